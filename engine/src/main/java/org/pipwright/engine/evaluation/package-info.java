@@ -1,0 +1,2 @@
+/** Position to the six outcome chances and equity. */
+package org.pipwright.engine.evaluation;

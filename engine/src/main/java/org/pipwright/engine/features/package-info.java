@@ -1,0 +1,2 @@
+/** Position to network input: numbered feature sets. */
+package org.pipwright.engine.features;

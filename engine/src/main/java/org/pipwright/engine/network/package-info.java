@@ -1,0 +1,2 @@
+/** Weights and inference: layers, plain and vector kernels, model files. */
+package org.pipwright.engine.network;

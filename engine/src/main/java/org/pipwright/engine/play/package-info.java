@@ -1,0 +1,2 @@
+/** Position and roll to legal plays: generator, notation, and why a play is not legal. */
+package org.pipwright.engine.play;

@@ -1,0 +1,170 @@
+package org.pipwright.engine.position;
+
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * The text form of a position: what the side on roll has, a slash, what the opponent has, each counted from that side's
+ * own home, as in {@code 5@6 3@8 5@13 2@24 / 5@6 3@8 5@13 2@24}. {@code 1@bar} is on the bar. Whatever is missing from
+ * 15 has been borne off; a game with fewer checkers says so at the end, as in {@code 1@24 1@23 / 1@24 1@23 of 2}.
+ * {@code start} is the starting position ({@code start of 3} of a reduced game).
+ *
+ * <p>Input takes spaces or commas, any order and capitals; output has one form: points from low to high, then the bar,
+ * single spaces, and {@code off} for a side that has borne off every checker.
+ */
+public final class PositionText {
+    private static final Pattern OF = Pattern.compile("^(.*?)\\s+of\\s+(\\S+)$");
+
+    private static final Pattern GROUP = Pattern.compile("(\\d{1,9})@(\\d{1,9}|bar|off)");
+
+    private static final String EXAMPLE = "write it like 5@6 3@8 5@13 2@24 / 5@6 3@8 5@13 2@24, or start";
+
+    private static final int UNSAID = -1;
+
+    private PositionText() {}
+
+    /**
+     * Reads a position.
+     *
+     * @param text the text form
+     * @return the position
+     * @throws InvalidPositionException if the text cannot be read or the position cannot be; one line says where and why
+     */
+    public static Position parse(String text) {
+        String rest = text.strip().toLowerCase(Locale.ROOT).replace(',', ' ').replaceAll("\\s+", " ");
+        int checkers = Position.FULL;
+        Matcher of = OF.matcher(rest);
+        if (of.matches()) {
+            checkers = checkerCount(of.group(2));
+            rest = of.group(1);
+        }
+        if (rest.equals("start")) {
+            return Position.start(checkers);
+        }
+        String[] sides = rest.split("/", -1);
+        if (sides.length != 2) {
+            throw new InvalidPositionException("a position has two sides with one slash between them, but '"
+                    + shortened(text) + "' has " + (sides.length - 1) + " slashes: " + EXAMPLE);
+        }
+        return Position.of(
+                side(sides[0], checkers, "the side on roll"), side(sides[1], checkers, "the opponent"));
+    }
+
+    private static int checkerCount(String word) {
+        if (!word.matches("\\d{1,2}")) {
+            throw new InvalidPositionException(
+                    "'of " + shortened(word) + "' should give the checkers a side, as in 'of 3'");
+        }
+        int checkers = Integer.parseInt(word);
+        if (checkers < 1 || checkers > Position.FULL) {
+            throw new InvalidPositionException("a side has 1 to " + Position.FULL + " checkers, not " + checkers);
+        }
+        return checkers;
+    }
+
+    private static int[] side(String text, int checkers, String who) {
+        int[] counts = new int[Planes.PLACES];
+        int off = UNSAID;
+        int onBoard = 0;
+        for (String word : text.strip().split(" ")) {
+            if (word.isEmpty() || word.equals("off")) {
+                continue;
+            }
+            Matcher group = GROUP.matcher(word);
+            if (!group.matches()) {
+                throw new InvalidPositionException(
+                        "'" + shortened(word) + "' of " + who + " is not a group of checkers: " + EXAMPLE);
+            }
+            int count = bounded(group.group(1), word, who);
+            int place = place(group.group(2), word, who);
+            if (place == Planes.OFF) {
+                off = count;
+            } else if (counts[place] != 0) {
+                throw new InvalidPositionException(who + " names " + placeName(place) + " twice: join the groups");
+            } else {
+                counts[place] = count;
+                onBoard += count;
+            }
+        }
+        counts[Planes.OFF] = missing(checkers, onBoard, off, who);
+        return counts;
+    }
+
+    private static int missing(int checkers, int onBoard, int off, String who) {
+        if (onBoard > checkers) {
+            throw new InvalidPositionException(
+                    who + " has " + onBoard + " checkers on the board: at most " + checkers);
+        }
+        if (off != UNSAID && off + onBoard != checkers) {
+            throw new InvalidPositionException(who + " has " + onBoard + " checkers on the board and " + off
+                    + " off: together they must be " + checkers);
+        }
+        return checkers - onBoard;
+    }
+
+    private static int bounded(String digits, String word, String who) {
+        int count = Integer.parseInt(digits);
+        if (count < 1 || count > Position.FULL) {
+            throw new InvalidPositionException(
+                    "'" + word + "' of " + who + " has " + count + " checkers: use 1 to " + Position.FULL);
+        }
+        return count;
+    }
+
+    private static int place(String name, String word, String who) {
+        if (name.equals("bar")) {
+            return Planes.BAR;
+        }
+        if (name.equals("off")) {
+            return Planes.OFF;
+        }
+        int point = Integer.parseInt(name);
+        if (point < 1 || point > 24) {
+            throw new InvalidPositionException(
+                    "'" + word + "' of " + who + " has no such point: use 1 to 24, counted from its own home, or bar");
+        }
+        return point;
+    }
+
+    private static String placeName(int place) {
+        return place == Planes.BAR ? "the bar" : "point " + place;
+    }
+
+    private static String shortened(String text) {
+        String line = text.strip().replaceAll("\\s+", " ");
+        return line.length() <= 60 ? line : line.substring(0, 57) + "...";
+    }
+
+    /**
+     * The canonical text form.
+     *
+     * @param position a position
+     * @return text that {@link #parse} reads back as an equal position
+     */
+    public static String print(Position position) {
+        StringBuilder text = new StringBuilder();
+        int checkers = position.checkers();
+        appendSide(text, position);
+        text.append(" / ");
+        appendSide(text, position.swapped());
+        if (checkers != Position.FULL) {
+            text.append(" of ").append(checkers);
+        }
+        return text.toString();
+    }
+
+    private static void appendSide(StringBuilder text, Position position) {
+        int before = text.length();
+        for (int place = 1; place <= Planes.BAR; place++) {
+            int count = position.count(place);
+            if (count > 0) {
+                text.append(text.length() > before ? " " : "").append(count).append('@');
+                text.append(place == Planes.BAR ? "bar" : Integer.toString(place));
+            }
+        }
+        if (text.length() == before) {
+            text.append("off");
+        }
+    }
+}

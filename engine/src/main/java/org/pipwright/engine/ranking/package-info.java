@@ -1,0 +1,2 @@
+/** Plays of a roll ordered by equity. */
+package org.pipwright.engine.ranking;

@@ -1,0 +1,2 @@
+/** Dice: the 21 rolls, their probabilities, opening rolls and seeded dice. */
+package org.pipwright.engine.roll;
