@@ -1,0 +1,2 @@
+/** Self-play, targets, the learner, checkpoints and gates: how a net is made. */
+package org.pipwright.training;
