@@ -86,20 +86,4 @@ public record Outcomes(
     public Outcomes swapped() {
         return new Outcomes(loseSingle, loseGammon, loseBackgammon, winSingle, winGammon, winBackgammon);
     }
-
-    /**
-     * Cubeless equity of six chances in an array, for hot loops.
-     *
-     * @param chances array that holds them in the order of the components
-     * @param at index of the first of six
-     * @return points per game for the side whose chances they are, between -3 and 3
-     */
-    public static float equity(float[] chances, int at) {
-        return chances[at]
-                + 2 * chances[at + 1]
-                + 3 * chances[at + 2]
-                - chances[at + 3]
-                - 2 * chances[at + 4]
-                - 3 * chances[at + 5];
-    }
 }

@@ -47,8 +47,7 @@ public final class PositionText {
             throw new InvalidPositionException("a position has two sides with one slash between them, but '"
                     + shortened(text) + "' has " + (sides.length - 1) + " slashes: " + EXAMPLE);
         }
-        return Position.of(
-                side(sides[0], checkers, "the side on roll"), side(sides[1], checkers, "the opponent"));
+        return Position.of(side(sides[0], checkers, "the side on roll"), side(sides[1], checkers, "the opponent"));
     }
 
     private static int checkerCount(String word) {
@@ -93,8 +92,7 @@ public final class PositionText {
 
     private static int missing(int checkers, int onBoard, int off, String who) {
         if (onBoard > checkers) {
-            throw new InvalidPositionException(
-                    who + " has " + onBoard + " checkers on the board: at most " + checkers);
+            throw new InvalidPositionException(who + " has " + onBoard + " checkers on the board: at most " + checkers);
         }
         if (off != UNSAID && off + onBoard != checkers) {
             throw new InvalidPositionException(who + " has " + onBoard + " checkers on the board and " + off

@@ -70,9 +70,8 @@ public final class Roll {
     public static Roll parse(String text) {
         String dice = text.strip();
         if (!dice.matches("[1-6]-?[1-6]")) {
-            throw new IllegalArgumentException(
-                    "'" + (dice.length() > 20 ? dice.substring(0, 17) + "..." : dice)
-                            + "' is not a roll: write two dice from 1 to 6, as in 3-1 or 31");
+            throw new IllegalArgumentException("'" + (dice.length() > 20 ? dice.substring(0, 17) + "..." : dice)
+                    + "' is not a roll: write two dice from 1 to 6, as in 3-1 or 31");
         }
         return of(dice.charAt(0) - '0', dice.charAt(dice.length() - 1) - '0');
     }

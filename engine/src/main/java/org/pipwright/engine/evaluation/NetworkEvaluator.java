@@ -1,0 +1,80 @@
+package org.pipwright.engine.evaluation;
+
+import java.util.Arrays;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.NetworkEvaluation;
+import org.pipwright.engine.position.Planes;
+
+/** Evaluates with the networks of a model: one for positions with contact, one for races. */
+public final class NetworkEvaluator implements PositionEvaluator {
+    private final Lane contact;
+    private final Lane race;
+    private final int[] base = new int[Planes.STRIDE];
+
+    /** The results of one call that go to one network. */
+    private static final class Lane {
+        private final NetworkEvaluation evaluation;
+        private int[] planes = new int[64 * Planes.STRIDE];
+        private int[] origin = new int[64];
+        private float[] chances = new float[64 * Outcomes.COUNT];
+        private int size;
+
+        Lane(NetworkEvaluation evaluation) {
+            this.evaluation = evaluation;
+        }
+
+        void add(int[] results, int at, int index) {
+            if (size == origin.length) {
+                planes = Arrays.copyOf(planes, 2 * planes.length);
+                origin = Arrays.copyOf(origin, 2 * origin.length);
+                chances = Arrays.copyOf(chances, 2 * chances.length);
+            }
+            Planes.copySwapped(results, at, planes, size * Planes.STRIDE);
+            origin[size++] = index;
+        }
+
+        void run(int[] base, float[] out) {
+            if (size == 0) {
+                return;
+            }
+            evaluation.begin(base, 0);
+            evaluation.evaluateSiblings(planes, size, chances);
+            for (int i = 0; i < size; i++) {
+                int from = i * Outcomes.COUNT;
+                int to = origin[i] * Outcomes.COUNT;
+                System.arraycopy(chances, from, out, to, Outcomes.COUNT);
+                Chances.swap(out, to);
+            }
+            size = 0;
+        }
+    }
+
+    /**
+     * An evaluator for one thread.
+     *
+     * @param model the model to evaluate with
+     */
+    public NetworkEvaluator(Model model) {
+        contact = new Lane(new NetworkEvaluation(model.contact()));
+        race = new Lane(new NetworkEvaluation(model.race()));
+    }
+
+    @Override
+    public void evaluate(int[] planes, int at, float[] out, int outAt) {
+        Lane lane = Planes.contact(planes, at) ? contact : race;
+        lane.evaluation.evaluate(planes, at, out, outAt);
+    }
+
+    @Override
+    public void evaluateResults(int[] parent, int parentAt, int[] results, int count, float[] out) {
+        for (int i = 0; i < count; i++) {
+            int at = i * Planes.STRIDE;
+            if (!FinishedGames.write(results, at, out, i * Outcomes.COUNT)) {
+                (Planes.contact(results, at) ? contact : race).add(results, at, i);
+            }
+        }
+        Planes.copySwapped(parent, parentAt, base, 0);
+        contact.run(base, out);
+        race.run(base, out);
+    }
+}

@@ -1,0 +1,125 @@
+package org.pipwright.engine.features;
+
+import org.pipwright.engine.position.Planes;
+
+/**
+ * The numbered feature sets: how a position becomes the input of a network. A set never changes once a model has been
+ * shipped with it; a better one gets a new name.
+ *
+ * <p>Inputs come in two parts. First the places: for the side on roll, then for the opponent, places 0 to 25 in order,
+ * {@value PlaceCode#LENGTH} inputs each ({@link PlaceCode}); these can be updated by differences. Then the extras: for the
+ * side on roll, then for the opponent, the measures of the set ({@link Measures}).
+ */
+public enum FeatureSet {
+    /** For positions with contact: places, pips, hitting rolls, closed points in the way, freedom of the last checker, prime. */
+    CONTACT_1("contact-1", 5) {
+        @Override
+        void measure(int[] planes, int side, int other, float[] out, int outAt) {
+            out[outAt] = Planes.pips(planes, side) / PIP_SCALE;
+            out[outAt + 1] = Measures.hittingRolls(planes, side, other) / 36f;
+            out[outAt + 2] = Measures.dancingRolls(planes, other) / 36f;
+            out[outAt + 3] = Measures.freedom(planes, side, other);
+            out[outAt + 4] = Measures.longestPrime(planes, side) / 6f;
+        }
+    },
+    /** For races: places and pips. */
+    RACE_1("race-1", 1) {
+        @Override
+        void measure(int[] planes, int side, int other, float[] out, int outAt) {
+            out[outAt] = Planes.pips(planes, side) / PIP_SCALE;
+        }
+    };
+
+    /** Pip count that becomes an input of 1: that of the starting position. */
+    private static final float PIP_SCALE = 167f;
+
+    /** Inputs of the first part: two sides, 26 places. */
+    public static final int PLACE_INPUTS = 2 * Planes.PLACES * PlaceCode.LENGTH;
+
+    private final String label;
+    private final int measures;
+
+    FeatureSet(String label, int measures) {
+        this.label = label;
+        this.measures = measures;
+    }
+
+    abstract void measure(int[] planes, int side, int other, float[] out, int outAt);
+
+    /**
+     * The set of a name.
+     *
+     * @param label name as in a model file
+     * @return the set
+     * @throws IllegalArgumentException if there is none
+     */
+    public static FeatureSet named(String label) {
+        for (FeatureSet set : values()) {
+            if (set.label.equals(label)) {
+                return set;
+            }
+        }
+        throw new IllegalArgumentException("no feature set '" + label + "'");
+    }
+
+    /**
+     * Name in model files.
+     *
+     * @return for instance {@code contact-1}
+     */
+    public String label() {
+        return label;
+    }
+
+    /**
+     * Length of the second part.
+     *
+     * @return number of extras, both sides together
+     */
+    public int extras() {
+        return 2 * measures;
+    }
+
+    /**
+     * Length of the whole input.
+     *
+     * @return number of inputs
+     */
+    public int inputs() {
+        return PLACE_INPUTS + extras();
+    }
+
+    /**
+     * Computes the extras of a position.
+     *
+     * @param planes array that holds the position
+     * @param at index of its first plane
+     * @param out where to write
+     * @param outAt index of the first of {@link #extras()} values
+     */
+    public void extras(int[] planes, int at, float[] out, int outAt) {
+        measure(planes, at, at + Planes.SIDE, out, outAt);
+        measure(planes, at + Planes.SIDE, at, out, outAt + measures);
+    }
+
+    /**
+     * Computes the whole input of a position.
+     *
+     * @param planes array that holds the position
+     * @param at index of its first plane
+     * @param out where to write
+     * @param outAt index of the first of {@link #inputs()} values
+     */
+    public void encode(int[] planes, int at, float[] out, int outAt) {
+        int next = outAt;
+        for (int side = at; side <= at + Planes.SIDE; side += Planes.SIDE) {
+            for (int place = 0; place < Planes.PLACES; place++) {
+                int count = Planes.count(planes, side, place);
+                for (int k = 0; k < PlaceCode.LENGTH; k++) {
+                    out[next++] = PlaceCode.value(place, count, k);
+                }
+            }
+        }
+        extras(planes, at, out, next);
+    }
+}

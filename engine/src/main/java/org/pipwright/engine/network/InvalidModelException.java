@@ -1,0 +1,15 @@
+package org.pipwright.engine.network;
+
+/** A model that cannot be used: the message says in one line what is wrong and how to mend it. */
+public final class InvalidModelException extends IllegalArgumentException {
+    private static final long serialVersionUID = 1L;
+
+    /**
+     * Creates one.
+     *
+     * @param message one line
+     */
+    public InvalidModelException(String message) {
+        super(message);
+    }
+}

@@ -1,0 +1,63 @@
+package org.pipwright.engine.network;
+
+import java.util.Locale;
+
+/**
+ * The two loops that inference spends its time in. The plain form is the definition; the vector form gives the same sums
+ * in another order of addition. All lengths are multiples of {@link Network#LANES}. Kernels keep no state.
+ */
+abstract class Kernel {
+    /** System property that chooses: {@code auto} (default), {@code plain} or {@code vector}. */
+    static final String PROPERTY = "pipwright.kernel";
+
+    private static final Kernel PLAIN = new PlainKernel();
+
+    private static final class Chosen {
+        static final Kernel KERNEL = choose(System.getProperty(PROPERTY, "auto"));
+    }
+
+    /** {@code out[j] = max(floor, base[j] + sum over r < n of scales[r] * rows[r][j])}. */
+    abstract void accumulate(float[] base, float[][] rows, float[] scales, int n, float floor, float[] out);
+
+    /** {@code out[j] = max(floor, biases[j] + sum over i of x[i] * weights[i][j])}, {@code x} padded with zeros. */
+    abstract void dense(float[] x, PackedLayer layer, float floor, float[] out);
+
+    /** The same for four inputs at once, which lets a kernel read each weight once: {@code x} and {@code out} by four. */
+    void dense4(float[][] x, PackedLayer layer, float floor, float[][] out) {
+        for (int s = 0; s < 4; s++) {
+            dense(x[s], layer, floor, out[s]);
+        }
+    }
+
+    /** The kernel every evaluation uses unless told otherwise: vector where the JVM offers it, else plain. */
+    static Kernel chosen() {
+        return Chosen.KERNEL;
+    }
+
+    static Kernel plain() {
+        return PLAIN;
+    }
+
+    /** The vector kernel, or null where the module jdk.incubator.vector has not been added to the JVM. */
+    static Kernel vectorOrNull() {
+        if (ModuleLayer.boot().findModule("jdk.incubator.vector").isEmpty()) {
+            return null;
+        }
+        try {
+            return (Kernel) Class.forName("org.pipwright.engine.network.VectorKernel")
+                    .getDeclaredConstructor()
+                    .newInstance();
+        } catch (ReflectiveOperationException | LinkageError e) {
+            return null;
+        }
+    }
+
+    private static Kernel choose(String wanted) {
+        Kernel vector = wanted.toLowerCase(Locale.ROOT).equals("plain") ? null : vectorOrNull();
+        if (vector == null && wanted.toLowerCase(Locale.ROOT).equals("vector")) {
+            throw new IllegalStateException(
+                    PROPERTY + "=vector needs the JVM option --add-modules jdk.incubator.vector");
+        }
+        return vector != null ? vector : PLAIN;
+    }
+}

@@ -1,0 +1,38 @@
+package org.pipwright.engine.network;
+
+/**
+ * The weights of one fully connected layer, input-major: {@code weights[i * outputs + j]} leads from input i to output j.
+ *
+ * @param inputs number of inputs, at least 1
+ * @param outputs number of outputs, at least 1
+ * @param weights inputs * outputs finite numbers; not to be changed by anyone once handed over
+ * @param biases one finite number an output; likewise
+ */
+public record Layer(int inputs, int outputs, float[] weights, float[] biases) {
+    /**
+     * Checks the shape and the numbers.
+     *
+     * @param inputs number of inputs
+     * @param outputs number of outputs
+     * @param weights inputs * outputs numbers
+     * @param biases outputs numbers
+     * @throws InvalidModelException if lengths do not fit or a number is not finite
+     */
+    public Layer {
+        if (inputs < 1 || outputs < 1 || weights.length != inputs * outputs || biases.length != outputs) {
+            throw new InvalidModelException("a layer of " + inputs + " inputs and " + outputs + " outputs has "
+                    + weights.length + " weights and " + biases.length + " biases");
+        }
+        requireFinite(weights);
+        requireFinite(biases);
+    }
+
+    private static void requireFinite(float[] numbers) {
+        for (float number : numbers) {
+            if (!Float.isFinite(number)) {
+                throw new InvalidModelException(
+                        "a weight is " + number + ": the model is damaged or its training diverged");
+            }
+        }
+    }
+}
