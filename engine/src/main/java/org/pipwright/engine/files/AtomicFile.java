@@ -1,0 +1,54 @@
+package org.pipwright.engine.files;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+
+/**
+ * Writes whole files or nothing: into a temporary file in the same folder, forced to disk, then renamed over the target.
+ * A crash or a full disk leaves the old file as it was.
+ */
+public final class AtomicFile {
+    private AtomicFile() {}
+
+    /** What to write. */
+    @FunctionalInterface
+    public interface Content {
+        /**
+         * Writes the content.
+         *
+         * @param out buffered stream, closed by the caller
+         * @throws IOException if writing fails
+         */
+        void writeTo(OutputStream out) throws IOException;
+    }
+
+    /**
+     * Writes a file.
+     *
+     * @param target the file; its folder must exist
+     * @param content what to write
+     * @throws IOException if the folder is missing, the disk full or the like; the target is then as before
+     */
+    public static void write(Path target, Content content) throws IOException {
+        Path folder = target.toAbsolutePath().getParent();
+        Path temporary = Files.createTempFile(folder, "." + target.getFileName(), ".part");
+        try {
+            try (FileChannel channel = FileChannel.open(temporary, StandardOpenOption.WRITE)) {
+                OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
+                content.writeTo(out);
+                out.flush();
+                channel.force(true);
+            }
+            Files.move(temporary, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        } finally {
+            Files.deleteIfExists(temporary);
+        }
+    }
+}

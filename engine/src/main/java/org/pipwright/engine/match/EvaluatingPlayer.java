@@ -1,0 +1,52 @@
+package org.pipwright.engine.match;
+
+import java.util.Arrays;
+import org.pipwright.engine.evaluation.Chances;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.play.PlayGenerator;
+import org.pipwright.engine.roll.Dice;
+
+/** Plays what an evaluator gives the highest cubeless equity, the first of equals. */
+public final class EvaluatingPlayer implements Player {
+    private final PositionEvaluator evaluator;
+    private float[] chances = new float[256 * Outcomes.COUNT];
+    private int best;
+
+    /**
+     * A player.
+     *
+     * @param evaluator what it thinks with
+     */
+    public EvaluatingPlayer(PositionEvaluator evaluator) {
+        this.evaluator = evaluator;
+    }
+
+    @Override
+    public int choose(int[] planes, int at, PlayGenerator legal, Dice ties) {
+        int count = legal.size();
+        if (chances.length < (count + 3) * Outcomes.COUNT) {
+            chances = new float[2 * (count + 3) * Outcomes.COUNT];
+        }
+        evaluator.evaluateResults(planes, at, legal.results(), count, chances);
+        best = 0;
+        float highest = Float.NEGATIVE_INFINITY;
+        for (int i = 0; i < count; i++) {
+            float equity = Chances.equity(chances, i * Outcomes.COUNT);
+            if (equity > highest) {
+                highest = equity;
+                best = i;
+            }
+        }
+        return best;
+    }
+
+    /**
+     * The six chances of the play chosen last, for the side that played it.
+     *
+     * @return a fresh array of six
+     */
+    public float[] chancesOfChoice() {
+        return Arrays.copyOfRange(chances, best * Outcomes.COUNT, (best + 1) * Outcomes.COUNT);
+    }
+}
