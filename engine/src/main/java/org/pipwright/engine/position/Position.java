@@ -123,9 +123,7 @@ public final class Position {
         if (mine < 1 || mine > FULL) {
             throw new InvalidPositionException("a side has " + mine + " checkers: use 1 to " + FULL);
         }
-        int shared = Planes.occupied(planes, 0)
-                & Planes.mirror(Planes.occupied(planes, Planes.SIDE))
-                & Planes.POINTS;
+        int shared = Planes.occupied(planes, 0) & Planes.mirror(Planes.occupied(planes, Planes.SIDE)) & Planes.POINTS;
         if (shared != 0) {
             int point = Integer.numberOfTrailingZeros(shared);
             throw new InvalidPositionException("both sides have checkers on one point: " + point
