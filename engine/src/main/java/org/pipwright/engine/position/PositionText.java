@@ -3,6 +3,7 @@ package org.pipwright.engine.position;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.pipwright.engine.text.Excerpt;
 
 /**
  * The text form of a position: what the side on roll has, a slash, what the opponent has, each counted from that side's
@@ -14,13 +15,14 @@ import java.util.regex.Pattern;
  * single spaces, and {@code off} for a side that has borne off every checker.
  */
 public final class PositionText {
+    /** Longest text accepted, in chars: several times the longest canonical one. */
+    private static final int LIMIT = 1000;
+
     private static final Pattern OF = Pattern.compile("^(.*?)\\s+of\\s+(\\S+)$");
 
     private static final Pattern GROUP = Pattern.compile("(\\d{1,9})@(\\d{1,9}|bar|off)");
 
     private static final String EXAMPLE = "write it like 5@6 3@8 5@13 2@24 / 5@6 3@8 5@13 2@24, or start";
-
-    private static final int UNSAID = -1;
 
     private PositionText() {}
 
@@ -32,6 +34,10 @@ public final class PositionText {
      * @throws InvalidPositionException if the text cannot be read or the position cannot be; one line says where and why
      */
     public static Position parse(String text) {
+        if (text.length() > LIMIT) {
+            throw new InvalidPositionException(
+                    "the position has " + text.length() + " characters, at most " + LIMIT + ": " + EXAMPLE);
+        }
         String rest = text.strip().toLowerCase(Locale.ROOT).replace(',', ' ').replaceAll("\\s+", " ");
         int checkers = Position.FULL;
         Matcher of = OF.matcher(rest);
@@ -45,7 +51,7 @@ public final class PositionText {
         String[] sides = rest.split("/", -1);
         if (sides.length != 2) {
             throw new InvalidPositionException("a position has two sides with one slash between them, but '"
-                    + shortened(text) + "' has " + (sides.length - 1) + " slashes: " + EXAMPLE);
+                    + Excerpt.of(text) + "' has " + (sides.length == 1 ? "none" : sides.length - 1) + ": " + EXAMPLE);
         }
         return Position.of(side(sides[0], checkers, "the side on roll"), side(sides[1], checkers, "the opponent"));
     }
@@ -53,7 +59,7 @@ public final class PositionText {
     private static int checkerCount(String word) {
         if (!word.matches("\\d{1,2}")) {
             throw new InvalidPositionException(
-                    "'of " + shortened(word) + "' should give the checkers a side, as in 'of 3'");
+                    "'of " + Excerpt.of(word) + "' should give the checkers a side, as in 'of 3'");
         }
         int checkers = Integer.parseInt(word);
         if (checkers < 1 || checkers > Position.FULL) {
@@ -63,42 +69,23 @@ public final class PositionText {
     }
 
     private static int[] side(String text, int checkers, String who) {
-        int[] counts = new int[Planes.PLACES];
-        int off = UNSAID;
-        int onBoard = 0;
-        for (String word : text.strip().split(" ")) {
-            if (word.isEmpty() || word.equals("off")) {
-                continue;
-            }
-            Matcher group = GROUP.matcher(word);
-            if (!group.matches()) {
-                throw new InvalidPositionException(
-                        "'" + shortened(word) + "' of " + who + " is not a group of checkers: " + EXAMPLE);
-            }
-            int count = bounded(group.group(1), word, who);
-            int place = place(group.group(2), word, who);
-            if (place == Planes.OFF) {
-                off = count;
-            } else if (counts[place] != 0) {
-                throw new InvalidPositionException(who + " names " + placeName(place) + " twice: join the groups");
-            } else {
-                counts[place] = count;
-                onBoard += count;
+        SideCounts counts = new SideCounts(who);
+        String groups = text.strip();
+        if (groups.isEmpty()) {
+            throw new InvalidPositionException(
+                    who + " has nothing before or after the slash: write 'off' if it has" + " borne off every checker");
+        }
+        if (!groups.equals("off")) {
+            for (String word : groups.split(" ")) {
+                Matcher group = GROUP.matcher(word);
+                if (!group.matches()) {
+                    throw new InvalidPositionException(
+                            "'" + Excerpt.of(word) + "' of " + who + " is not a group of checkers: " + EXAMPLE);
+                }
+                counts.put(place(group.group(2), word, who), bounded(group.group(1), word, who));
             }
         }
-        counts[Planes.OFF] = missing(checkers, onBoard, off, who);
-        return counts;
-    }
-
-    private static int missing(int checkers, int onBoard, int off, String who) {
-        if (onBoard > checkers) {
-            throw new InvalidPositionException(who + " has " + onBoard + " checkers on the board: at most " + checkers);
-        }
-        if (off != UNSAID && off + onBoard != checkers) {
-            throw new InvalidPositionException(who + " has " + onBoard + " checkers on the board and " + off
-                    + " off: together they must be " + checkers);
-        }
-        return checkers - onBoard;
+        return counts.complete(checkers);
     }
 
     private static int bounded(String digits, String word, String who) {
@@ -123,15 +110,6 @@ public final class PositionText {
                     "'" + word + "' of " + who + " has no such point: use 1 to 24, counted from its own home, or bar");
         }
         return point;
-    }
-
-    private static String placeName(int place) {
-        return place == Planes.BAR ? "the bar" : "point " + place;
-    }
-
-    private static String shortened(String text) {
-        String line = text.strip().replaceAll("\\s+", " ");
-        return line.length() <= 60 ? line : line.substring(0, 57) + "...";
     }
 
     /**

@@ -3,6 +3,8 @@ package org.pipwright.engine.roll;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.stream.Collectors;
+import org.pipwright.engine.text.Excerpt;
 
 /** One of the 21 rolls of two dice: the higher die first. Immutable; the 21 instances are shared. */
 public final class Roll {
@@ -12,6 +14,9 @@ public final class Roll {
     private static final Roll[][] BY_DICE = new Roll[7][7];
 
     private static final List<Roll> ALL = all21();
+
+    private static final List<Roll> OPENING =
+            ALL.stream().filter(roll -> !roll.isDouble()).collect(Collectors.toUnmodifiableList());
 
     private final int index;
     private final int high;
@@ -46,6 +51,16 @@ public final class Roll {
     }
 
     /**
+     * The rolls that can open a game: each side throws one die, equal dice are thrown again and the side with the higher
+     * die starts, so there are no doubles and all of them are equally likely.
+     *
+     * @return the 15 rolls from 2-1 to 6-5
+     */
+    public static List<Roll> opening() {
+        return OPENING;
+    }
+
+    /**
      * The roll of two dice.
      *
      * @param die one die, 1 to 6
@@ -70,8 +85,8 @@ public final class Roll {
     public static Roll parse(String text) {
         String dice = text.strip();
         if (!dice.matches("[1-6]-?[1-6]")) {
-            throw new IllegalArgumentException("'" + (dice.length() > 20 ? dice.substring(0, 17) + "..." : dice)
-                    + "' is not a roll: write two dice from 1 to 6, as in 3-1 or 31");
+            throw new IllegalArgumentException(
+                    "'" + Excerpt.of(dice) + "' is not a roll: write two dice from 1 to 6, as in 3-1 or 31");
         }
         return of(dice.charAt(0) - '0', dice.charAt(dice.length() - 1) - '0');
     }
