@@ -14,8 +14,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Seeded dice are fair and repeatable. The chi-square limits are so wide that a fair stream passes them but for about one in a
- * million, and the seeds are fixed: a failure means that the dice changed for the worse.
+ * Seeded dice are fair and repeatable. The chi-square limits are so wide that about one fair stream in a million exceeds
+ * them, and the seeds are fixed: a failure means that the dice changed for the worse.
  */
 class DiceTest {
     /** Exceeded by chi-square with 20 degrees of freedom about once in a million. */
