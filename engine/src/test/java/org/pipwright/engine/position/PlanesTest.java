@@ -2,6 +2,7 @@ package org.pipwright.engine.position;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -63,6 +64,18 @@ class PlanesTest {
             met[contact ? 1 : 0]++;
         });
         assertEquals(2, (met[0] > 1000 ? 1 : 0) + (met[1] > 1000 ? 1 : 0), "boards with and without contact");
+    }
+
+    @Test
+    void noContactOnceOneSideIsOff() {
+        int[] off = new int[Planes.PLACES];
+        off[Planes.OFF] = 15;
+        for (int place = 1; place <= Planes.BAR; place++) {
+            int[] on = new int[Planes.PLACES];
+            on[place] = 15;
+            assertFalse(Planes.contact(NaiveBoard.of(on, off).toPlanes(), 0));
+            assertFalse(Planes.contact(NaiveBoard.of(off, on).toPlanes(), 0));
+        }
     }
 
     /** A chain of adds and removes on all places, with counts up to 15, tracked on an array. */
