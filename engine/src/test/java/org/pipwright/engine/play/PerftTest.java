@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -50,7 +51,13 @@ class PerftTest {
         PerftCounter.Count one = PerftCounter.count(generator, board(position), 1);
         PerftCounter.Count two = PerftCounter.count(generator, board(position), 2);
         return String.format(
-                "%s\t%d\t%d\t%d\t%d", position, one.lines(), one.positions(), two.lines(), two.positions());
+                Locale.ROOT,
+                "%s\t%d\t%d\t%d\t%d",
+                position,
+                one.lines(),
+                one.positions(),
+                two.lines(),
+                two.positions());
     }
 
     private static NaiveBoard board(String position) {

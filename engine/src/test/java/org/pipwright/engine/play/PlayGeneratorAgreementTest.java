@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.SplittableRandom;
@@ -70,7 +71,8 @@ class PlayGeneratorAgreementTest {
         StringBuilder table = new StringBuilder("pairs compared with the naive generator: " + pairs + "\n");
         List<String> thin = new ArrayList<>();
         for (int i = 0; i < regimes.size(); i++) {
-            table.append(String.format("%9d %s%n", counts[i], regimes.get(i).name()));
+            table.append(String.format(
+                    Locale.ROOT, "%9d %s%n", counts[i], regimes.get(i).name()));
             if (counts[i] < LEAST_IN_A_REGIME) {
                 thin.add(regimes.get(i).name());
             }

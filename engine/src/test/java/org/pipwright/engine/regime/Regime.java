@@ -44,7 +44,7 @@ public final class Regime {
         addDice(all);
         for (int n = 1; n <= 14; n++) {
             int checkers = n;
-            all.add(new Regime(n + " checkers a side", c -> c.checkers == checkers));
+            all.add(new Regime(n + " a side", c -> c.checkers == checkers));
         }
         return all;
     }
