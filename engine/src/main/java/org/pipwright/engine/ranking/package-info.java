@@ -1,2 +1,0 @@
-/** Plays of a roll ordered by equity. */
-package org.pipwright.engine.ranking;
