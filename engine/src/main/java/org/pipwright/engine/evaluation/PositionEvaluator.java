@@ -4,8 +4,7 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 
 /**
- * Gives the six chances of positions. An instance serves one thread, since it may keep buffers; {@link EvaluatorFactory}
- * makes one for each thread.
+ * Gives the six chances of positions. An instance serves one thread, since it may keep buffers.
  */
 public interface PositionEvaluator {
     /**

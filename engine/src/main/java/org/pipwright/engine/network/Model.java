@@ -1,5 +1,6 @@
 package org.pipwright.engine.network;
 
+import java.util.Collections;
 import java.util.Map;
 import java.util.TreeMap;
 
@@ -19,7 +20,7 @@ public record Model(Network contact, Network race, Map<String, String> notes) {
      * @param notes provenance
      */
     public Model {
-        notes = java.util.Collections.unmodifiableMap(new TreeMap<>(notes));
+        notes = Collections.unmodifiableMap(new TreeMap<>(notes));
     }
 
     /**

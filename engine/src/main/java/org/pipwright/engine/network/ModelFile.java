@@ -103,10 +103,9 @@ public final class ModelFile {
                 buffer.position(Long.BYTES + (int) headerLength).slice().order(ByteOrder.LITTLE_ENDIAN);
         header.requireCovers(data.limit());
         requireEntry(metadata, SHA256, sha256(data), "its weights are damaged: copy or train it again");
-        int layers = 0;
         Network contact = network(header, data, "contact");
         Network race = network(header, data, "race");
-        layers += contact.layers().size() + race.layers().size();
+        int layers = contact.layers().size() + race.layers().size();
         if (header.tensors().size() != 2 * layers) {
             throw new InvalidModelException("it holds tensors beside its layers");
         }
