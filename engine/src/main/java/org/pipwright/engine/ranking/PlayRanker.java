@@ -1,0 +1,77 @@
+package org.pipwright.engine.ranking;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
+
+/** Ranks the plays of a roll by what an evaluator makes of the positions they lead to. Serves one thread. */
+public final class PlayRanker {
+    /** Evaluators may write this many results more than they are asked for. */
+    private static final int SPARE = 3;
+
+    private final PositionEvaluator evaluator;
+    private final Depth depth;
+
+    /**
+     * A ranker.
+     *
+     * @param evaluator what it judges with
+     * @param depth how deeply that evaluator looks
+     */
+    public PlayRanker(PositionEvaluator evaluator, Depth depth) {
+        this.evaluator = evaluator;
+        this.depth = depth;
+    }
+
+    /**
+     * Ranks all plays of a roll.
+     *
+     * @param position an unfinished position
+     * @param roll the roll
+     * @return every play, distinct by resulting position, best first; at least one
+     * @throws IllegalArgumentException if the game is over
+     */
+    public List<RankedPlay> rank(Position position, Roll roll) {
+        return ordered(position, Plays.legal(position, roll));
+    }
+
+    /**
+     * Ranks some plays of a roll among themselves.
+     *
+     * @param position an unfinished position
+     * @param roll the roll
+     * @param plays plays of that position and roll; one given twice counts once
+     * @return these plays, best first; costs are against the best of them
+     * @throws IllegalArgumentException if a play is not one of this position and roll
+     */
+    public List<RankedPlay> rank(Position position, Roll roll, List<Play> plays) {
+        Map<Position, Play> distinct = new LinkedHashMap<>();
+        for (Play play : plays) {
+            distinct.putIfAbsent(Plays.to(position, roll, play.result()).result(), play);
+        }
+        return ordered(position, List.copyOf(distinct.values()));
+    }
+
+    private List<RankedPlay> ordered(Position position, List<Play> plays) {
+        int[] results = new int[plays.size() * Planes.STRIDE];
+        for (int i = 0; i < plays.size(); i++) {
+            plays.get(i).result().copyTo(results, i * Planes.STRIDE);
+        }
+        float[] chances = new float[(plays.size() + SPARE) * Outcomes.COUNT];
+        evaluator.evaluateResults(position.toPlanes(), 0, results, plays.size(), chances);
+        List<RankedPlay.Evaluated> evaluated = new ArrayList<>(plays.size());
+        for (int i = 0; i < plays.size(); i++) {
+            Outcomes outcomes = Outcomes.of(chances, i * Outcomes.COUNT);
+            evaluated.add(new RankedPlay.Evaluated(plays.get(i), outcomes, depth));
+        }
+        return RankedPlay.inOrder(evaluated);
+    }
+}
