@@ -87,10 +87,11 @@ class PlayRankerTest {
 
     @Test
     void wonGamesCountAsTheyEnd() {
-        Position position = PositionText.parse("1@1 1@2 / 15@23");
+        Position position = PositionText.parse("1@1 1@2 / 15@22");
         List<RankedPlay> ranking = ranker.rank(position, Roll.of(2, 1));
-        assertEquals(1, ranking.size());
+        assertEquals("2/off 1/off", ranking.get(0).play().toString());
         assertEquals(3, ranking.get(0).equity());
+        assertEquals(2, ranking.size(), "2/1/off is legal as well");
     }
 
     @Test

@@ -1,0 +1,66 @@
+package org.pipwright.models;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.DynamicContainer.dynamicContainer;
+import static org.junit.jupiter.api.DynamicTest.dynamicTest;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicNode;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.position.PositionText;
+
+/** Every net that ships: plain positions get plain verdicts, and the card speaks of this very file. */
+class ShippedModelsTest {
+    private final ModelCatalog catalog = ModelCatalog.shipped();
+
+    @TestFactory
+    Stream<DynamicNode> everyNet() {
+        return catalog.names().stream().map(name -> {
+            Model model = catalog.load(name);
+            Stream<DynamicNode> canaries =
+                    Canary.ALL.stream().map(canary -> dynamicTest(canary.name(), () -> check(model, canary)));
+            Stream<DynamicNode> card = Stream.of(dynamicTest("card", () -> checkCard(name, model)));
+            return dynamicContainer(name, Stream.concat(canaries, card));
+        });
+    }
+
+    private static void check(Model model, Canary canary) {
+        Outcomes outcomes = new NetworkEvaluator(model).evaluate(PositionText.parse(canary.position()));
+        double equity = outcomes.equity();
+        assertTrue(
+                equity >= canary.leastEquity() && equity <= canary.mostEquity(),
+                canary.name() + ": " + equity + " " + outcomes);
+    }
+
+    private void checkCard(String name, Model model) {
+        String card = catalog.card(name).orElseThrow();
+        for (String fact : List.of(name, model.notes().get(ModelFile.SHA256), model.shape())) {
+            assertTrue(card.contains(fact), "the card of " + name + " does not say " + fact);
+        }
+    }
+
+    @Test
+    void canariesTellARandomNetFromARealOne() {
+        Model random = RandomModel.of(3);
+        long passed =
+                Canary.ALL.stream().filter(canary -> passes(random, canary)).count();
+        assertTrue(passed < Canary.ALL.size() / 2, passed + " canaries pass for a random net");
+        assertEquals(12, Canary.ALL.size());
+    }
+
+    private static boolean passes(Model model, Canary canary) {
+        try {
+            check(model, canary);
+            return true;
+        } catch (AssertionError e) {
+            return false;
+        }
+    }
+}
