@@ -1,0 +1,68 @@
+package org.pipwright.engine.search;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.engine.evaluation.Chances;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.play.RandomWalk;
+
+class RepliesTest {
+    private final PositionEvaluator evaluator = new NetworkEvaluator(RandomModels.of(9, 16));
+
+    /** The library's sort, then the two limits one after the other. */
+    private static List<Integer> plainly(Replies replies, Narrowing narrowing) {
+        Comparator<Integer> worth =
+                Comparator.comparingDouble(i -> -Chances.equity(replies.chances(), i * Outcomes.COUNT));
+        List<Integer> sorted = IntStream.range(0, replies.keptCount())
+                .mapToObj(replies::kept)
+                .sorted(worth.thenComparing(Comparator.naturalOrder()))
+                .limit(narrowing.most())
+                .collect(Collectors.toList());
+        float least = Chances.equity(replies.chances(), sorted.get(0) * Outcomes.COUNT) - narrowing.within();
+        return sorted.stream()
+                .filter(i -> Chances.equity(replies.chances(), i * Outcomes.COUNT) >= least)
+                .collect(Collectors.toList());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"Infinity, 2147483647", "0.05, 2147483647", "Infinity, 3", "0.02, 4", "0, 1", "0, 100"})
+    void narrowsAsSortingDoes(float within, int most) {
+        Narrowing narrowing = new Narrowing(within, most);
+        Replies replies = new Replies();
+        RandomWalk walk = new RandomWalk(15, 41);
+        for (int n = 0; n < 60; n++) {
+            replies.expand(walk.next().toPlanes(), 0, 0, 21, evaluator);
+            for (int roll = 0; roll < 21; roll++) {
+                replies.keepAll(roll);
+                List<Integer> expected = plainly(replies, narrowing);
+                replies.narrow(narrowing, Objective.CUBELESS);
+                assertEquals(
+                        expected,
+                        IntStream.range(0, replies.keptCount())
+                                .mapToObj(replies::kept)
+                                .collect(Collectors.toList()));
+                assertEquals(expected.get(0), replies.best(roll, Objective.CUBELESS));
+            }
+        }
+    }
+
+    @Test
+    void narrowingsThatKeepNothingAreRefused() {
+        assertThrows(IllegalArgumentException.class, () -> new Narrowing(-0.1f, 3));
+        assertThrows(IllegalArgumentException.class, () -> new Narrowing(Float.NaN, 3));
+        assertThrows(IllegalArgumentException.class, () -> new Narrowing(0.1f, 0));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new LookaheadSettings(List.of(), List.of(Narrowing.NONE), Objective.CUBELESS));
+    }
+}
