@@ -9,18 +9,6 @@ public final class FinishedGames {
     private FinishedGames() {}
 
     /**
-     * Whether one side has borne off all of its checkers.
-     *
-     * @param planes array that holds the position
-     * @param at index of its first plane
-     * @return true if no roll follows
-     */
-    public static boolean over(int[] planes, int at) {
-        return (Planes.occupied(planes, at) & Planes.ON_BOARD) == 0
-                || (Planes.occupied(planes, at + Planes.SIDE) & Planes.ON_BOARD) == 0;
-    }
-
-    /**
      * Writes the chances of a position if its game is finished.
      *
      * @param planes array that holds the position
@@ -30,10 +18,11 @@ public final class FinishedGames {
      * @return whether the game is finished; if not, nothing was written
      */
     public static boolean write(int[] planes, int at, float[] out, int outAt) {
-        if (!over(planes, at)) {
+        boolean firstWon = (Planes.occupied(planes, at) & Planes.ON_BOARD) == 0;
+        boolean secondWon = (Planes.occupied(planes, at + Planes.SIDE) & Planes.ON_BOARD) == 0;
+        if (!firstWon && !secondWon) {
             return false;
         }
-        boolean firstWon = (Planes.occupied(planes, at) & Planes.ON_BOARD) == 0;
         int loser = firstWon ? at + Planes.SIDE : at;
         Arrays.fill(out, outAt, outAt + Outcomes.COUNT, 0);
         out[outAt + (firstWon ? 0 : 3) + GameResult.of(planes, loser).ordinal()] = 1;

@@ -5,6 +5,7 @@ import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.FinishedGames;
+import org.pipwright.engine.evaluation.Horizon;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.position.Planes;
@@ -20,6 +21,7 @@ import org.pipwright.engine.roll.Roll;
  */
 public final class Lookahead {
     private final PositionEvaluator evaluator;
+    private final Horizon horizon;
     private final LookaheadSettings settings;
     private final ChanceCache cache;
     private final BooleanSupplier stopped;
@@ -31,24 +33,24 @@ public final class Lookahead {
     /**
      * A search of its own.
      *
-     * @param evaluator values positions; used by this search only
+     * @param judgement what it judges positions with; used by this search only
      * @param settings how to narrow plays down
      */
-    public Lookahead(PositionEvaluator evaluator, LookaheadSettings settings) {
-        this(evaluator, settings, new ChanceCache(14), () -> false);
+    public Lookahead(Judgement judgement, LookaheadSettings settings) {
+        this(judgement, settings, new ChanceCache(14), () -> false);
     }
 
     /**
      * A search that shares its memory with others.
      *
-     * @param evaluator values positions; used by this search only
+     * @param judgement what it judges positions with; used by this search only
      * @param settings how to narrow plays down
-     * @param cache shared with searches by an equal evaluator and equal settings only
+     * @param cache shared with searches by an equal judgement and equal settings only
      * @param stopped asked now and then; once true, whatever runs ends with a {@link CancellationException}
      */
-    public Lookahead(
-            PositionEvaluator evaluator, LookaheadSettings settings, ChanceCache cache, BooleanSupplier stopped) {
-        this.evaluator = evaluator;
+    public Lookahead(Judgement judgement, LookaheadSettings settings, ChanceCache cache, BooleanSupplier stopped) {
+        this.evaluator = judgement.evaluator();
+        this.horizon = judgement.horizon();
         this.settings = settings;
         this.cache = cache;
         this.stopped = stopped;
@@ -89,11 +91,16 @@ public final class Lookahead {
      */
     public int choose(int[] planes, int at, int[] results, int count, int lookahead, float[] out) {
         LookaheadSettings.requireLookahead(lookahead);
-        root.take(planes, at, results, count, evaluator);
-        evaluations += count;
+        expand(planes, at, results, count, root);
         int best = deepen(root, 0, lookahead, settings.root(), children[0]);
         System.arraycopy(root.chances(), best * Outcomes.COUNT, out, 0, Outcomes.COUNT);
         return best;
+    }
+
+    /** Values the results of a roll without looking ahead. */
+    void expand(int[] planes, int at, int[] results, int count, Replies into) {
+        into.take(planes, at, results, count, evaluator);
+        evaluations += count;
     }
 
     /**
@@ -106,7 +113,7 @@ public final class Lookahead {
     }
 
     private void average(int[] planes, int at, int lookahead, float[] out, int outAt) {
-        if (cache.find(planes, at, lookahead, out, outAt)) {
+        if (known(planes, at, lookahead, out, outAt)) {
             return;
         }
         if (stopped.getAsBoolean()) {
@@ -122,6 +129,13 @@ public final class Lookahead {
         }
         mean.write(out, outAt);
         cache.store(planes, at, lookahead, out, outAt);
+    }
+
+    /** Writes what needs no search: finished games, what the horizon knows, what was searched before. */
+    boolean known(int[] planes, int at, int lookahead, float[] out, int outAt) {
+        return FinishedGames.write(planes, at, out, outAt)
+                || horizon.write(planes, at, out, outAt)
+                || cache.find(planes, at, lookahead, out, outAt);
     }
 
     /** The chances after the best reply to one roll, for the side that plays it: one term of the mean of {@link #average}. */
@@ -155,9 +169,7 @@ public final class Lookahead {
     private void value(Replies replies, int reply, int lookahead, int[] child) {
         int outAt = reply * Outcomes.COUNT;
         Planes.copySwapped(replies.results(), reply * Planes.STRIDE, child, 0);
-        if (!FinishedGames.over(child, 0)) {
-            average(child, 0, lookahead, replies.chances(), outAt);
-            Chances.swap(replies.chances(), outAt);
-        }
+        average(child, 0, lookahead, replies.chances(), outAt);
+        Chances.swap(replies.chances(), outAt);
     }
 }
