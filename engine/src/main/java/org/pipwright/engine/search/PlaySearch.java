@@ -1,0 +1,156 @@
+package org.pipwright.engine.search;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.Depth;
+import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.roll.Roll;
+
+/**
+ * Ranks plays and gives chances with lookahead, on all cores. The results do not depend on the number of threads. To be
+ * asked from one thread at a time.
+ */
+public final class PlaySearch implements AutoCloseable {
+    private final ParallelLookahead search;
+
+    /**
+     * A search.
+     *
+     * @param judgements makes what one thread judges with; all equal
+     * @param settings how to narrow plays down
+     * @param threads number of threads, at least 1
+     */
+    public PlaySearch(Supplier<Judgement> judgements, LookaheadSettings settings, int threads) {
+        search = new ParallelLookahead(judgements, settings, threads);
+    }
+
+    /**
+     * A search by the networks of a model with the default settings and a thread for each core.
+     *
+     * @param model the model
+     */
+    public PlaySearch(Model model) {
+        this(
+                () -> Judgement.by(new NetworkEvaluator(model)),
+                LookaheadSettings.DEFAULT,
+                Runtime.getRuntime().availableProcessors());
+    }
+
+    /**
+     * Ranks all plays of a roll. Plays that fall behind are left with a smaller lookahead, as the settings say; each line
+     * tells its own.
+     *
+     * @param position an unfinished position
+     * @param roll the roll
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @return every play, distinct by resulting position; those with the largest lookahead first, each group best first
+     * @throws IllegalArgumentException if the game is over or the lookahead out of range
+     */
+    public List<RankedPlay> rank(Position position, Roll roll, int lookahead) {
+        List<Play> plays = Plays.legal(position, roll);
+        return ordered(plays, search.search(position.toPlanes(), results(plays), plays.size(), lookahead));
+    }
+
+    /**
+     * Ranks all plays of a roll with more and more lookahead until the time is up. The first line tells how far it got.
+     *
+     * @param position an unfinished position
+     * @param roll the roll
+     * @param time how long to search
+     * @return every play, as {@link #rank(Position, Roll, int)} gives them for the lookahead that was reached
+     * @throws IllegalArgumentException if the game is over
+     */
+    public List<RankedPlay> rank(Position position, Roll roll, Duration time) {
+        List<Play> plays = Plays.legal(position, roll);
+        return ordered(plays, search.search(position.toPlanes(), results(plays), plays.size(), time));
+    }
+
+    /**
+     * Ranks some plays of a roll among themselves, all with the same lookahead.
+     *
+     * @param position an unfinished position
+     * @param roll the roll
+     * @param plays at least one play of that position and roll; one given twice counts once
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @return these plays, best first
+     * @throws IllegalArgumentException if a play is not one of this position and roll, or there is none
+     */
+    public List<RankedPlay> rank(Position position, Roll roll, List<Play> plays, int lookahead) {
+        Map<Position, Play> distinct = new LinkedHashMap<>();
+        for (Play play : plays) {
+            distinct.putIfAbsent(Plays.to(position, roll, play.result()).result(), play);
+        }
+        if (distinct.isEmpty()) {
+            throw new IllegalArgumentException("no plays to rank: give at least one");
+        }
+        List<Play> some = List.copyOf(distinct.values());
+        return ordered(some, search.searchAll(position.toPlanes(), results(some), some.size(), lookahead));
+    }
+
+    /**
+     * The chances before the roll.
+     *
+     * @param position an unfinished position
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @return chances of the side on roll
+     * @throws IllegalArgumentException if the game is over or the lookahead out of range
+     */
+    public Outcomes odds(Position position, int lookahead) {
+        if (position.finished()) {
+            throw new IllegalArgumentException("the game is over: no roll follows");
+        }
+        return search.evaluate(position.toPlanes(), lookahead);
+    }
+
+    private static int[] results(List<Play> plays) {
+        int[] results = new int[plays.size() * Planes.STRIDE];
+        for (int i = 0; i < plays.size(); i++) {
+            plays.get(i).result().copyTo(results, i * Planes.STRIDE);
+        }
+        return results;
+    }
+
+    private static List<RankedPlay> ordered(List<Play> plays, List<Searched> searched) {
+        List<RankedPlay.Evaluated> evaluated = new ArrayList<>(plays.size());
+        for (Searched each : searched) {
+            Depth depth = new Depth(each.lookahead());
+            evaluated.add(new RankedPlay.Evaluated(plays.get(each.result()), each.outcomes(), depth));
+        }
+        return RankedPlay.inOrder(evaluated);
+    }
+
+    /**
+     * Number of positions valued by the evaluators so far.
+     *
+     * @return at least 0
+     */
+    public long evaluations() {
+        return search.evaluations();
+    }
+
+    /**
+     * Share of look-ups that found a position searched before.
+     *
+     * @return 0 to 1
+     */
+    public double hitRate() {
+        return search.hitRate();
+    }
+
+    /** Lets the threads go. */
+    @Override
+    public void close() {
+        search.close();
+    }
+}
