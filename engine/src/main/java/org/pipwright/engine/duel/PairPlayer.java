@@ -29,8 +29,7 @@ final class PairPlayer {
 
     /** A side's rolls are valued by its own valuer, or else by the other side's, so that A and B can be exchanged. */
     private static RollLuck luck(Entrant own, Entrant other) {
-        Supplier<PositionEvaluator> valuers =
-                own.valuers().or(other::valuers).orElseThrow();
+        Supplier<PositionEvaluator> valuers = own.valuers().or(other::valuers).orElseThrow();
         return new RollLuck(valuers.get());
     }
 
@@ -47,7 +46,8 @@ final class PairPlayer {
             plain += game(pair, false);
             points = points.plus(plain / 2.0);
             if (luck != null) {
-                adjusted = adjusted.plus((plain - lucky - luck.total()) / 2);
+                // The sum of both comes first: exact antisymmetry when A and B are exchanged.
+                adjusted = adjusted.plus((plain - (lucky + luck.total())) / 2);
             }
         }
         return new Tally(aWins, bWins, points, adjusted, turns);

@@ -42,8 +42,8 @@ public record SequentialTest(double low, double high, double alpha, double beta)
      */
     public SequentialTest {
         if (!(low < high && low >= -3 && high <= 3)) {
-            throw new IllegalArgumentException("the two means of a test go from -3 to 3 points, the lower first, not "
-                    + low + " and " + high);
+            throw new IllegalArgumentException(
+                    "the two means of a test go from -3 to 3 points, the lower first, not " + low + " and " + high);
         }
         if (!(alpha > 0 && alpha < 0.5 && beta > 0 && beta < 0.5)) {
             throw new IllegalArgumentException(

@@ -1,0 +1,142 @@
+package org.pipwright.engine.duel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Symmetry of duels, and that threads make no difference. */
+class DuelTest {
+    private static final Entrant NET = RandomNet.entrant(1);
+    private static final Entrant OTHER_NET = RandomNet.entrant(2);
+
+    private static Tally run(Entrant a, Entrant b, DuelSettings settings, int threads) {
+        return new Duel(a, b, settings, tally -> {}).run(threads);
+    }
+
+    private static Entrant baseline(String name) {
+        return Baselines.named(name).orElseThrow();
+    }
+
+    static Stream<Entrant> everybody() {
+        return Stream.concat(Stream.of(NET), Baselines.names().stream().map(DuelTest::baseline));
+    }
+
+    @ParameterizedTest
+    @MethodSource("everybody")
+    void againstItselfEveryPairIsDrawn(Entrant entrant) {
+        Tally tally = run(entrant, entrant, DuelSettings.fullGames(100, 7), 2);
+        assertEquals(new Moments(100, 0, 0), tally.points());
+        assertEquals(tally.aWins(), tally.bWins());
+        assertEquals(200, tally.aWins().total() + tally.bWins().total());
+    }
+
+    @Test
+    void luckAgainstItselfIsDrawnToo() {
+        Tally tally = run(NET, NET, DuelSettings.fullGames(5, 8).withLuck(), 1);
+        assertEquals(new Moments(5, 0, 0), tally.adjusted());
+    }
+
+    @Test
+    void exchangingSidesChangesSignsOnly() {
+        DuelSettings settings = DuelSettings.fullGames(70, 9).withLuck();
+        for (Entrant b : List.of(OTHER_NET, baseline("random"))) {
+            Tally one = run(NET, b, settings, 2);
+            Tally other = run(b, NET, settings, 1);
+            assertEquals(one.aWins(), other.bWins());
+            assertEquals(one.bWins(), other.aWins());
+            assertEquals(negated(one.points()), other.points());
+            assertEquals(negated(one.adjusted()), other.adjusted());
+            assertEquals(one.turns(), other.turns());
+        }
+    }
+
+    private static Moments negated(Moments moments) {
+        return new Moments(moments.count(), -moments.sum(), moments.squares());
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {2, 3, 8})
+    void threadsMakeNoDifference(int threads) {
+        DuelSettings settings = DuelSettings.fullGames(333, 10);
+        Tally alone = run(NET, baseline("pips"), settings, 1);
+        assertEquals(alone, run(NET, baseline("pips"), settings, threads));
+        assertEquals(666, alone.games());
+        assertEquals(
+                alone.points().sum(), (alone.aWins().points() - alone.bWins().points()) / 2.0);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {2, 5})
+    void threadsMakeNoDifferenceToAnEarlyStop(int threads) {
+        SequentialTest test = new SequentialTest(0, 0.2, 0.05, 0.05);
+        DuelSettings settings = DuelSettings.fullGames(100_000, 11).until(test);
+        Tally alone = run(baseline("racer"), baseline("pips"), settings, 1);
+        assertTrue(alone.pairs() < 100_000, "it stops early");
+        assertNotEquals(SequentialTest.Verdict.UNDECIDED, test.verdict(alone.best()));
+        assertEquals(alone, run(baseline("racer"), baseline("pips"), settings, threads));
+    }
+
+    @Test
+    void seedsMakeADifference() {
+        Tally one = run(NET, OTHER_NET, DuelSettings.fullGames(50, 1), 1);
+        assertNotEquals(one, run(NET, OTHER_NET, DuelSettings.fullGames(50, 2), 1));
+    }
+
+    @Test
+    void progressComesInOrder() {
+        List<Tally> told = new ArrayList<>();
+        Tally end = new Duel(baseline("random"), baseline("pips"), DuelSettings.fullGames(300, 3), told::add).run(4);
+        assertEquals(
+                List.of(64L, 128L, 192L, 256L, 300L),
+                told.stream().map(Tally::pairs).toList());
+        assertEquals(end, told.get(told.size() - 1));
+    }
+
+    @Test
+    void stoppingKeepsWhatIsKnown() {
+        Duel[] duel = new Duel[1];
+        duel[0] = new Duel(
+                baseline("random"), baseline("pips"), DuelSettings.fullGames(1_000_000, 3), tally -> duel[0].stop());
+        Tally known = duel[0].run(2);
+        assertTrue(known.pairs() >= 64 && known.pairs() <= 256, "pairs: " + known.pairs());
+        assertEquals(run(baseline("random"), baseline("pips"), DuelSettings.fullGames(known.pairs(), 3), 1), known);
+    }
+
+    @Test
+    void aFailingPlayerFailsTheDuel() {
+        Entrant broken = Entrant.of("broken", () -> (planes, at, legal, ties) -> {
+            throw new IllegalStateException("out of order");
+        });
+        Duel duel = new Duel(broken, NET, DuelSettings.fullGames(1000, 1), tally -> {});
+        Throwable thrown = assertThrows(IllegalStateException.class, () -> duel.run(2));
+        assertEquals("out of order", thrown.getCause().getMessage());
+    }
+
+    @Test
+    void luckNeedsAValuer() {
+        DuelSettings settings = DuelSettings.fullGames(1, 1).withLuck();
+        String message = assertThrows(
+                        IllegalArgumentException.class,
+                        () -> new Duel(baseline("pips"), baseline("random"), settings, tally -> {}))
+                .getMessage();
+        assertEquals(
+                "luck is valued by a net, and neither pips nor random has one: leave luck out, or let a net play",
+                message);
+        assertTrue(run(baseline("pips"), NET, settings, 1).luckMeasured());
+    }
+
+    @Test
+    void unknownBaselinesAreNotThere() {
+        assertEquals(Optional.empty(), Baselines.named("nobody"));
+    }
+}
