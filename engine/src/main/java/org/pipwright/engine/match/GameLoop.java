@@ -42,7 +42,8 @@ public final class GameLoop {
             Planes.copySwapped(generator.results(), chosen * Planes.STRIDE, planes, 0);
             if ((Planes.occupied(planes, Planes.SIDE) & Planes.ON_BOARD) == 0) {
                 int points = GameResult.of(planes, 0).points();
-                return onRoll == first ? points : -points;
+                // By the turn, not by the player: both may be the same object.
+                return turns % 2 == 1 ? points : -points;
             }
             onRoll = onRoll == first ? second : first;
             roll = dice.next();

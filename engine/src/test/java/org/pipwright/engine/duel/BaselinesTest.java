@@ -29,11 +29,13 @@ class BaselinesTest {
 
     @ParameterizedTest
     @CsvSource({
-        // Running leaves no shot in a race, and a checker off counts more than its pips.
-        "racer, 5@3 1@9 / 5@6, 6-1, 9/3 3/2",
-        // The blot on the 4 point is in the way of nothing: hitting it is worth more than safety.
-        "hitter, start, 3-1, 8/5 6/5",
-        "builder, start, 3-1, 8/5 6/5",
+        // Leaves no shot, or as few as can be.
+        "racer, start, 6-4, 8/2 6/2",
+        "racer, start, 4-3, 13/6",
+        // Hits two blots deep in its home board, whatever shots it leaves.
+        "hitter, 5@6 3@8 5@13 2@24 / 5@6 3@8 5@13 1@23 1@24, 5-4, 6/1* 6/2*",
+        // Makes its bar point and its four point.
+        "builder, start, 6-1, 13/7 8/7",
         "builder, start, 4-2, 8/4 6/4"
     })
     void prefer(String name, String position, String roll, String play) {
@@ -46,10 +48,9 @@ class BaselinesTest {
         Tally tally = new Duel(
                         Baselines.named(name).orElseThrow(),
                         Baselines.named("random").orElseThrow(),
-                        DuelSettings.fullGames(400, 12),
+                        DuelSettings.fullGames(100, 12),
                         soFar -> {})
                 .run(1);
-        System.out.println(name + " " + tally.points().mean());
         assertTrue(tally.points().mean() > 1, name + " wins " + tally.points().mean() + " points a game");
     }
 

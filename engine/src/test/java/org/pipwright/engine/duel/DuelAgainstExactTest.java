@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -72,14 +74,14 @@ class DuelAgainstExactTest {
         Player best = new EvaluatingPlayer(exact);
         GameLuck luck = new GameLuck(new RollLuck(exact), new RollLuck(exact));
         GameLoop loop = new GameLoop();
-        int won = 0;
+        Set<Integer> results = new HashSet<>();
         for (int game = 0; game < 500; game++) {
             luck.begin(true, false);
             int points = loop.play(start, null, best, best, Dice.ofGame(6, game), null, luck);
             assertEquals(value, points - luck.total(), 1e-5);
-            won += points > 0 ? 1 : 0;
+            results.add(points);
         }
-        assertTrue(won > 20 && won < 480, "both sides win: " + won);
+        assertTrue(results.size() > 1, "games end differently: " + results);
     }
 
     /**

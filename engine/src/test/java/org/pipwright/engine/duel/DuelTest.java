@@ -34,21 +34,21 @@ class DuelTest {
     @ParameterizedTest
     @MethodSource("everybody")
     void againstItselfEveryPairIsDrawn(Entrant entrant) {
-        Tally tally = run(entrant, entrant, DuelSettings.fullGames(100, 7), 2);
-        assertEquals(new Moments(100, 0, 0), tally.points());
+        Tally tally = run(entrant, entrant, DuelSettings.fullGames(40, 7), 2);
+        assertEquals(new Moments(40, 0, 0), tally.points());
         assertEquals(tally.aWins(), tally.bWins());
-        assertEquals(200, tally.aWins().total() + tally.bWins().total());
+        assertEquals(80, tally.aWins().total() + tally.bWins().total());
     }
 
     @Test
     void luckAgainstItselfIsDrawnToo() {
-        Tally tally = run(NET, NET, DuelSettings.fullGames(5, 8).withLuck(), 1);
-        assertEquals(new Moments(5, 0, 0), tally.adjusted());
+        Tally tally = run(NET, NET, DuelSettings.fullGames(2, 8).withLuck(), 1);
+        assertEquals(new Moments(2, 0, 0), tally.adjusted());
     }
 
     @Test
     void exchangingSidesChangesSignsOnly() {
-        DuelSettings settings = DuelSettings.fullGames(70, 9).withLuck();
+        DuelSettings settings = DuelSettings.fullGames(3, 9).withLuck();
         for (Entrant b : List.of(OTHER_NET, baseline("random"))) {
             Tally one = run(NET, b, settings, 2);
             Tally other = run(b, NET, settings, 1);
@@ -67,10 +67,10 @@ class DuelTest {
     @ParameterizedTest
     @ValueSource(ints = {2, 3, 8})
     void threadsMakeNoDifference(int threads) {
-        DuelSettings settings = DuelSettings.fullGames(333, 10);
+        DuelSettings settings = DuelSettings.fullGames(150, 10);
         Tally alone = run(NET, baseline("pips"), settings, 1);
         assertEquals(alone, run(NET, baseline("pips"), settings, threads));
-        assertEquals(666, alone.games());
+        assertEquals(300, alone.games());
         assertEquals(
                 alone.points().sum(), (alone.aWins().points() - alone.bWins().points()) / 2.0);
     }
@@ -88,8 +88,8 @@ class DuelTest {
 
     @Test
     void seedsMakeADifference() {
-        Tally one = run(NET, OTHER_NET, DuelSettings.fullGames(50, 1), 1);
-        assertNotEquals(one, run(NET, OTHER_NET, DuelSettings.fullGames(50, 2), 1));
+        Tally one = run(NET, OTHER_NET, DuelSettings.fullGames(10, 1), 1);
+        assertNotEquals(one, run(NET, OTHER_NET, DuelSettings.fullGames(10, 2), 1));
     }
 
     @Test

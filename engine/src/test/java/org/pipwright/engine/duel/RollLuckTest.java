@@ -42,7 +42,7 @@ class RollLuckTest {
     @ValueSource(booleans = {false, true})
     void meanIsZero(boolean opening) {
         double[] largest = new double[1];
-        everywhere(31, 3000, position -> {
+        everywhere(31, 300, position -> {
             double mean = 0;
             for (Roll roll : opening ? Roll.opening() : Roll.all()) {
                 double of = luck.of(position.toPlanes(), 0, roll, opening);
@@ -57,7 +57,7 @@ class RollLuckTest {
     /** Agrees with the definition taken literally: positions as objects, one evaluation each. */
     @Test
     void followsTheDefinition() {
-        everywhere(32, 300, position -> {
+        everywhere(32, 60, position -> {
             double mean = 0;
             for (Roll roll : Roll.all()) {
                 mean += roll.probability() * best(position, roll);

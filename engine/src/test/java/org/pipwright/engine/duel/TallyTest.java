@@ -64,7 +64,7 @@ class TallyTest {
 
     @Test
     void settingsAreChecked() {
-        Position finished = PositionText.parse("/ 1@3");
+        Position finished = PositionText.parse("off / 1@3");
         assertThrows(IllegalArgumentException.class, () -> DuelSettings.fullGames(0, 1));
         assertThrows(
                 IllegalArgumentException.class, () -> new DuelSettings(finished, false, 1, 1, false, Optional.empty()));
