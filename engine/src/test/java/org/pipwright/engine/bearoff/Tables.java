@@ -1,0 +1,17 @@
+package org.pipwright.engine.bearoff;
+
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+
+/** Tables that several test classes use, each built once. */
+final class Tables {
+    private static final Map<String, OneSidedTable> ONE_SIDED = new ConcurrentHashMap<>();
+
+    private Tables() {}
+
+    static OneSidedTable oneSided(int points, int checkers) {
+        return ONE_SIDED.computeIfAbsent(
+                points + "x" + checkers,
+                key -> OneSidedTable.build(new SideIndex(points, checkers), 1, TableProgress.NONE));
+    }
+}
