@@ -1,0 +1,27 @@
+package org.pipwright.engine.bearoff;
+
+/** The kinds of tables that are kept in files. */
+enum TableKind {
+    ONE_SIDED(1, "onesided", "one-sided"),
+    TWO_SIDED(2, "twosided", "two-sided");
+
+    /** Number in the file; never reused. */
+    final int code;
+
+    /** Word in the file name. */
+    final String word;
+
+    /** Word in messages. */
+    final String title;
+
+    TableKind(int code, String word, String title) {
+        this.code = code;
+        this.word = word;
+        this.title = title;
+    }
+
+    /** Name of the file for a size; a change of the content's layout changes the version and with it the name. */
+    String fileName(SideIndex index) {
+        return word + "-" + index.points() + "x" + index.checkers() + "-v" + TableFile.VERSION + ".table";
+    }
+}
