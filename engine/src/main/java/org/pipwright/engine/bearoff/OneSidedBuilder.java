@@ -16,6 +16,9 @@ final class OneSidedBuilder {
     /** Means that differ by less are taken as equal: well above rounding, well below any real difference. */
     private static final double TIE = 1e-12;
 
+    /** Arrangements a thread takes at a time: enough to make taking them cheap. */
+    private static final int BATCH = 64;
+
     private final SideIndex index;
     private final double[] meanAll;
     private final double[] meanFirst;
@@ -31,7 +34,7 @@ final class OneSidedBuilder {
     }
 
     void build(int threads, TableProgress progress) {
-        new PipLevels(index).run(threads, Worker::new, progress);
+        new PipLevels(index, BATCH).run(threads, Worker::new, progress);
     }
 
     /** Survival chances of the rolls to bear off all checkers. */

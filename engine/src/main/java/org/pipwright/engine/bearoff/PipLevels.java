@@ -17,12 +17,13 @@ import org.pipwright.engine.position.Planes;
  */
 final class PipLevels {
     /** Arrangements a thread takes at a time. */
-    private static final int BATCH = 64;
+    private final int batch;
 
     private final int[] order;
     private final int[] starts;
 
-    PipLevels(SideIndex index) {
+    PipLevels(SideIndex index, int batch) {
+        this.batch = batch;
         int[] pips = new int[index.size()];
         int[] planes = new int[Planes.SIDE];
         int most = 0;
@@ -76,7 +77,7 @@ final class PipLevels {
     private void runLevel(int level, ExecutorService pool, List<Worker> workers) {
         AtomicInteger next = new AtomicInteger(starts[level]);
         int end = starts[level + 1];
-        int useful = Math.min(workers.size(), (end - starts[level] + BATCH - 1) / BATCH);
+        int useful = Math.min(workers.size(), (end - starts[level] + batch - 1) / batch);
         if (useful <= 1) {
             takeBatches(workers.get(0), next, end);
             return;
@@ -92,8 +93,8 @@ final class PipLevels {
     }
 
     private void takeBatches(Worker worker, AtomicInteger next, int end) {
-        for (int from = next.getAndAdd(BATCH); from < end; from = next.getAndAdd(BATCH)) {
-            for (int i = from; i < Math.min(from + BATCH, end); i++) {
+        for (int from = next.getAndAdd(batch); from < end; from = next.getAndAdd(batch)) {
+            for (int i = from; i < Math.min(from + batch, end); i++) {
                 worker.compute(order[i]);
             }
         }

@@ -5,8 +5,11 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.MappedByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.function.Consumer;
 import java.util.zip.CRC32C;
 
 /**
@@ -29,6 +32,32 @@ final class TableFile {
     private static final long ALWAYS_CHECKED = 64L << 20;
 
     private TableFile() {}
+
+    /**
+     * Makes a file by computing its content in place: in a mapped temporary file beside it, renamed when whole.
+     *
+     * @param size bytes of content
+     * @param filler computes the content
+     * @return the content
+     */
+    static ByteBuffer create(Path file, TableKind kind, SideIndex index, long size, Consumer<ByteBuffer> filler)
+            throws IOException {
+        Path temporary = Files.createTempFile(file.toAbsolutePath().getParent(), "." + file.getFileName(), ".part");
+        try {
+            MappedByteBuffer map;
+            try (FileChannel channel = FileChannel.open(temporary, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
+                map = channel.map(FileChannel.MapMode.READ_WRITE, 0, HEADER + size);
+            }
+            ByteBuffer content = map.position(HEADER).slice().order(ByteOrder.LITTLE_ENDIAN);
+            filler.accept(content);
+            map.rewind().put(header(kind, index, content));
+            map.force();
+            Files.move(temporary, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+            return content;
+        } finally {
+            Files.deleteIfExists(temporary);
+        }
+    }
 
     /** The header for a content. */
     static ByteBuffer header(TableKind kind, SideIndex index, ByteBuffer content) {

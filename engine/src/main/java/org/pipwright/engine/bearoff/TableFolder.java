@@ -1,6 +1,7 @@
 package org.pipwright.engine.bearoff;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.Channels;
 import java.nio.channels.WritableByteChannel;
@@ -8,7 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Map;
-import java.util.function.Function;
+import java.util.function.Supplier;
 import org.pipwright.engine.files.AtomicFile;
 
 /**
@@ -19,6 +20,9 @@ import org.pipwright.engine.files.AtomicFile;
 public final class TableFolder {
     /** Name of the environment variable that overrides the folder. */
     public static final String VARIABLE = "PIPWRIGHT_CACHE";
+
+    /** Contents up to this many bytes are built in memory. */
+    private static final long IN_MEMORY = 256L << 20;
 
     private final Path folder;
 
@@ -63,56 +67,108 @@ public final class TableFolder {
      * The one-sided table of a size.
      *
      * @param index which arrangements
-     * @param threads threads to build with
+     * @param threads threads to build with, at least 1
      * @param listener told what happens
      * @return the table, from its file or built
      */
     public OneSidedTable oneSided(SideIndex index, int threads, TableListener listener) {
-        ByteBuffer content = open(
-                TableKind.ONE_SIDED,
-                index,
-                progress -> OneSidedTable.build(index, threads, progress).content(),
-                listener);
-        return new OneSidedTable(index, content);
+        Supplier<ByteBuffer> builder = () -> {
+            TableProgress progress = listener.building(title(TableKind.ONE_SIDED, index));
+            return OneSidedTable.build(index, threads, progress).content();
+        };
+        return new OneSidedTable(index, open(TableKind.ONE_SIDED, index, builder, listener));
     }
 
     /**
-     * The file of a one-sided table.
+     * The two-sided table of a size. One of more than 256 MiB is built in its file, and needs a folder that can be
+     * written.
      *
+     * @param index arrangements of a side
+     * @param threads threads to build with, at least 1
+     * @param listener told what happens
+     * @return the table, from its file or built
+     * @throws UncheckedIOException if a table too large for memory cannot be written
+     */
+    public TwoSidedTable twoSided(SideIndex index, int threads, TableListener listener) {
+        TableKind kind = TableKind.TWO_SIDED;
+        long size = TwoSidedTable.contentSize(index);
+        if (size <= IN_MEMORY) {
+            Supplier<ByteBuffer> builder =
+                    () -> TwoSidedTable.build(index, threads, listener.building(title(kind, index)))
+                            .content();
+            return new TwoSidedTable(index, open(kind, index, builder, listener));
+        }
+        ByteBuffer content = existing(kind, index, listener);
+        if (content == null) {
+            content = buildInFile(index, size, threads, listener);
+        }
+        return new TwoSidedTable(index, content);
+    }
+
+    private ByteBuffer buildInFile(SideIndex index, long size, int threads, TableListener listener) {
+        try {
+            Files.createDirectories(folder);
+            return TableFile.create(
+                    file(TableKind.TWO_SIDED, index),
+                    TableKind.TWO_SIDED,
+                    index,
+                    size,
+                    content -> TwoSidedTable.fill(
+                            index, content, threads, listener.building(title(TableKind.TWO_SIDED, index))));
+        } catch (IOException e) {
+            throw new UncheckedIOException("the table cannot be written to '" + folder + "': " + reason(e), e);
+        }
+    }
+
+    private static String title(TableKind kind, SideIndex index) {
+        return kind.title + " table (" + index.checkers() + " checkers on " + index.points() + " points)";
+    }
+
+    /**
+     * The file of a table.
+     *
+     * @param kind which kind
      * @param index its size
      * @return the path, whether there is a file or not
      */
-    public Path oneSidedFile(SideIndex index) {
-        return folder.resolve(TableKind.ONE_SIDED.fileName(index));
+    public Path file(TableKind kind, SideIndex index) {
+        return folder.resolve(kind.fileName(index));
     }
 
     /**
-     * Checks a one-sided table's file against its checksums, whatever its size.
+     * Checks a table's file against its checksums, whatever its size.
      *
+     * @param kind which kind
      * @param index its size
      * @throws DamagedTableException if it is damaged
      * @throws IOException if it cannot be read, or there is none
      */
-    public void checkOneSided(SideIndex index) throws IOException, DamagedTableException {
-        TableFile.open(oneSidedFile(index), TableKind.ONE_SIDED, index, true);
+    public void check(TableKind kind, SideIndex index) throws IOException, DamagedTableException {
+        TableFile.open(file(kind, index), kind, index, true);
     }
 
-    private ByteBuffer open(
-            TableKind kind, SideIndex index, Function<TableProgress, ByteBuffer> builder, TableListener listener) {
-        Path file = folder.resolve(kind.fileName(index));
+    private ByteBuffer open(TableKind kind, SideIndex index, Supplier<ByteBuffer> builder, TableListener listener) {
+        ByteBuffer content = existing(kind, index, listener);
+        if (content == null) {
+            content = builder.get();
+            write(file(kind, index), TableFile.header(kind, index, content), content, listener);
+        }
+        return content;
+    }
+
+    /** The content of a table's file, or null if it has to be built. */
+    private ByteBuffer existing(TableKind kind, SideIndex index, TableListener listener) {
+        Path file = file(kind, index);
         try {
             return TableFile.open(file, kind, index, false);
         } catch (NoSuchFileException e) {
-            // The first use.
+            return null;
         } catch (DamagedTableException e) {
             listener.note("the table '" + file + "' is damaged (" + e.getMessage() + "): building it again");
         } catch (IOException e) {
             listener.note("the table '" + file + "' cannot be read (" + reason(e) + "): building it again");
         }
-        ByteBuffer content = builder.apply(listener.building(
-                kind.title + " table (" + index.checkers() + " checkers on " + index.points() + " points)"));
-        write(file, TableFile.header(kind, index, content), content, listener);
-        return content;
+        return null;
     }
 
     private void write(Path file, ByteBuffer header, ByteBuffer content, TableListener listener) {

@@ -1,8 +1,10 @@
 package org.pipwright.engine.bearoff;
 
 /** The kinds of tables that are kept in files. */
-enum TableKind {
+public enum TableKind {
+    /** Distributions of one side's rolls: {@link OneSidedTable}. */
     ONE_SIDED(1, "onesided", "one-sided"),
+    /** Exact values of pairs: {@link TwoSidedTable}. */
     TWO_SIDED(2, "twosided", "two-sided");
 
     /** Number in the file; never reused. */

@@ -14,4 +14,13 @@ final class Tables {
                 points + "x" + checkers,
                 key -> OneSidedTable.build(new SideIndex(points, checkers), 1, TableProgress.NONE));
     }
+
+    /** Six checkers a side on points 1 to 6. */
+    static TwoSidedTable twoSided() {
+        return SixEach.TABLE;
+    }
+
+    private static final class SixEach {
+        static final TwoSidedTable TABLE = TwoSidedTable.build(new SideIndex(6, 6), 1, TableProgress.NONE);
+    }
 }
