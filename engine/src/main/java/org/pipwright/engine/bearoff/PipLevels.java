@@ -1,14 +1,7 @@
 package org.pipwright.engine.bearoff;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
+import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Planes;
 
 /**
@@ -53,63 +46,18 @@ final class PipLevels {
 
     /** Runs workers over all arrangements, level by level; reports the share done after each level. */
     void run(int threads, Supplier<Worker> workers, TableProgress progress) {
-        ExecutorService pool = Executors.newFixedThreadPool(threads, PipLevels::daemon);
-        try {
-            List<Worker> all = new ArrayList<>();
-            for (int t = 0; t < threads; t++) {
-                all.add(workers.get());
-            }
+        try (Crew<Worker> crew = new Crew<>(threads, workers)) {
             for (int level = 0; level + 1 < starts.length; level++) {
-                runLevel(level, pool, all);
-                progress.done((double) starts[level + 1] / order.length);
+                int start = starts[level];
+                int end = starts[level + 1];
+                crew.run((end - start + batch - 1) / batch, (worker, task) -> {
+                    int from = start + task * batch;
+                    for (int i = from; i < Math.min(from + batch, end); i++) {
+                        worker.compute(order[i]);
+                    }
+                });
+                progress.done((double) end / order.length);
             }
-        } finally {
-            pool.shutdownNow();
-        }
-    }
-
-    private static Thread daemon(Runnable task) {
-        Thread thread = new Thread(task, "table-builder");
-        thread.setDaemon(true);
-        return thread;
-    }
-
-    private void runLevel(int level, ExecutorService pool, List<Worker> workers) {
-        AtomicInteger next = new AtomicInteger(starts[level]);
-        int end = starts[level + 1];
-        int useful = Math.min(workers.size(), (end - starts[level] + batch - 1) / batch);
-        if (useful <= 1) {
-            takeBatches(workers.get(0), next, end);
-            return;
-        }
-        List<Callable<Void>> tasks = new ArrayList<>();
-        for (Worker worker : workers.subList(0, useful)) {
-            tasks.add(() -> {
-                takeBatches(worker, next, end);
-                return null;
-            });
-        }
-        await(pool, tasks);
-    }
-
-    private void takeBatches(Worker worker, AtomicInteger next, int end) {
-        for (int from = next.getAndAdd(batch); from < end; from = next.getAndAdd(batch)) {
-            for (int i = from; i < Math.min(from + batch, end); i++) {
-                worker.compute(order[i]);
-            }
-        }
-    }
-
-    private static void await(ExecutorService pool, List<Callable<Void>> tasks) {
-        try {
-            for (Future<Void> future : pool.invokeAll(tasks)) {
-                future.get();
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("interrupted while building a table", e);
-        } catch (ExecutionException e) {
-            throw new IllegalStateException("building a table failed", e.getCause());
         }
     }
 }
