@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.UUID;
 
 /**
  * Writes whole files or nothing: into a temporary file in the same folder, forced to disk, then renamed over the target.
@@ -38,9 +39,11 @@ public final class AtomicFile {
      */
     public static void write(Path target, Content content) throws IOException {
         Path folder = target.toAbsolutePath().getParent();
-        Path temporary = Files.createTempFile(folder, "." + target.getFileName(), ".part");
+        // Not createTempFile, whose files nobody but their owner may read, whatever the user's settings say.
+        Path temporary = folder.resolve("." + target.getFileName() + "." + UUID.randomUUID() + ".part");
         try {
-            try (FileChannel channel = FileChannel.open(temporary, StandardOpenOption.WRITE)) {
+            try (FileChannel channel =
+                    FileChannel.open(temporary, StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW)) {
                 OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
                 content.writeTo(out);
                 out.flush();

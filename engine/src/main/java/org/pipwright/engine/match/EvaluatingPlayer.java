@@ -25,8 +25,8 @@ public final class EvaluatingPlayer implements Player {
     @Override
     public int choose(int[] planes, int at, PlayGenerator legal, Dice ties) {
         int count = legal.size();
-        if (chances.length < (count + 3) * Outcomes.COUNT) {
-            chances = new float[2 * (count + 3) * Outcomes.COUNT];
+        if (chances.length < count * Outcomes.COUNT) {
+            chances = new float[2 * count * Outcomes.COUNT];
         }
         evaluator.evaluateResults(planes, at, legal.results(), count, chances);
         best = 0;

@@ -1,6 +1,7 @@
 package org.pipwright.engine.network;
 
 import java.util.Locale;
+import org.pipwright.engine.text.Excerpt;
 
 /**
  * The two loops that inference spends its time in. The plain form is the definition; the vector form gives the same sums
@@ -52,12 +53,26 @@ abstract class Kernel {
         }
     }
 
-    private static Kernel choose(String wanted) {
-        Kernel vector = wanted.toLowerCase(Locale.ROOT).equals("plain") ? null : vectorOrNull();
-        if (vector == null && wanted.toLowerCase(Locale.ROOT).equals("vector")) {
+    static Kernel choose(String wanted) {
+        switch (wanted.toLowerCase(Locale.ROOT)) {
+            case "plain":
+                return PLAIN;
+            case "vector":
+                return required(vectorOrNull());
+            case "auto":
+                Kernel vector = vectorOrNull();
+                return vector != null ? vector : PLAIN;
+            default:
+                throw new IllegalStateException(
+                        PROPERTY + " is '" + Excerpt.of(wanted) + "': use auto, plain or vector");
+        }
+    }
+
+    private static Kernel required(Kernel vector) {
+        if (vector == null) {
             throw new IllegalStateException(
                     PROPERTY + "=vector needs the JVM option --add-modules jdk.incubator.vector");
         }
-        return vector != null ? vector : PLAIN;
+        return vector;
     }
 }

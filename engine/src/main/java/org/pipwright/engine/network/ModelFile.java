@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -15,6 +16,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.text.Excerpt;
 
 /**
  * Model files in the safetensors format: eight bytes with the length of a JSON header, the header, then the weights as
@@ -55,12 +57,14 @@ public final class ModelFile {
             if (!Files.exists(file)) {
                 throw new InvalidModelException("no model file '" + file + "': check the path");
             }
-            if (Files.size(file) > MOST_BYTES) {
-                throw new InvalidModelException("'" + file + "' is too large to be a Pipwright model");
+            try (InputStream in = Files.newInputStream(file)) {
+                return read(in, file.toString());
             }
-            return parse(Files.readAllBytes(file), file.toString());
+        } catch (AccessDeniedException e) {
+            throw new InvalidModelException("no permission to read '" + file + "': change its permissions or copy it");
         } catch (IOException e) {
-            throw new InvalidModelException("cannot read '" + file + "': " + e.getMessage());
+            throw new InvalidModelException(
+                    "cannot read '" + file + "': " + Excerpt.of(String.valueOf(e.getMessage())));
         }
     }
 
@@ -74,7 +78,11 @@ public final class ModelFile {
      * @throws IOException if the stream fails
      */
     public static Model read(InputStream in, String name) throws IOException {
-        return parse(in.readNBytes(MOST_BYTES), name);
+        byte[] bytes = in.readNBytes(MOST_BYTES + 1);
+        if (bytes.length > MOST_BYTES) {
+            throw new InvalidModelException("'" + name + "' is too large to be a Pipwright model");
+        }
+        return parse(bytes, name);
     }
 
     private static Model parse(byte[] bytes, String name) {
@@ -115,7 +123,7 @@ public final class ModelFile {
     private static void requireEntry(Map<String, String> metadata, String key, String expected, String otherwise) {
         String found = metadata.get(key);
         if (!expected.equals(found)) {
-            String shown = found == null ? "missing" : found.length() > 70 ? found.substring(0, 67) + "..." : found;
+            String shown = found == null ? "missing" : Excerpt.of(found);
             throw new InvalidModelException(
                     "its " + key + " is " + shown + " where " + expected + " is expected: " + otherwise);
         }
@@ -127,8 +135,8 @@ public final class ModelFile {
         try {
             features = FeatureSet.named(String.valueOf(label));
         } catch (IllegalArgumentException e) {
-            throw new InvalidModelException("its " + name + " network reads the unknown feature set '" + label
-                    + "': it needs another version of Pipwright");
+            throw new InvalidModelException("its " + name + " network reads the unknown feature set '"
+                    + Excerpt.of(String.valueOf(label)) + "': it needs another version of Pipwright");
         }
         List<Layer> layers = new ArrayList<>();
         while (layers.size() < MOST_LAYERS && header.tensors().containsKey(name + "." + layers.size() + ".weight")) {

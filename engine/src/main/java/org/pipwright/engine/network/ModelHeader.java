@@ -14,6 +14,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.pipwright.engine.text.Excerpt;
 
 /** The JSON header of a safetensors file: where each tensor lies, and texts by name. */
 final class ModelHeader {
@@ -128,7 +129,8 @@ final class ModelHeader {
         }
         require(shape != null && offsets != null && offsets.size() == 2);
         if (!"F32".equals(type)) {
-            throw new InvalidModelException("tensor " + name + " is of type " + type + ", not F32");
+            throw new InvalidModelException(
+                    "tensor " + Excerpt.of(name) + " is of type " + Excerpt.of(String.valueOf(type)) + ", not F32");
         }
         long values = 1;
         for (int size : shape) {
@@ -136,7 +138,8 @@ final class ModelHeader {
             values *= size;
         }
         if ((long) offsets.get(1) - offsets.get(0) != Float.BYTES * values) {
-            throw new InvalidModelException("tensor " + name + " of shape " + shape + " does not fit its bytes");
+            throw new InvalidModelException(
+                    "tensor " + Excerpt.of(name) + " of shape " + shape + " does not fit its bytes");
         }
         return new Tensor(shape, offsets.get(0), offsets.get(1));
     }

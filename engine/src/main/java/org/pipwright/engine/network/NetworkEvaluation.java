@@ -13,14 +13,14 @@ public final class NetworkEvaluation {
     /** Siblings that go through the later layers together. */
     private static final int GROUP = 4;
 
-    /** Most first-layer rows of one position: 30 checkers and the extras. */
-    private static final int MOST_ROWS = 64;
+    /** Most first-layer rows besides the extras: all 30 checkers leave one place and arrive at another. */
+    private static final int MOST_STEPS = 60;
 
     private final Network network;
     private final Kernel kernel;
     private final FeatureSet features;
-    private final float[][] rows = new float[MOST_ROWS][];
-    private final float[] scales = new float[MOST_ROWS];
+    private final float[][] rows;
+    private final float[] scales;
     private final int[] base = new int[Planes.STRIDE];
     private final float[] baseExtras;
     private final float[] baseSums;
@@ -43,6 +43,9 @@ public final class NetworkEvaluation {
         this.network = network;
         this.kernel = kernel;
         this.features = network.features();
+        // One more than can be used: sumFromBase writes a row before it knows whether it counts.
+        this.rows = new float[MOST_STEPS + features.extras() + 1][];
+        this.scales = new float[rows.length];
         this.baseExtras = new float[features.extras()];
         this.extras = new float[features.extras()];
         this.baseSums = new float[network.hidden()];
@@ -124,7 +127,7 @@ public final class NetworkEvaluation {
      *
      * @param planes array that holds the unfinished positions one after another
      * @param count number of positions
-     * @param out where to write six chances a position, for the side on roll; room for count rounded up to a multiple of 4
+     * @param out where to write six chances a position, for the side on roll
      */
     public void evaluateSiblings(int[] planes, int count, float[] out) {
         PackedLayer[] later = network.later();

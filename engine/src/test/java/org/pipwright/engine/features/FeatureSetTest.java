@@ -1,0 +1,134 @@
+package org.pipwright.engine.features;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.pipwright.engine.naive.NaiveBoard;
+import org.pipwright.engine.naive.NaiveRules;
+import org.pipwright.engine.regime.RandomBoards;
+
+/** Whole inputs against an encoder written from the description of the sets. */
+class FeatureSetTest {
+    private static final int BOARDS = 2_000;
+    private static final int PAD = 3;
+
+    /** Codes of 26 places for both sides, then measures for both sides. */
+    private static List<Double> naive(FeatureSet set, NaiveBoard board) {
+        List<Double> inputs = new ArrayList<>();
+        addPlaces(board, inputs);
+        addPlaces(board.swapped(), inputs);
+        addMeasures(set, board, inputs);
+        addMeasures(set, board.swapped(), inputs);
+        return inputs;
+    }
+
+    private static void addPlaces(NaiveBoard board, List<Double> inputs) {
+        int off = board.mine(NaiveBoard.OFF);
+        inputs.add(off >= 1 ? 1.0 : 0.0);
+        inputs.add(Math.min(off, 3) / 3.0);
+        inputs.add(Math.min(off, 5) / 5.0);
+        inputs.add(off <= 5 ? 0.0 : off >= 10 ? 1.0 : (off - 5) / 5.0);
+        inputs.add(off <= 10 ? 0.0 : (off - 10) / 5.0);
+        for (int place = 1; place <= NaiveBoard.BAR; place++) {
+            int count = board.mine(place);
+            inputs.add(count == 1 ? 1.0 : 0.0);
+            inputs.add(count >= 2 ? 1.0 : 0.0);
+            inputs.add(count >= 3 ? 1.0 : 0.0);
+            inputs.add(count >= 4 ? 1.0 : 0.0);
+            inputs.add(count > 4 ? (count - 4) / 3.0 : 0.0);
+        }
+    }
+
+    private static void addMeasures(FeatureSet set, NaiveBoard board, List<Double> inputs) {
+        inputs.add(NaiveRules.pips(board) / 167.0);
+        if (set == FeatureSet.CONTACT_1) {
+            inputs.add(NaiveMeasures.hittingRolls(board) / 36.0);
+            inputs.add(NaiveMeasures.dancingRolls(board.swapped()) / 36.0);
+            inputs.add(NaiveMeasures.freedom(board));
+            inputs.add(NaiveMeasures.longestPrime(board) / 6.0);
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void encodeAgrees(FeatureSet set) {
+        RandomBoards.of(81, BOARDS).forEach(board -> {
+            float[] out = new float[set.inputs() + 2 * PAD];
+            Arrays.fill(out, Float.NaN);
+            set.encode(board.toPlanes(), 0, out, PAD);
+            double[] expected =
+                    naive(set, board).stream().mapToDouble(Double::doubleValue).toArray();
+            double[] found = new double[set.inputs()];
+            for (int i = 0; i < found.length; i++) {
+                found[i] = out[PAD + i];
+            }
+            assertArrayEquals(expected, found, 1e-6, board::toString);
+            for (int i = 0; i < PAD; i++) {
+                assertEquals(Float.NaN, out[i]);
+                assertEquals(Float.NaN, out[out.length - 1 - i]);
+            }
+        });
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void extrasAreTheEndOfTheInput(FeatureSet set) {
+        RandomBoards.of(82, 500).forEach(board -> {
+            float[] all = new float[set.inputs()];
+            float[] extras = new float[set.extras()];
+            // Somewhere in a longer array, as the play generator's results lie.
+            int[] planes = new int[24];
+            System.arraycopy(board.toPlanes(), 0, planes, 8, 8);
+            set.encode(planes, 8, all, 0);
+            set.extras(planes, 8, extras, 0);
+            assertArrayEquals(Arrays.copyOfRange(all, FeatureSet.PLACE_INPUTS, all.length), extras);
+        });
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void swappingSidesSwapsTheHalves(FeatureSet set) {
+        RandomBoards.of(83, 500).forEach(board -> {
+            float[] mine = new float[set.inputs()];
+            float[] theirs = new float[set.inputs()];
+            set.encode(board.toPlanes(), 0, mine, 0);
+            set.encode(board.swapped().toPlanes(), 0, theirs, 0);
+            swapHalves(theirs, 0, FeatureSet.PLACE_INPUTS);
+            swapHalves(theirs, FeatureSet.PLACE_INPUTS, set.inputs());
+            assertArrayEquals(mine, theirs);
+        });
+    }
+
+    private static void swapHalves(float[] values, int from, int to) {
+        int half = (to - from) / 2;
+        for (int i = from; i < from + half; i++) {
+            float kept = values[i];
+            values[i] = values[i + half];
+            values[i + half] = kept;
+        }
+    }
+
+    @Test
+    void sizes() {
+        assertEquals(270, FeatureSet.CONTACT_1.inputs());
+        assertEquals(262, FeatureSet.RACE_1.inputs());
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void namesLeadBack(FeatureSet set) {
+        assertEquals(set, FeatureSet.named(set.label()));
+    }
+
+    @Test
+    void unknownNameIsRefused() {
+        assertThrows(IllegalArgumentException.class, () -> FeatureSet.named("contact-0"));
+    }
+}

@@ -1,0 +1,154 @@
+package org.pipwright.engine.network;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.features.FeatureSet;
+import org.pipwright.engine.naive.NaiveBoard;
+import org.pipwright.engine.play.PlayGenerator;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.regime.RandomBoards;
+
+/** Every way of evaluating gives what a plain forward pass in double precision gives. */
+class NetworkEvaluationTest {
+    private static final int ROLLS = 2_500;
+    private static final double MAX_ERROR = 2e-5;
+    private static final double P99_ERROR = 4e-6;
+
+    /** Both kernels with shapes that fill vectors and shapes that do not. */
+    static Stream<Arguments> networks() {
+        List<Kernel> kernels = List.of(Kernel.plain(), VectorForTests.kernel());
+        List<Network> shapes = List.of(
+                RandomNetworks.of(FeatureSet.CONTACT_1, 1, 64, 16),
+                RandomNetworks.of(FeatureSet.CONTACT_1, 2, 13),
+                RandomNetworks.of(FeatureSet.CONTACT_1, 3, 37, 1),
+                RandomNetworks.of(FeatureSet.CONTACT_1, 4, 70, 33, 9),
+                RandomNetworks.of(FeatureSet.RACE_1, 5, 48, 16),
+                RandomNetworks.of(FeatureSet.RACE_1, 6, 1));
+        return kernels.stream()
+                .flatMap(kernel -> shapes.stream()
+                        .map(network ->
+                                Arguments.of(kernel.getClass().getSimpleName(), network.shape(), kernel, network)));
+    }
+
+    @ParameterizedTest(name = "{0} {1}")
+    @MethodSource("networks")
+    void scratchAndSiblingsAgreeWithTheDefinition(String name, String shape, Kernel kernel, Network network) {
+        NetworkEvaluation evaluation = new NetworkEvaluation(network, kernel);
+        PlayGenerator generator = new PlayGenerator();
+        SplittableRandom random = new SplittableRandom(11);
+        Errors scratch = new Errors();
+        Errors siblings = new Errors();
+        RandomBoards.of(91, ROLLS).forEach(board -> {
+            int high = random.nextInt(1, 7);
+            int count = Math.min(generator.generate(board.toPlanes(), 0, high, random.nextInt(1, high + 1)), 9);
+            int[] children = new int[count * Planes.STRIDE];
+            for (int i = 0; i < count; i++) {
+                Planes.copySwapped(generator.results(), i * Planes.STRIDE, children, i * Planes.STRIDE);
+            }
+            // No more room than the chances need, between two cells that must stay.
+            float[] out = new float[count * Outcomes.COUNT];
+            evaluation.begin(board.swapped().toPlanes(), 0);
+            evaluation.evaluateSiblings(children, count, out);
+            float[] one = new float[Outcomes.COUNT + 2];
+            Arrays.fill(one, Float.NaN);
+            for (int i = 0; i < count; i++) {
+                double[] expected = NaiveForward.chances(network, children, i * Planes.STRIDE);
+                evaluation.evaluate(children, i * Planes.STRIDE, one, 1);
+                siblings.add(expected, out, i * Outcomes.COUNT);
+                scratch.add(expected, one, 1);
+                assertEquals(Float.NaN, one[0]);
+                assertEquals(Float.NaN, one[one.length - 1]);
+            }
+        });
+        scratch.require(name + " " + shape + " scratch");
+        siblings.require(name + " " + shape + " siblings");
+    }
+
+    @ParameterizedTest(name = "{0} {1}")
+    @MethodSource("networks")
+    void siblingsMayShareNothingWithTheirBase(String name, String shape, Kernel kernel, Network network) {
+        NetworkEvaluation evaluation = new NetworkEvaluation(network, kernel);
+        Errors errors = new Errors();
+        // All 30 checkers somewhere else: the most rows that can come up.
+        List<NaiveBoard> boards = RandomBoards.of(92, 60).collect(Collectors.toList());
+        boards.add(stacks(24, 24));
+        boards.add(stacks(23, 22));
+        for (NaiveBoard base : boards) {
+            evaluation.begin(base.toPlanes(), 0);
+            for (NaiveBoard board : boards) {
+                float[] out = new float[Outcomes.COUNT];
+                evaluation.evaluateSiblings(board.toPlanes(), 1, out);
+                errors.add(NaiveForward.chances(network, board.toPlanes(), 0), out, 0);
+            }
+        }
+        errors.require(name + " " + shape + " unrelated");
+    }
+
+    private static NaiveBoard stacks(int mine, int theirs) {
+        int[] me = new int[NaiveBoard.PLACES];
+        int[] them = new int[NaiveBoard.PLACES];
+        me[mine] = 15;
+        them[theirs] = 15;
+        return NaiveBoard.of(me, them);
+    }
+
+    /** Groups of four: how many siblings there are, and what was evaluated before, changes nothing. */
+    @ParameterizedTest(name = "{0} {1}")
+    @MethodSource("networks")
+    void siblingsDoNotDependOnEachOther(String name, String shape, Kernel kernel, Network network) {
+        List<NaiveBoard> boards = RandomBoards.of(93, 11).collect(Collectors.toList());
+        int[] planes = new int[boards.size() * Planes.STRIDE];
+        for (int i = 0; i < boards.size(); i++) {
+            System.arraycopy(boards.get(i).toPlanes(), 0, planes, i * Planes.STRIDE, Planes.STRIDE);
+        }
+        NetworkEvaluation evaluation = new NetworkEvaluation(network, kernel);
+        evaluation.begin(planes, 0);
+        float[] all = new float[boards.size() * Outcomes.COUNT];
+        evaluation.evaluateSiblings(planes, boards.size(), all);
+        for (int count = 0; count <= boards.size(); count++) {
+            float[] some = new float[all.length];
+            NetworkEvaluation fresh = new NetworkEvaluation(network, kernel);
+            fresh.begin(planes, 0);
+            fresh.evaluateSiblings(planes, count, some);
+            float[] expected = Arrays.copyOf(all, all.length);
+            Arrays.fill(expected, count * Outcomes.COUNT, all.length, 0);
+            assertArrayEquals(expected, some);
+        }
+    }
+
+    /** Absolute differences of chances. */
+    private static final class Errors {
+        private double[] errors = new double[1 << 16];
+        private int size;
+
+        void add(double[] expected, float[] found, int at) {
+            if (size + expected.length > errors.length) {
+                errors = Arrays.copyOf(errors, 2 * errors.length);
+            }
+            for (int k = 0; k < expected.length; k++) {
+                errors[size++] = Math.abs(expected[k] - found[at + k]);
+            }
+        }
+
+        void require(String what) {
+            double[] sorted = Arrays.copyOf(errors, size);
+            Arrays.sort(sorted);
+            double max = sorted[size - 1];
+            double p99 = sorted[size * 99 / 100];
+            String report = String.format("%s: %d chances, max %.2g, p99 %.2g", what, size, max, p99);
+            System.out.println(report);
+            assertTrue(max <= MAX_ERROR && p99 <= P99_ERROR, report);
+        }
+    }
+}
