@@ -16,7 +16,7 @@ import org.pipwright.engine.regime.RandomBoards;
 
 /** Whole inputs against an encoder written from the description of the sets. */
 class FeatureSetTest {
-    private static final int BOARDS = 2_000;
+    private static final int BOARDS = 1_000;
     private static final int PAD = 3;
 
     /** Codes of 26 places for both sides, then measures for both sides. */

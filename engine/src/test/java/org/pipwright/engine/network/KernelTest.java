@@ -112,7 +112,15 @@ class KernelTest {
     @Test
     void boundaryValues() {
         float[] edges = {
-            0f, -0f, 1f, -1f, Float.MIN_VALUE, -Float.MIN_VALUE, Float.MIN_NORMAL, Float.MAX_VALUE / 2, -Float.MAX_VALUE / 2
+            0f,
+            -0f,
+            1f,
+            -1f,
+            Float.MIN_VALUE,
+            -Float.MIN_VALUE,
+            Float.MIN_NORMAL,
+            Float.MAX_VALUE / 2,
+            -Float.MAX_VALUE / 2
         };
         for (float edge : edges) {
             float[] base = new float[80];

@@ -1,7 +1,6 @@
 package org.pipwright.engine.network;
 
 import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.rules.PossibleOutcomes;
 
 /** A forward pass in double precision, layer by layer, on the encoded position. */
@@ -45,12 +44,5 @@ final class NaiveForward {
             chances[k] /= sum;
         }
         return chances;
-    }
-
-    /** Chances of the side on roll after a play of the other side: the swapped result. */
-    static double[] afterPlay(Network network, int[] results, int at) {
-        int[] child = new int[Planes.STRIDE];
-        Planes.copySwapped(results, at, child, 0);
-        return chances(network, child, 0);
     }
 }
