@@ -145,7 +145,7 @@ class ModelFileDamageTest {
                 "\"F32\"                         | \"F64\"                     | is of type F64, not F32",
                 "\"F32\"                         | null                        | is of type null, not F32",
                 "\"F32\"                         | \"a\\nb\"                   | is of type a b, not F32",
-                "[20,270]                        W0 outputs has 5400 weights and 20 biases",
+                "[20,270]                        | [270,20]                    | 20 inputs and 270 outputs has 5400 weights",
                 "[20,270]                        | [20,271]                    | does not fit its bytes",
                 "[20,270]                        | [5400]                      | with 2 dimensions is missing",
                 "[20,270]                        | [20,270,1]                  | with 2 dimensions is missing",
