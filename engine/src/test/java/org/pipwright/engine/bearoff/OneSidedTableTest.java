@@ -34,7 +34,7 @@ class OneSidedTableTest {
 
     /** The rows with few checkers; {@link LargeTablesTest} has the others. */
     @ParameterizedTest
-    @CsvSource({"8,6,5", "9,5,6", "10,6,4", "16,6,15", "24,4,15"})
+    @CsvSource({"8,6,5", "9,5,6", "10,6,5", "16,6,15", "24,4,15"})
     void rowsBeyondHome(int points, int checkers, int expected) throws IOException {
         assertEquals(expected, checkRows(points, checkers));
     }
