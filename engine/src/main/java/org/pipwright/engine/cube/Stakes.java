@@ -1,0 +1,38 @@
+package org.pipwright.engine.cube;
+
+import org.pipwright.engine.rules.GameResult;
+
+/** What a game is played for, as far as it decides what may be done with the cube and what an ending is worth. */
+public sealed interface Stakes permits MoneyStakes, MatchStakes {
+    /**
+     * Whether the side on roll may double before it rolls.
+     *
+     * @param cube the cube, seen from the side on roll
+     * @return true if doubling is allowed; whether it makes sense is another question
+     */
+    boolean mayDouble(CubeState cube);
+
+    /**
+     * Whether a double may be answered by a beaver.
+     *
+     * @param cube the cube before the double, seen from the side that doubles
+     * @return true if beavers are agreed and the cube can show four times its value
+     */
+    boolean mayBeaver(CubeState cube);
+
+    /**
+     * What a game played to its end is worth.
+     *
+     * @param result single, gammon or backgammon
+     * @param cube the cube at the end, seen from either side
+     * @return points for the winner, positive; a match winner may need fewer
+     */
+    int points(GameResult result, CubeState cube);
+
+    /**
+     * The same stakes seen from the other side.
+     *
+     * @return sides exchanged
+     */
+    Stakes swapped();
+}
