@@ -1,0 +1,126 @@
+package org.pipwright.engine.cube;
+
+import java.util.EnumSet;
+import java.util.Set;
+
+/**
+ * What the side on roll gets from each action with the cube, before it rolls, and what follows for both sides. All values
+ * are to the side on roll, in one unit: points per unit of the present cube, or the chance to win the match.
+ *
+ * @param mayDouble whether the side on roll may double; if not, only {@code noDouble} is a choice
+ * @param mayBeaver whether the opponent may answer with a beaver
+ * @param noDouble value of rolling without doubling now
+ * @param doubleTake value of a double that is taken
+ * @param doublePass value of a double that is passed
+ * @param doubleBeaver value of a double that is beavered; equal to {@code doubleTake} where beavers are not allowed
+ */
+public record CubeValues(
+        boolean mayDouble,
+        boolean mayBeaver,
+        double noDouble,
+        double doubleTake,
+        double doublePass,
+        double doubleBeaver) {
+
+    /** Values closer than this count as equal: rounding of exact tables and of models. */
+    private static final double EQUAL = 1e-11;
+
+    /**
+     * What the opponent's best answer to a double leaves the side on roll.
+     *
+     * @return the least of the answers' values
+     */
+    public double doubled() {
+        double least = Math.min(doubleTake, doublePass);
+        return mayBeaver ? Math.min(least, doubleBeaver) : least;
+    }
+
+    /**
+     * Value of the right action.
+     *
+     * @return the better of rolling and, if allowed, doubling
+     */
+    public double best() {
+        return mayDouble ? Math.max(noDouble, doubled()) : noDouble;
+    }
+
+    /**
+     * Whether doubling is right.
+     *
+     * @return true if it is allowed and better than rolling, or as good
+     */
+    public boolean shouldDouble() {
+        return mayDouble && doubled() >= noDouble - EQUAL;
+    }
+
+    /**
+     * Whether doubling and rolling are equally good.
+     *
+     * @return true if both are right
+     */
+    public boolean optional() {
+        return mayDouble && Math.abs(doubled() - noDouble) <= EQUAL;
+    }
+
+    /**
+     * Whether rolling is right because winning more than the pass gives is likely enough.
+     *
+     * @return true if a double would be passed and rolling is worth more than that pass
+     */
+    public boolean tooGood() {
+        return mayDouble && answer() == CubeAction.PASS && !shouldDouble();
+    }
+
+    /**
+     * The opponent's right answer to a double; a take where taking and passing are equal.
+     *
+     * @return TAKE, PASS or BEAVER
+     */
+    public CubeAction answer() {
+        if (mayBeaver && doubleBeaver < Math.min(doubleTake, doublePass) - EQUAL) {
+            return CubeAction.BEAVER;
+        }
+        return doubleTake <= doublePass + EQUAL ? CubeAction.TAKE : CubeAction.PASS;
+    }
+
+    /**
+     * The choices this position gives to either side.
+     *
+     * @return ROLL, and where doubling is allowed DOUBLE and the answers to it
+     */
+    public Set<CubeAction> choices() {
+        if (!mayDouble) {
+            return EnumSet.of(CubeAction.ROLL);
+        }
+        Set<CubeAction> all = EnumSet.of(CubeAction.ROLL, CubeAction.DOUBLE, CubeAction.TAKE, CubeAction.PASS);
+        if (mayBeaver) {
+            all.add(CubeAction.BEAVER);
+        }
+        return all;
+    }
+
+    /**
+     * What an action costs the side that takes it, against its best action and with right answers.
+     *
+     * @param action one of {@link #choices()}
+     * @return at least 0; 0 for a right action
+     * @throws IllegalArgumentException if the action is no choice here
+     */
+    public double cost(CubeAction action) {
+        if (!choices().contains(action)) {
+            throw new IllegalArgumentException(action + " is no choice here");
+        }
+        switch (action) {
+            case ROLL:
+                return best() - noDouble;
+            case DOUBLE:
+                return best() - doubled();
+            case TAKE:
+                return doubleTake - doubled();
+            case PASS:
+                return doublePass - doubled();
+            default:
+                return doubleBeaver - doubled();
+        }
+    }
+}

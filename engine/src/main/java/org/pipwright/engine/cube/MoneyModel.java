@@ -1,0 +1,15 @@
+package org.pipwright.engine.cube;
+
+/**
+ * Money play by the model of {@link TakePointModel}; values are points per unit of the present cube. The centred cube is
+ * the plain blend of the dead and the live cube.
+ *
+ * @param stakes the rules agreed on
+ * @param efficiency how well the cube is used, 0 (dead) to 1 (live)
+ */
+public record MoneyModel(MoneyStakes stakes, double efficiency) implements CubeModel {
+    @Override
+    public CubeCurves curves(GammonShares shares, CubeState cube) {
+        return new MoneyCurves(shares, cube, stakes, efficiency);
+    }
+}

@@ -1,0 +1,110 @@
+package org.pipwright.engine.matchtable;
+
+import org.pipwright.engine.score.MatchScore;
+
+/**
+ * Chances to win a match from each score, before a game whose first player is not yet known. At 1-away against n-away the
+ * table has two values: for the Crawford game and for the games after it. Immutable.
+ */
+public final class MatchTable {
+    /** How far two chances of the same score seen from both sides may be from 1, before they are reconciled. */
+    private static final double SLACK = 0.02;
+
+    private final double[][] chances;
+    private final double[] postCrawford;
+
+    /**
+     * A table.
+     *
+     * @param chances [a][b], 1 to the table's length each (row and column 0 are not used): chance of the side that needs a
+     *     points against one that needs b; where one of them is 1 and the other not, before the Crawford game
+     * @param postCrawford [n], 1 to the length: chance of the side that needs n against one that needs 1, after the
+     *     Crawford game
+     * @throws IllegalArgumentException if sizes differ, a value is no chance, or the two sides of a score do not add up to 1
+     *     within 0.02; rounding within that is shared between them
+     */
+    public MatchTable(double[][] chances, double[] postCrawford) {
+        int length = postCrawford.length - 1;
+        if (length < 1 || chances.length != length + 1) {
+            throw new IllegalArgumentException("a match table is square, with as many chances after the Crawford game");
+        }
+        this.chances = new double[length + 1][length + 1];
+        this.postCrawford = postCrawford.clone();
+        for (int a = 1; a <= length; a++) {
+            if (chances[a].length != length + 1) {
+                throw new IllegalArgumentException("row " + a + " of the match table is not " + length + " long");
+            }
+            requireChance(postCrawford[a], "after the Crawford game at " + a + "-away");
+            for (int b = 1; b <= length; b++) {
+                this.chances[a][b] = reconciled(chances, a, b);
+            }
+        }
+        if (Math.abs(postCrawford[1] - 0.5) > SLACK / 2) {
+            throw new IllegalArgumentException("1-away against 1-away is 0.5, not " + postCrawford[1]);
+        }
+        this.postCrawford[1] = 0.5;
+    }
+
+    private static double reconciled(double[][] chances, int a, int b) {
+        requireChance(chances[a][b], "at " + a + "-away against " + b + "-away");
+        double sum = chances[a][b] + chances[b][a];
+        if (Math.abs(sum - 1) > SLACK) {
+            throw new IllegalArgumentException("the chances at " + a + "-away against " + b + "-away and at " + b
+                    + "-away against " + a + "-away add up to " + sum + ": they must add up to 1");
+        }
+        return (1 + chances[a][b] - chances[b][a]) / 2;
+    }
+
+    private static void requireChance(double value, String where) {
+        if (!(value >= 0 && value <= 1)) {
+            throw new IllegalArgumentException("the chance " + where + " is " + value + ": write a number from 0 to 1");
+        }
+    }
+
+    /**
+     * The longest match it covers.
+     *
+     * @return points
+     */
+    public int length() {
+        return postCrawford.length - 1;
+    }
+
+    /**
+     * The chance to win the match.
+     *
+     * @param score the score before a game
+     * @return chance of the side the score is seen from
+     * @throws IllegalArgumentException if the score is beyond the table
+     */
+    public double chance(MatchScore score) {
+        requireCovered(score);
+        if (score.postCrawford()) {
+            return score.mine() == 1 ? 1 - postCrawford[score.theirs()] : postCrawford[score.mine()];
+        }
+        return chances[score.mine()][score.theirs()];
+    }
+
+    /**
+     * The chance to win the match after a game.
+     *
+     * @param score the score before the game
+     * @param points points of the side the score is seen from, negative if it loses them
+     * @return chance of that side, 1 or 0 if the match is over
+     */
+    public double chanceAfter(MatchScore score, int points) {
+        requireCovered(score);
+        if (score.ends(points)) {
+            return points > 0 ? 1 : 0;
+        }
+        return chance(score.after(points));
+    }
+
+    private void requireCovered(MatchScore score) {
+        if (Math.max(score.mine(), score.theirs()) > length()) {
+            throw new IllegalArgumentException("the match table ends at " + length() + "-away, but the score is "
+                    + score.mine() + "-away against " + score.theirs()
+                    + "-away: play a shorter match or give a longer table");
+        }
+    }
+}
