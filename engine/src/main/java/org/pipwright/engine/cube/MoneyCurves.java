@@ -3,22 +3,24 @@ package org.pipwright.engine.cube;
 /**
  * Cube values in money play by {@link TakePointModel}, in points per unit of the present cube.
  *
- * <p>Between the opponent's and the own cash point equities are the model's lines, with the plain blend for the centred
- * cube. Beyond a cash point the side that could cash plays on at worst, so the line goes on to what the game is worth when
- * it is won or lost for certain. Under the Jacoby rule the dead part of a centred cube counts single games only; its live
- * part is turned before the game ends and counts all.
+ * <p>Each equity is a blend of a dead and a live cube by the efficiency; for owned cubes that is the general model itself,
+ * for the centred cube it is the plain blend. The live cube's line runs to the cash point, where it is worth the pass, and
+ * from there on to a game won or lost for certain, since playing on for a gammon can be broken off by cashing. Under the
+ * Jacoby rule a centred cube counts single games only: all of its dead part, and the live part beyond the cash points.
  */
 final class MoneyCurves implements CubeCurves {
     private final GammonShares shares;
     private final CubeState cube;
     private final MoneyStakes stakes;
-    private final TakePointModel model;
+    private final double efficiency;
+    private final TakePointModel live;
 
     MoneyCurves(GammonShares shares, CubeState cube, MoneyStakes stakes, double efficiency) {
         this.shares = shares;
         this.cube = cube;
         this.stakes = stakes;
-        model = new TakePointModel(shares.winValue(), shares.loseValue(), efficiency);
+        this.efficiency = efficiency;
+        live = new TakePointModel(shares.winValue(), shares.loseValue(), 1);
     }
 
     @Override
@@ -32,47 +34,49 @@ final class MoneyCurves implements CubeCurves {
     private double noDouble(double win) {
         switch (cube.owner()) {
             case ME:
-                return owned(win);
+                return blend(counted(win), liveOwned(win));
             case THEM:
                 return opponentOwns(win);
             default:
-                return centred(win);
+                return blend(stakes.jacoby() ? 2 * win - 1 : counted(win), liveCentred(win));
         }
     }
 
-    private double owned(double win) {
-        double cash = model.cashPoint();
-        return win <= cash ? model.owned(win) : line(win, cash, model.owned(cash), 1, shares.winValue());
-    }
-
     private double opponentOwns(double win) {
-        double cash = model.takePoint();
-        return win >= cash ? model.opponentOwns(win) : line(win, 0, -shares.loseValue(), cash, model.opponentOwns(cash));
+        return blend(counted(win), liveOpponentOwns(win));
     }
 
-    private double centred(double win) {
-        double x = model.efficiency();
-        return (1 - x) * dead(win) + x * live(win);
+    private double blend(double dead, double live) {
+        return (1 - efficiency) * dead + efficiency * live;
     }
 
-    private double dead(double win) {
-        return stakes.jacoby() ? 2 * win - 1 : win * (shares.winValue() + shares.loseValue()) - shares.loseValue();
+    /** A dead cube that has been turned: gammons count and nothing else happens. */
+    private double counted(double win) {
+        return line(win, 0, -shares.loseValue(), 1, shares.winValue());
     }
 
-    /** The live centred cube; its cash points are those of efficiency 1. */
-    private double live(double win) {
-        TakePointModel perfect = new TakePointModel(shares.winValue(), shares.loseValue(), 1);
-        double theirCash = perfect.takePoint();
-        double myCash = perfect.cashPoint();
+    private double liveOwned(double win) {
+        double cash = live.cashPoint();
+        return win <= cash ? live.owned(win) : line(win, cash, 1, 1, shares.winValue());
+    }
+
+    private double liveOpponentOwns(double win) {
+        double theirCash = live.takePoint();
+        return win >= theirCash ? live.opponentOwns(win) : line(win, 0, -shares.loseValue(), theirCash, -1);
+    }
+
+    private double liveCentred(double win) {
+        double theirCash = live.takePoint();
+        double myCash = live.cashPoint();
         if (win < theirCash) {
             return line(win, 0, stakes.jacoby() ? -1 : -shares.loseValue(), theirCash, -1);
         }
         return win <= myCash
-                ? perfect.centredBlend(win)
+                ? live.centredBlend(win)
                 : line(win, myCash, 1, 1, stakes.jacoby() ? 1 : shares.winValue());
     }
 
     private static double line(double at, double from, double fromValue, double to, double toValue) {
-        return to == from ? toValue : fromValue + (toValue - fromValue) * (at - from) / (to - from);
+        return fromValue + (toValue - fromValue) * (at - from) / (to - from);
     }
 }
