@@ -28,7 +28,8 @@ public record CubeWindow(double takePoint, double from, double to) {
         double pass = first(curves, 0, values -> values.doubleTake() > values.doublePass());
         double from = first(curves, 0, CubeValues::shouldDouble);
         double to = Double.isNaN(from) ? Double.NaN : first(curves, from, values -> !values.shouldDouble());
-        return new CubeWindow(Double.isNaN(pass) ? 0 : 1 - pass, from, !Double.isNaN(from) && Double.isNaN(to) ? 1 : to);
+        return new CubeWindow(
+                Double.isNaN(pass) ? 0 : 1 - pass, from, !Double.isNaN(from) && Double.isNaN(to) ? 1 : to);
     }
 
     /** Least chance above a bound at which a test holds, NaN if there is none; certain games are left out. */

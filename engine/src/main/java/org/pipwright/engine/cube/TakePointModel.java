@@ -22,7 +22,8 @@ public record TakePointModel(double winValue, double loseValue, double efficienc
      */
     public TakePointModel {
         if (!(winValue >= 1 && winValue <= 3 && loseValue >= 1 && loseValue <= 3)) {
-            throw new IllegalArgumentException("a win and a loss are worth 1 to 3 points, not " + winValue + " and " + loseValue);
+            throw new IllegalArgumentException(
+                    "a win and a loss are worth 1 to 3 points, not " + winValue + " and " + loseValue);
         }
         if (!(efficiency >= 0 && efficiency <= 1)) {
             throw new IllegalArgumentException("cube efficiency lies in [0, 1], not " + efficiency);

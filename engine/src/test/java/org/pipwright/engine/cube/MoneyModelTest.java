@@ -90,11 +90,13 @@ class MoneyModelTest {
     @Test
     void nobodyIsTooGoodToDoubleUnderTheJacobyRule() {
         Outcomes crushing = new Outcomes(0.33, 0.55, 0.08, 0.04, 0, 0);
-        assertTrue(new MoneyModel(NO_JACOBY, 0.7).values(crushing, CubeState.START).tooGood());
+        assertTrue(
+                new MoneyModel(NO_JACOBY, 0.7).values(crushing, CubeState.START).tooGood());
         CubeValues jacoby = new MoneyModel(MoneyStakes.USUAL, 0.7).values(crushing, CubeState.START);
         assertTrue(jacoby.shouldDouble());
         assertEquals(CubeAction.PASS, jacoby.answer());
-        assertTrue(new MoneyModel(MoneyStakes.USUAL, 0.7).values(crushing, OWNED).tooGood());
+        assertTrue(
+                new MoneyModel(MoneyStakes.USUAL, 0.7).values(crushing, OWNED).tooGood());
     }
 
     @Test

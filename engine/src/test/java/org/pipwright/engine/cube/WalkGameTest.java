@@ -33,8 +33,8 @@ class WalkGameTest {
 
     private static CubeCurves curves(CubeWalk walk, CubeState cube, int lastTurnable) {
         WalkGame game = new WalkGame(walk, money(lastTurnable));
-        return win -> new CubeValues(
-                true, false, game.rolling(cube, true, win), game.doubleTake(cube, win), cube.value(), 0);
+        return win ->
+                new CubeValues(true, false, game.rolling(cube, true, win), game.doubleTake(cube, win), cube.value(), 0);
     }
 
     /** Last cube of the game: 25 % to take (common theory; exact for any walk, since a dead game is linear). */

@@ -76,7 +76,8 @@ class MatchModelTest {
         for (int tenths = 1; tenths <= 5; tenths++) {
             double win = tenths / 10.0;
             assertTrue(at(away, 1, false).curves(USUAL, CubeState.START).at(win).shouldDouble());
-            assertFalse(at(1, away, false).curves(USUAL, CubeState.START).at(win).shouldDouble());
+            assertFalse(
+                    at(1, away, false).curves(USUAL, CubeState.START).at(win).shouldDouble());
         }
     }
 
@@ -88,7 +89,8 @@ class MatchModelTest {
     @ParameterizedTest
     @CsvSource({"2, 0.49, 0.50", "4, 0.45, 0.50", "6, 0.42, 0.50", "3, 0.15, 0.30", "5, 0.15, 0.30", "7, 0.15, 0.30"})
     void theLeaderPassesFreelyWhenTheTrailerIsAnEvenNumberAway(int away, double least, double most) {
-        double take = CubeWindow.of(at(away, 1, false).curves(USUAL, CubeState.START)).takePoint();
+        double take =
+                CubeWindow.of(at(away, 1, false).curves(USUAL, CubeState.START)).takePoint();
         assertTrue(take >= least && take <= most + 1e-9, "take point " + take);
     }
 
@@ -113,7 +115,8 @@ class MatchModelTest {
         MatchPayoffs payoffs = new MatchPayoffs(TABLE, stakes.score(), USUAL);
         for (int tenths = 1; tenths < 10; tenths++) {
             double win = tenths / 10.0;
-            CubeValues values = new MatchModel(stakes, TABLE, WALK).curves(USUAL, mine).at(win);
+            CubeValues values =
+                    new MatchModel(stakes, TABLE, WALK).curves(USUAL, mine).at(win);
             assertFalse(values.shouldDouble());
             double lost = payoffs.played(false, mine);
             assertEquals(lost + win * (payoffs.played(true, mine) - lost), values.noDouble(), 1e-9);

@@ -58,8 +58,8 @@ class MatchTableModelTest {
     /** After the Crawford game the trailer doubles at once and is taken; with even chances the leader has no better. */
     @Test
     void theClosedRecursionAgrees() throws IOException {
-        MatchTable table = closed(
-                game -> even(game, new CubeState(2, CubeOwner.THEM)), game -> even(game, CubeState.START));
+        MatchTable table =
+                closed(game -> even(game, new CubeState(2, CubeOwner.THEM)), game -> even(game, CubeState.START));
         for (String[] row : TestTable.rows("model-crawford.tsv")) {
             int n = Integer.parseInt(row[0]);
             assertEquals(Double.parseDouble(row[1]), table.chance(new MatchScore(n, 1, n > 1)), 1e-9);
