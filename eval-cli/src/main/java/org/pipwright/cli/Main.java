@@ -1,16 +1,9 @@
 package org.pipwright.cli;
 
-import picocli.CommandLine;
-import picocli.CommandLine.Command;
+import org.pipwright.cli.console.Console;
 
 /** Entry point of the command line. */
-@Command(
-        name = "pipwright",
-        mixinStandardHelpOptions = true,
-        version = "Pipwright 0.1.0",
-        description = "Says which backgammon play is best, by how much and why.")
-public final class Main implements Runnable {
-
+public final class Main {
     private Main() {}
 
     /**
@@ -20,12 +13,6 @@ public final class Main implements Runnable {
      */
     public static void main(String[] args) {
         StandardError.install();
-        System.exit(new CommandLine(new Main()).execute(args));
-    }
-
-    /** Without a command there is nothing to do but show the help. */
-    @Override
-    public void run() {
-        CommandLine.usage(this, System.out);
+        System.exit(new Cli(Console.ofProcess(), Commands.ALL).run(args));
     }
 }

@@ -1,0 +1,44 @@
+package org.pipwright.cli;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.pipwright.cli.command.DrawCommand;
+import org.pipwright.cli.command.HelpCommand;
+import org.pipwright.cli.command.NetCommand;
+import org.pipwright.cli.command.OddsCommand;
+import org.pipwright.cli.command.RankCommand;
+import picocli.CommandLine;
+import picocli.CommandLine.IFactory;
+
+/**
+ * All commands by name, in the order of the help. A command is a class of {@code org.pipwright.cli.command} with a
+ * constructor that takes the console.
+ *
+ * <p>picocli looks at every class it is given, so a run that names its command gives it that one only. A class that
+ * needs a large library names it inside its methods, not in fields or signatures: then not even the help loads it.
+ */
+final class Commands {
+    static final Map<String, Class<?>> ALL = all();
+
+    private Commands() {}
+
+    private static Map<String, Class<?>> all() {
+        Map<String, Class<?>> all = new LinkedHashMap<>();
+        all.put("rank", RankCommand.class);
+        all.put("odds", OddsCommand.class);
+        all.put("draw", DrawCommand.class);
+        all.put("net", NetCommand.class);
+        all.put("help", HelpCommand.class);
+        return all;
+    }
+
+    /** Adds the command that the arguments name; all of them if they name none, for the help and for suggestions. */
+    static void addTo(CommandLine root, Map<String, Class<?>> commands, IFactory factory, String... args) {
+        Class<?> named = args.length > 0 && !args[0].equals("help") ? commands.get(args[0]) : null;
+        if (named != null) {
+            root.addSubcommand(args[0], new CommandLine(named, factory));
+        } else {
+            commands.forEach((name, command) -> root.addSubcommand(name, new CommandLine(command, factory)));
+        }
+    }
+}

@@ -1,0 +1,95 @@
+package org.pipwright.cli;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.pipwright.engine.text.Excerpt;
+import picocli.CommandLine;
+import picocli.CommandLine.MissingParameterException;
+import picocli.CommandLine.Model.ArgSpec;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.ParameterException;
+
+/** What is wrong with a command line, in our own words where picocli's do not help. */
+final class UsageErrors {
+    /** Two slips of the finger are still the same word. */
+    private static final int SLIPS = 2;
+
+    private UsageErrors() {}
+
+    /** The line, without {@code pipwright:} before it. */
+    static String line(ParameterException e) {
+        CommandLine command = e.getCommandLine();
+        CommandSpec spec = command.getCommandSpec();
+        return what(e, command) + "; see pipwright help"
+                + spec.qualifiedName(" ").substring(spec.root().name().length());
+    }
+
+    /** A word that is not understood explains a missing one, so it comes first. */
+    private static String what(ParameterException e, CommandLine command) {
+        List<String> unmatched = command.getUnmatchedArguments();
+        if (!unmatched.isEmpty()) {
+            return notUnderstood(unmatched.get(0), command);
+        }
+        if (e instanceof MissingParameterException) {
+            return missing((MissingParameterException) e, command);
+        }
+        return ErrorLines.oneLine(e.getMessage())
+                .replaceFirst("^Invalid value for option '([^']+)': ", "$1: ")
+                .replaceFirst("is not an? (int|long)$", "is not a whole number");
+    }
+
+    private static String notUnderstood(String word, CommandLine command) {
+        String quoted = "'" + Excerpt.of(word) + "'";
+        Collection<String> commands = command.getSubcommands().keySet();
+        if (word.startsWith("-") && word.length() > 1) {
+            return "no option " + quoted
+                    + suggestion(word, command.getCommandSpec().optionsMap().keySet());
+        }
+        if (commands.isEmpty()) {
+            return "unexpected " + quoted;
+        }
+        return "no command " + quoted + suggestion(word, commands) + ": use " + String.join(", ", commands);
+    }
+
+    private static String missing(MissingParameterException e, CommandLine command) {
+        String needed = e.getMissing().stream().map(UsageErrors::shown).collect(Collectors.joining(" and "));
+        return command.getCommandName() + " needs " + needed;
+    }
+
+    private static String shown(ArgSpec argument) {
+        return argument.isOption()
+                ? ((OptionSpec) argument).longestName() + " " + argument.paramLabel()
+                : argument.paramLabel();
+    }
+
+    private static String suggestion(String word, Collection<String> known) {
+        int least = known.stream().mapToInt(name -> slips(word, name)).min().orElse(SLIPS + 1);
+        if (least > SLIPS) {
+            return "";
+        }
+        return known.stream()
+                .filter(name -> slips(word, name) == least)
+                .collect(Collectors.joining(" or ", " (perhaps ", "?)"));
+    }
+
+    /** Levenshtein's distance (Soviet Physics Doklady 10, 1966), with neighbours exchanged counting once. */
+    private static int slips(String a, String b) {
+        int[][] d = new int[a.length() + 1][b.length() + 1];
+        for (int i = 0; i <= a.length(); i++) {
+            for (int j = 0; j <= b.length(); j++) {
+                if (i == 0 || j == 0) {
+                    d[i][j] = i + j;
+                    continue;
+                }
+                int differs = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
+                d[i][j] = Math.min(Math.min(d[i - 1][j], d[i][j - 1]) + 1, d[i - 1][j - 1] + differs);
+                if (i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1)) {
+                    d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
+                }
+            }
+        }
+        return d[a.length()][b.length()];
+    }
+}

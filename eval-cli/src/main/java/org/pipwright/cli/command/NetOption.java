@@ -1,0 +1,25 @@
+package org.pipwright.cli.command;
+
+import org.pipwright.engine.network.Model;
+import org.pipwright.models.ModelCatalog;
+import picocli.CommandLine.Option;
+
+/** The net that a command judges with. */
+final class NetOption {
+    private final ModelCatalog catalog = ModelCatalog.shipped();
+
+    @Option(
+            names = "--net",
+            paramLabel = "NAME|FILE",
+            description = "The net to judge with: a name that net describe knows, or a model file. Default: the first"
+                    + " net that comes with Pipwright.")
+    private String net;
+
+    String name() {
+        return net == null ? catalog.defaultName() : net;
+    }
+
+    Model load() {
+        return catalog.load(name());
+    }
+}

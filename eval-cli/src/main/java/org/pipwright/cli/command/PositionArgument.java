@@ -1,0 +1,51 @@
+package org.pipwright.cli.command;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionJson;
+import org.pipwright.engine.position.PositionText;
+import picocli.CommandLine.Parameters;
+
+/** The position that a command is about. */
+final class PositionArgument {
+    @Parameters(
+            paramLabel = "POSITION",
+            arity = "1..*",
+            description = {
+                "What the side on roll has, a slash, what the opponent has, each counted from that side's own home:"
+                        + " 5@6 is five checkers on the 6 point, 1@bar one on the bar; what is missing from 15 is"
+                        + " borne off. Quotes are not needed.",
+                "Or: start, the JSON form, or - to read one position from standard input."
+            })
+    private List<String> words;
+
+    Position read(InputStream in) {
+        String text = String.join(" ", words).strip();
+        return text.equals("-") ? parse(all(in)) : parse(text);
+    }
+
+    private static Position parse(String text) {
+        return text.startsWith("{") ? PositionJson.parse(text) : PositionText.parse(text);
+    }
+
+    private static String all(InputStream in) {
+        try {
+            byte[] bytes = in.readNBytes(PositionJson.LIMIT + 1);
+            String text = new String(bytes, StandardCharsets.UTF_8).strip();
+            if (text.isEmpty()) {
+                throw new UserError("standard input is empty: write one position to it");
+            }
+            if (!text.startsWith("{") && text.lines().count() > 1) {
+                throw new UserError("standard input has " + text.lines().count() + " lines: write one position to it");
+            }
+            return text;
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot read standard input", e);
+        }
+    }
+}

@@ -1,0 +1,102 @@
+package org.pipwright.cli.report;
+
+import java.io.PrintWriter;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
+
+/**
+ * A position as a board of characters: two rows of twelve points with a count and a sign for each, the bar between the
+ * halves, points numbered from the side on roll, whose home is at the lower right.
+ */
+public final class BoardText {
+    private static final int HALF = 6;
+
+    private static final int POINTS = 24;
+
+    private final Position position;
+    private final String mine;
+    private final String theirs;
+    private final String empty;
+    private final String edge;
+
+    private BoardText(Position position, boolean unicode) {
+        this.position = position;
+        mine = unicode ? "●" : "#";
+        theirs = unicode ? "○" : "o";
+        empty = unicode ? "·" : ".";
+        edge = unicode ? "│" : "|";
+    }
+
+    /**
+     * Prints a position.
+     *
+     * @param position any position
+     * @param unicode whether {@code ● ○} can be printed; else {@code # o} stand for them
+     * @param out where to
+     */
+    public static void write(Position position, boolean unicode, PrintWriter out) {
+        new BoardText(position, unicode).write(out);
+    }
+
+    private void write(PrintWriter out) {
+        out.println(position);
+        out.println();
+        line(out, numbers(13, 1), "");
+        line(out, checkers(13, 1, bar(position.opponentCount(Planes.BAR), theirs)), opponent());
+        line(out, checkers(12, -1, bar(position.count(Planes.BAR), mine)), onRoll());
+        line(out, numbers(12, -1), "");
+    }
+
+    private static void line(PrintWriter out, String board, String side) {
+        out.println((board + "   " + side).stripTrailing());
+    }
+
+    private String onRoll() {
+        return side(mine, "on roll", position);
+    }
+
+    private String opponent() {
+        return side(theirs, "opponent", position.swapped());
+    }
+
+    private static String side(String sign, String who, Position seen) {
+        return String.format("%s %-8s  %3d pips, %d off", sign, who, seen.pips(), seen.borneOff());
+    }
+
+    private String numbers(int first, int step) {
+        return row(first, step, "   ", point -> String.format("%2d ", point));
+    }
+
+    private String checkers(int first, int step, String bar) {
+        return row(first, step, bar, this::point);
+    }
+
+    private String point(int point) {
+        int count = position.count(point);
+        int other = position.opponentCount(POINTS + 1 - point);
+        return count + other == 0
+                ? " " + empty + " "
+                : String.format("%2d%s", count + other, count > 0 ? mine : theirs);
+    }
+
+    private static String bar(int count, String sign) {
+        return count == 0 ? "   " : String.format("%2d%s", count, sign);
+    }
+
+    /** What a cell of three characters holds. */
+    @FunctionalInterface
+    private interface Cell {
+        String at(int point);
+    }
+
+    private String row(int first, int step, String bar, Cell cell) {
+        StringBuilder row = new StringBuilder();
+        for (int i = 0; i < 2 * HALF; i++) {
+            if (i == HALF) {
+                row.append(' ').append(edge).append(bar).append(' ').append(edge);
+            }
+            row.append(' ').append(cell.at(first + i * step));
+        }
+        return row.toString();
+    }
+}

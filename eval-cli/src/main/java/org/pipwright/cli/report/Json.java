@@ -1,0 +1,51 @@
+package org.pipwright.cli.report;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import org.pipwright.engine.evaluation.Outcomes;
+
+/** What the JSON reports share. */
+final class Json {
+    private static final JsonFactory FACTORY = new JsonFactory();
+
+    private Json() {}
+
+    /** Writes the members of an object. */
+    @FunctionalInterface
+    interface Members {
+        void write(JsonGenerator json) throws IOException;
+    }
+
+    /** Prints one object that begins with the name and version of its form. */
+    static void print(PrintWriter out, String form, Members members) {
+        StringWriter text = new StringWriter();
+        try (JsonGenerator json = FACTORY.createGenerator(text)) {
+            json.setPrettyPrinter(new DefaultPrettyPrinter());
+            json.writeStartObject();
+            json.writeStringField("form", form);
+            json.writeNumberField("version", 1);
+            members.write(json);
+            json.writeEndObject();
+        } catch (IOException e) {
+            throw new UncheckedIOException("writing to a string does no I/O", e);
+        }
+        out.println(text);
+    }
+
+    /** The six chances, each from 0 to 1. */
+    static void chances(JsonGenerator json, Outcomes outcomes) throws IOException {
+        json.writeObjectFieldStart("chances");
+        json.writeNumberField("winSingle", Numbers.rounded(outcomes.winSingle()));
+        json.writeNumberField("winGammon", Numbers.rounded(outcomes.winGammon()));
+        json.writeNumberField("winBackgammon", Numbers.rounded(outcomes.winBackgammon()));
+        json.writeNumberField("loseSingle", Numbers.rounded(outcomes.loseSingle()));
+        json.writeNumberField("loseGammon", Numbers.rounded(outcomes.loseGammon()));
+        json.writeNumberField("loseBackgammon", Numbers.rounded(outcomes.loseBackgammon()));
+        json.writeEndObject();
+    }
+}

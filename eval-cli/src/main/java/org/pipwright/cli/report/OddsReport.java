@@ -1,0 +1,69 @@
+package org.pipwright.cli.report;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.PrintWriter;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionJson;
+import org.pipwright.engine.ranking.Depth;
+
+/**
+ * What {@code odds} has to say.
+ *
+ * @param position the position before the roll
+ * @param net the net that judged
+ * @param outcomes the six chances of the side on roll
+ * @param depth how deeply they were evaluated
+ */
+public record OddsReport(Position position, NetLabel net, Outcomes outcomes, Depth depth) {
+    /** Name of the resource that is the JSON Schema (draft 2020-12) of the JSON form, from the root of the class path. */
+    public static final String SCHEMA = "/org/pipwright/cli/odds.schema.json";
+
+    /**
+     * Prints the chances as a small table.
+     *
+     * @param out where to
+     */
+    public void writeText(PrintWriter out) {
+        out.println(position + "  on roll");
+        out.println("net " + net.name() + ", " + depth);
+        out.println();
+        Table table = new Table("lrrrr");
+        table.row("", "single", "gammon", "backgammon", "together");
+        row(table, "win, %", outcomes);
+        row(table, "lose, %", outcomes.swapped());
+        table.print(out);
+        out.println();
+        out.println("equity " + Numbers.points(outcomes.equity()) + " points per game, with the cube left out");
+    }
+
+    private static void row(Table table, String label, Outcomes side) {
+        table.row(
+                label,
+                Numbers.percent(side.winSingle()),
+                Numbers.percent(side.winGammon()),
+                Numbers.percent(side.winBackgammon()),
+                Numbers.percent(side.win()));
+    }
+
+    /**
+     * Prints the chances as JSON, in the form of {@value #SCHEMA}.
+     *
+     * @param out where to
+     */
+    public void writeJson(PrintWriter out) {
+        Json.print(out, "pipwright-odds", this::members);
+    }
+
+    private void members(JsonGenerator json) throws IOException {
+        json.writeFieldName("position");
+        PositionJson.write(json, position);
+        json.writeStringField("positionText", position.toString());
+        net.write(json);
+        json.writeNumberField("equity", Numbers.rounded(outcomes.equity()));
+        json.writeNumberField("win", Numbers.rounded(outcomes.win()));
+        json.writeNumberField("lookahead", depth.lookahead());
+        Json.chances(json, outcomes);
+    }
+}

@@ -1,0 +1,53 @@
+package org.pipwright.cli.report;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.PrintWriter;
+import org.pipwright.engine.play.PlayJson;
+import org.pipwright.engine.position.PositionJson;
+import org.pipwright.engine.ranking.RankedPlay;
+
+/** A ranking as JSON. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12). */
+public final class RankJson {
+    /** Name of the schema resource, from the root of the class path. */
+    public static final String SCHEMA = "/org/pipwright/cli/rank.schema.json";
+
+    private RankJson() {}
+
+    /**
+     * Prints a ranking.
+     *
+     * @param report the ranking
+     * @param out where to
+     */
+    public static void write(RankReport report, PrintWriter out) {
+        Json.print(out, "pipwright-rank", json -> {
+            json.writeFieldName("position");
+            PositionJson.write(json, report.position());
+            json.writeStringField("positionText", report.position().toString());
+            json.writeStringField("roll", report.roll().toString());
+            report.net().write(json);
+            json.writeNumberField("legalPlays", report.legal());
+            json.writeNumberField("rankedPlays", report.ranked());
+            json.writeArrayFieldStart("plays");
+            for (int i = 0; i < report.shown().size(); i++) {
+                play(json, i + 1, report.shown().get(i));
+            }
+            json.writeEndArray();
+        });
+    }
+
+    private static void play(JsonGenerator json, int place, RankedPlay ranked) throws IOException {
+        json.writeStartObject();
+        json.writeNumberField("place", place);
+        json.writeFieldName("play");
+        PlayJson.write(json, ranked.play());
+        json.writeStringField("playText", ranked.play().toString());
+        json.writeNumberField("equity", Numbers.rounded(ranked.equity()));
+        json.writeNumberField("cost", Numbers.rounded(ranked.cost()));
+        json.writeStringField("grade", ranked.grade().word());
+        json.writeNumberField("lookahead", ranked.depth().lookahead());
+        Json.chances(json, ranked.outcomes());
+        json.writeEndObject();
+    }
+}

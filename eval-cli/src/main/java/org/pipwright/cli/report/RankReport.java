@@ -1,0 +1,18 @@
+package org.pipwright.cli.report;
+
+import java.util.List;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.roll.Roll;
+
+/**
+ * What {@code rank} has to say.
+ *
+ * @param position the position before the play
+ * @param roll the roll
+ * @param net the net that judged
+ * @param legal how many plays are legal
+ * @param ranked how many of them were ranked
+ * @param shown the best of them, best first
+ */
+public record RankReport(Position position, Roll roll, NetLabel net, int legal, int ranked, List<RankedPlay> shown) {}

@@ -1,0 +1,65 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionText;
+
+class OddsCommandTest {
+    private static Outcomes expected(Position position) {
+        return new NetworkEvaluator(TestNet.MODEL).evaluate(position);
+    }
+
+    @Test
+    void theTableHasWhatTheNetSays() {
+        Outcomes chances = expected(Position.start());
+        String text = String.format(
+                "%s  on roll%nnet %s, lookahead 0%n%n"
+                        + "         single  gammon  backgammon  together%n"
+                        + "win, %%   %6.1f  %6.1f  %10.1f  %8.1f%n"
+                        + "lose, %%  %6.1f  %6.1f  %10.1f  %8.1f%n%n"
+                        + "equity %+.3f points per game, with the cube left out%n",
+                Position.start(),
+                TestNet.path(),
+                100 * chances.winSingle(),
+                100 * chances.winGammon(),
+                100 * chances.winBackgammon(),
+                100 * chances.win(),
+                100 * chances.loseSingle(),
+                100 * chances.loseGammon(),
+                100 * chances.loseBackgammon(),
+                100 - 100 * chances.win(),
+                chances.equity());
+        assertEquals(new Run(0, text.replace("\r\n", "\n"), ""), Run.of("odds", "start", "--net", TestNet.path()));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"start", "1@bar 2@6 / 3@4 of 3", "off / 15@20", "5@1 4@2 6@3 / 2@3 1@6"})
+    void jsonHasWhatTheNetSays(String text) throws IOException {
+        Run run = Run.of("odds", "--json", text, "--net", TestNet.path());
+        assertEquals("", run.err());
+        assertEquals(List.of(), Schemas.faults("odds", run.out()));
+        Outcomes chances = expected(PositionText.parse(text));
+        JsonNode json = new ObjectMapper().readTree(run.out());
+        assertEquals(chances.equity(), json.get("equity").asDouble(), 1e-6);
+        assertEquals(chances.win(), json.get("win").asDouble(), 1e-6);
+        assertEquals(
+                chances.winBackgammon(),
+                json.get("chances").get("winBackgammon").asDouble(),
+                1e-6);
+        double sum = 0;
+        for (JsonNode chance : json.get("chances")) {
+            sum += chance.asDouble();
+        }
+        assertEquals(1, sum, 1e-5);
+    }
+}

@@ -1,0 +1,147 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionJson;
+import org.pipwright.engine.ranking.Depth;
+import org.pipwright.engine.ranking.PlayRanker;
+import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.roll.Roll;
+
+class RankCommandTest {
+    private static Run rank(String... args) {
+        List<String> all = new ArrayList<>(List.of("rank"));
+        all.addAll(List.of(args));
+        all.addAll(List.of("--net", TestNet.path()));
+        Run run = Run.of(all.toArray(String[]::new));
+        assertEquals("", run.err());
+        assertEquals(0, run.code());
+        return run;
+    }
+
+    private static List<RankedPlay> expected(Position position, Roll roll) {
+        return new PlayRanker(new NetworkEvaluator(TestNet.MODEL), Depth.STATIC).rank(position, roll);
+    }
+
+    @Test
+    void aTableLooksSo() throws IOException {
+        String table = rank("start", "--roll", "3-1", "--top", "3").out().replace(TestNet.path(), "NET");
+        try (var in = getClass().getResourceAsStream("rank.txt")) {
+            assertEquals(new String(in.readAllBytes(), StandardCharsets.UTF_8), table);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"1-1", "31", "6-5"})
+    void theTableHasWhatTheRankerSays(String roll) {
+        List<RankedPlay> plays = expected(Position.start(), Roll.parse(roll));
+        List<String> lines = rank("start", "--roll", roll).out().lines().skip(5).toList();
+        assertEquals(plays.size(), lines.size());
+        for (int i = 0; i < lines.size(); i++) {
+            RankedPlay play = plays.get(i);
+            String line = lines.get(i);
+            Outcomes chances = play.outcomes();
+            String numbers = String.format(
+                    "%+.3f %s %s %.1f %.1f %.1f %.1f %.1f %.1f",
+                    play.equity(),
+                    play.cost() == 0 ? "0.000" : String.format("%+.3f", play.cost()),
+                    play.grade().word(),
+                    100 * chances.winSingle(),
+                    100 * chances.winGammon(),
+                    100 * chances.winBackgammon(),
+                    100 * chances.loseSingle(),
+                    100 * chances.loseGammon(),
+                    100 * chances.loseBackgammon());
+            assertEquals(
+                    (i + 1) + " " + play.play() + " " + numbers, line.strip().replaceAll("\\s+", " "));
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"start", "1@bar 2@6 / 3@4 of 3", "1@1 / 1@1", "1@bar 14@1 / 2@1 2@2 2@3 2@4 2@5 5@6"})
+    void jsonHasWhatTheRankerSays(String text) throws IOException {
+        Run run = rank("--json", "--roll", "6-4", text);
+        assertEquals(List.of(), Schemas.faults("rank", run.out()));
+        JsonNode json = new ObjectMapper().readTree(run.out());
+        Position position = PositionJson.parse(json.get("position").toString());
+        assertEquals(position.toString(), json.get("positionText").asText());
+        List<RankedPlay> plays = expected(position, Roll.of(6, 4));
+        assertEquals(plays.size(), json.get("legalPlays").asInt());
+        assertEquals(plays.size(), json.get("rankedPlays").asInt());
+        assertEquals(plays.size(), json.get("plays").size());
+        for (int i = 0; i < plays.size(); i++) {
+            JsonNode play = json.get("plays").get(i);
+            assertEquals(i + 1, play.get("place").asInt());
+            assertEquals(plays.get(i).play().toString(), play.get("playText").asText());
+            assertEquals(plays.get(i).equity(), play.get("equity").asDouble(), 1e-6);
+            assertEquals(plays.get(i).cost(), play.get("cost").asDouble(), 1e-6);
+            assertEquals(plays.get(i).grade().word(), play.get("grade").asText());
+            assertEquals(
+                    plays.get(i).outcomes().loseGammon(),
+                    play.get("chances").get("loseGammon").asDouble(),
+                    1e-6);
+        }
+    }
+
+    @Test
+    void onlyTheGivenPlaysAreRankedHoweverTheyAreGiven() {
+        String together =
+                rank("start", "--roll", "31", "--plays", "6/5 8/5; 24/23 13/10").out();
+        assertEquals(
+                together,
+                rank("start", "--roll", "31", "--plays", "24/23,13/10", "--plays", "8/5,6/5")
+                        .out());
+        assertTrue(together.contains("\n2 of 16 legal plays, net "), together);
+        assertEquals(7, together.lines().count());
+    }
+
+    @Test
+    void topShowsTheBest() throws IOException {
+        Run run = rank("start", "--roll", "31", "--top", "2", "--json");
+        assertEquals(List.of(), Schemas.faults("rank", run.out()));
+        JsonNode json = new ObjectMapper().readTree(run.out());
+        assertEquals(2, json.get("plays").size());
+        assertEquals(16, json.get("rankedPlays").asInt());
+        assertEquals(
+                rank("start", "--roll", "31").out().lines().count(),
+                rank("start", "--roll", "31", "--top", "99").out().lines().count());
+    }
+
+    @Test
+    void aPositionCanBeGivenInManyWays() {
+        String once = rank("1@bar 2@6 / 3@4 of 3", "--roll", "64").out();
+        assertEquals(
+                once,
+                rank("--roll", "64", "2@6", "1@BAR", "/", "3@4", "of", "3").out());
+        assertEquals(once, rank("2@6,1@bar/3@4 of 3", "--roll=6-4").out());
+        String json = "{\"checkers\":3,\"me\":{\"points\":{\"6\":2},\"bar\":1},\n \"opponent\":{\"points\":{\"4\":3}}}";
+        assertEquals(once, rank(json, "--roll", "6-4").out());
+        for (String input : List.of(json, "1@bar 2@6 / 3@4 of 3\n", "\n2@6 1@bar / 3@4 of 3")) {
+            assertEquals(
+                    new Run(0, once, ""), Run.withInput(input, "rank", "-", "--roll", "64", "--net", TestNet.path()));
+        }
+    }
+
+    @Test
+    void standardInputHoldsOnePosition() {
+        Run run = Run.withInput("start\nstart\n", "rank", "-", "--roll", "64", "--net", TestNet.path());
+        assertEquals(new Run(2, "", "pipwright: standard input has 2 lines: write one position to it\n"), run);
+        assertEquals(
+                2,
+                Run.withInput("{" + " ".repeat(20_000), "rank", "-", "--roll", "64")
+                        .code());
+    }
+}

@@ -1,0 +1,58 @@
+package org.pipwright.cli;
+
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.pipwright.cli.report.OddsReport;
+import org.pipwright.cli.report.RankJson;
+import org.pipwright.engine.play.PlayJson;
+import org.pipwright.engine.position.PositionJson;
+
+/** The published schemas, which refer to each other by their names. */
+final class Schemas {
+    private static final Map<String, String> TEXTS = Map.of(
+            "urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA),
+            "urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA),
+            "urn:pipwright:schema:position:1", resource(PositionJson.SCHEMA),
+            "urn:pipwright:schema:play:1", resource(PlayJson.SCHEMA));
+
+    private static final JsonSchemaFactory FACTORY = JsonSchemaFactory.getInstance(
+            SpecVersion.VersionFlag.V202012, builder -> builder.schemaLoaders(loaders -> loaders.schemas(TEXTS)));
+
+    private Schemas() {}
+
+    private static String resource(String name) {
+        try (InputStream in = Schemas.class.getResourceAsStream(name)) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    static String text(String name) {
+        return TEXTS.get("urn:pipwright:schema:" + name + ":1");
+    }
+
+    /** What a text breaks of a schema; nothing if it keeps to it. */
+    static List<String> faults(String name, String json) {
+        JsonSchema schema = FACTORY.getSchema(text(name));
+        return schema.validate(json, InputFormat.JSON).stream()
+                .map(Object::toString)
+                .collect(Collectors.toList());
+    }
+
+    /** What a schema breaks of the schema of schemas. */
+    static List<String> faultsOfSchema(String name) {
+        JsonSchema meta = FACTORY.getSchema(java.net.URI.create(SpecVersion.VersionFlag.V202012.getId()));
+        return meta.validate(text(name), InputFormat.JSON).stream()
+                .map(Object::toString)
+                .collect(Collectors.toList());
+    }
+}
