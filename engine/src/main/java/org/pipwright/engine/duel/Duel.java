@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -19,7 +20,7 @@ import java.util.function.Consumer;
  */
 public final class Duel {
     /** Pairs that one thread plays in one go. */
-    public static final int BLOCK = 64;
+    public static final int BLOCK = 16;
 
     private final Entrant a;
     private final Entrant b;
@@ -80,7 +81,7 @@ public final class Duel {
         }
     }
 
-    /** Ends the duel early, from any thread: no block is begun any more, and {@link #run} returns what is known. */
+    /** Ends the duel early, from any thread: {@link #run} soon returns what is known, blocks under way left out. */
     public void stop() {
         stopped = true;
     }
@@ -91,7 +92,7 @@ public final class Duel {
 
     private void work() {
         try {
-            PairPlayer player = new PairPlayer(a, b, settings);
+            PairPlayer player = new PairPlayer(a, b, settings, () -> stopped);
             while (!stopped) {
                 long block = nextBlock.getAndIncrement();
                 long from = block * BLOCK;
@@ -100,6 +101,8 @@ public final class Duel {
                 }
                 merge(block, player.play(from, Math.min(from + BLOCK, settings.pairs())));
             }
+        } catch (CancellationException e) {
+            // Stopped half way through a block, which does not count.
         } catch (RuntimeException | Error e) {
             stop();
             throw e;
@@ -109,12 +112,10 @@ public final class Duel {
     private synchronized void merge(long block, Tally tally) {
         early.put(block, tally);
         // After a verdict, blocks that other threads had begun must not count.
-        for (Tally next; !decided() && (next = early.remove(merged)) != null; merged++) {
+        for (Tally next; !stopped && (next = early.remove(merged)) != null; merged++) {
             total = total.plus(next);
             progress.accept(total);
-        }
-        if (decided()) {
-            stop();
+            stopped |= decided();
         }
     }
 

@@ -7,6 +7,10 @@ import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.Lookahead;
+import org.pipwright.engine.search.LookaheadPlayer;
+import org.pipwright.engine.search.LookaheadSettings;
 
 /**
  * Who takes part in a duel. Players and evaluators keep buffers, so each thread gets its own from the suppliers.
@@ -39,13 +43,23 @@ public record Entrant(String name, Supplier<Player> players, Optional<Supplier<P
     }
 
     /**
-     * Plays what a net likes best, without lookahead.
+     * Plays what a net likes best, with lookahead; luck is valued by the net alone.
      *
      * @param name what reports call it
      * @param model the net
+     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
      * @return the entrant
+     * @throws IllegalArgumentException if the lookahead is out of range
      */
-    public static Entrant ofModel(String name, Model model) {
-        return ofEvaluator(name, () -> new NetworkEvaluator(model));
+    public static Entrant ofModel(String name, Model model, int lookahead) {
+        Supplier<PositionEvaluator> evaluators = () -> new NetworkEvaluator(model);
+        if (lookahead == 0) {
+            return ofEvaluator(name, evaluators);
+        }
+        Supplier<Player> players = () -> {
+            Judgement judgement = Judgement.by(evaluators.get());
+            return new LookaheadPlayer(new Lookahead(judgement, LookaheadSettings.DEFAULT), lookahead);
+        };
+        return new Entrant(name, players, Optional.of(evaluators));
     }
 }

@@ -1,5 +1,7 @@
 package org.pipwright.engine.duel;
 
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.match.GameLoop;
@@ -15,16 +17,25 @@ final class PairPlayer {
     private final Player a;
     private final Player b;
     private final GameLuck luck;
+    private final TurnListener listener;
 
     private Wins aWins;
     private Wins bWins;
     private long turns;
 
-    PairPlayer(Entrant a, Entrant b, DuelSettings settings) {
+    /** Each game ends with a {@link CancellationException} at the first turn after {@code stopped} says so. */
+    PairPlayer(Entrant a, Entrant b, DuelSettings settings, BooleanSupplier stopped) {
         this.settings = settings;
         this.a = a.players().get();
         this.b = b.players().get();
         this.luck = settings.luck() ? new GameLuck(luck(a, b), luck(b, a)) : null;
+        TurnListener measure = luck == null ? TurnListener.NONE : luck;
+        this.listener = (planes, roll, legal, chosen) -> {
+            if (stopped.getAsBoolean()) {
+                throw new CancellationException("the duel was stopped");
+            }
+            measure.turn(planes, roll, legal, chosen);
+        };
     }
 
     /** A side's rolls are valued by its own valuer, or else by the other side's, so that A and B can be exchanged. */
@@ -58,10 +69,8 @@ final class PairPlayer {
         Dice dice = Dice.ofGame(settings.seed(), pair);
         Dice ties = Dice.ofGame(~settings.seed(), pair);
         Roll first = settings.openingRoll() ? dice.opening() : dice.next();
-        TurnListener listener = TurnListener.NONE;
         if (luck != null) {
             luck.begin(aStarts, settings.openingRoll());
-            listener = luck;
         }
         int starters = loop.play(settings.start(), first, aStarts ? a : b, aStarts ? b : a, dice, ties, listener);
         turns += loop.turns();

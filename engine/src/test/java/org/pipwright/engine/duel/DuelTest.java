@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.position.Position;
 
 /** Symmetry of duels, and that threads make no difference. */
 class DuelTest {
@@ -86,6 +87,17 @@ class DuelTest {
         assertEquals(alone, run(baseline("racer"), baseline("pips"), settings, threads));
     }
 
+    @ParameterizedTest
+    @ValueSource(ints = {1, 3})
+    void lookaheadIsPlayedBySideAndThreadsMakeNoDifference(int threads) {
+        Entrant ahead = Entrant.ofModel("ahead", RandomNet.of(1), 1);
+        DuelSettings settings = new DuelSettings(Position.start(2), true, 20, 4, false, Optional.empty());
+        Tally tally = run(ahead, NET, settings, threads);
+        assertEquals(run(ahead, NET, settings, 2), tally);
+        assertNotEquals(0, tally.points().squares(), "the two play differently");
+        assertEquals(new Moments(20, 0, 0), run(ahead, ahead, settings, threads).points());
+    }
+
     @Test
     void seedsMakeADifference() {
         Tally one = run(NET, OTHER_NET, DuelSettings.fullGames(10, 1), 1);
@@ -96,9 +108,12 @@ class DuelTest {
     void progressComesInOrder() {
         List<Tally> told = new ArrayList<>();
         Tally end = new Duel(baseline("random"), baseline("pips"), DuelSettings.fullGames(300, 3), told::add).run(4);
-        assertEquals(
-                List.of(64L, 128L, 192L, 256L, 300L),
-                told.stream().map(Tally::pairs).toList());
+        List<Long> expected = new ArrayList<>();
+        for (long pairs = Duel.BLOCK; pairs < 300; pairs += Duel.BLOCK) {
+            expected.add(pairs);
+        }
+        expected.add(300L);
+        assertEquals(expected, told.stream().map(Tally::pairs).toList());
         assertEquals(end, told.get(told.size() - 1));
     }
 
@@ -108,7 +123,7 @@ class DuelTest {
         duel[0] = new Duel(
                 baseline("random"), baseline("pips"), DuelSettings.fullGames(1_000_000, 3), tally -> duel[0].stop());
         Tally known = duel[0].run(2);
-        assertTrue(known.pairs() >= 64 && known.pairs() <= 256, "pairs: " + known.pairs());
+        assertTrue(known.pairs() == Duel.BLOCK, "pairs: " + known.pairs());
         assertEquals(run(baseline("random"), baseline("pips"), DuelSettings.fullGames(known.pairs(), 3), 1), known);
     }
 

@@ -22,7 +22,7 @@ final class RandomNet {
     }
 
     static Entrant entrant(long seed) {
-        return Entrant.ofModel("net " + seed, of(seed));
+        return Entrant.ofModel("net " + seed, of(seed), 0);
     }
 
     private static Network network(SplittableRandom random, FeatureSet features, int hidden) {
