@@ -14,6 +14,9 @@ import org.pipwright.engine.duel.SequentialTest.Verdict;
 class SequentialTestTest {
     private static final int RUNS = 2000;
 
+    /** Of {@link #pair}: the sum of chance times square over 0.5, 1, 1.5, 2 and 3. */
+    private static final double VARIANCE = 0.24 * 0.25 + 0.12 * 1 + 0.12 * 2.25 + 0.09 * 4 + 0.03 * 9;
+
     private static final SequentialTest USUAL = SequentialTest.usual();
 
     /** Wald 1945: limits ln(0.05/0.95) and ln(0.95/0.05). */
@@ -47,7 +50,7 @@ class SequentialTestTest {
     }
 
     /**
-     * Pairs as real ones: the half-point values of two games, most of them 0, with the variance of about 1.5 that even
+     * Pairs as real ones: the half-point values of two games, most of them 0, with about the variance that even
      * nets have; the mean is moved by turning some of the -0.5 into +0.5.
      */
     private static Verdict simulate(double mean, SplittableRandom random, long[] pairs) {
@@ -88,9 +91,9 @@ class SequentialTestTest {
         assertTrue(rate <= 0.05 + tolerance && rate >= 0.02, "rate of errors: " + rate);
 
         // Wald's mean sample number for equal error rates: (1 - 2 alpha) ln((1 - alpha) / alpha) over the mean step.
-        double step = 0.02 * 0.02 / (2 * 1.2435);
+        double step = 0.02 * 0.02 / (2 * VARIANCE);
         double expected = 0.9 * Math.log(19) / step;
-        assertEquals(expected, pairs[0] / (double) RUNS, 0.1 * expected);
+        assertEquals(expected, pairs[0] / (double) RUNS, 0.06 * expected);
     }
 
     /** Half way between the hypotheses either verdict is as likely. */
