@@ -54,6 +54,11 @@ public final class SideIndex {
         }
     }
 
+    /** Whether an index of this size can be made. */
+    static boolean fits(int points, int checkers) {
+        return choose(checkers + points, points) <= MOST;
+    }
+
     /** The binomial coefficient n over k, exact while below 2^53. */
     private static double choose(int n, int k) {
         double result = 1;

@@ -136,6 +136,28 @@ public final class TableFolder {
     }
 
     /**
+     * The largest table in the folder that covers all that another one does.
+     *
+     * @param kind which kind
+     * @param least the other one, which need not be there
+     * @return its size; {@code least} if there is none larger
+     */
+    SideIndex largest(TableKind kind, SideIndex least) {
+        SideIndex best = least;
+        for (int points = least.points(); points <= 24; points++) {
+            for (int checkers = least.checkers(); checkers <= 15; checkers++) {
+                if (SideIndex.fits(points, checkers)) {
+                    SideIndex index = new SideIndex(points, checkers);
+                    if (index.size() > best.size() && Files.isReadable(file(kind, index))) {
+                        best = index;
+                    }
+                }
+            }
+        }
+        return best;
+    }
+
+    /**
      * Checks a table's file against its checksums, whatever its size.
      *
      * @param kind which kind

@@ -1,0 +1,29 @@
+package org.pipwright.engine.bearoff;
+
+/** What the chances of a position rest on. */
+public enum Basis {
+    /** The two-sided table: exact, both sides playing to win. */
+    EXACT("exact"),
+    /**
+     * The two one-sided distributions: exact for sides that each minimise their own mean number of rolls, whatever the
+     * other does, and close to exact for sides that play to win.
+     */
+    DISTRIBUTIONS("from distributions"),
+    /** A net, a rollout or a formula. */
+    ESTIMATED("estimated");
+
+    private final String title;
+
+    Basis(String title) {
+        this.title = title;
+    }
+
+    /**
+     * The words for reports.
+     *
+     * @return {@code exact}, {@code from distributions} or {@code estimated}
+     */
+    public String title() {
+        return title;
+    }
+}
