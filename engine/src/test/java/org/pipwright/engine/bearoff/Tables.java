@@ -15,6 +15,11 @@ final class Tables {
                 key -> OneSidedTable.build(new SideIndex(points, checkers), 1, TableProgress.NONE));
     }
 
+    /** The standard tables. */
+    static EndgameTables standard() {
+        return EndgameTables.of(oneSided(6, 15), twoSided());
+    }
+
     /** Six checkers a side on points 1 to 6. */
     static TwoSidedTable twoSided() {
         return SixEach.TABLE;
