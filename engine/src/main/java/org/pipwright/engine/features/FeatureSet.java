@@ -103,6 +103,42 @@ public enum FeatureSet {
     }
 
     /**
+     * Lists the inputs of a position that are not 0, in rising order.
+     *
+     * @param planes array that holds the position
+     * @param at index of its first plane
+     * @param indices receives which inputs; room for {@link #inputs()}
+     * @param values receives their values; likewise
+     * @return how many there are
+     */
+    public int list(int[] planes, int at, int[] indices, float[] values) {
+        int size = 0;
+        for (int side = 0; side < 2; side++) {
+            int sideAt = at + side * Planes.SIDE;
+            for (int left = Planes.occupied(planes, sideAt); left != 0; left &= left - 1) {
+                int place = Integer.numberOfTrailingZeros(left);
+                float[] code = PlaceCode.values(place, Planes.count(planes, sideAt, place));
+                int first = (side * Planes.PLACES + place) * PlaceCode.LENGTH;
+                for (int k = 0; k < PlaceCode.LENGTH; k++) {
+                    indices[size] = first + k;
+                    values[size] = code[k];
+                    size += code[k] != 0 ? 1 : 0;
+                }
+            }
+        }
+        // The extras go through the end of the array, where the compacted list cannot have reached yet.
+        int extrasAt = values.length - extras();
+        extras(planes, at, values, extrasAt);
+        for (int i = 0; i < extras(); i++) {
+            float value = values[extrasAt + i];
+            indices[size] = PLACE_INPUTS + i;
+            values[size] = value;
+            size += value != 0 ? 1 : 0;
+        }
+        return size;
+    }
+
+    /**
      * Computes the whole input of a position.
      *
      * @param planes array that holds the position

@@ -12,7 +12,28 @@ public final class PlaceCode {
     /** Inputs a place. */
     public static final int LENGTH = 5;
 
+    private static final int MOST_CHECKERS = 15;
+
+    private static final float[][] OFF = table(Planes.OFF);
+
+    private static final float[][] POINT = table(1);
+
     private PlaceCode() {}
+
+    private static float[][] table(int place) {
+        float[][] table = new float[MOST_CHECKERS + 1][LENGTH];
+        for (int count = 0; count <= MOST_CHECKERS; count++) {
+            for (int k = 0; k < LENGTH; k++) {
+                table[count][k] = value(place, count, k);
+            }
+        }
+        return table;
+    }
+
+    /** All inputs of a place; not to be changed. */
+    static float[] values(int place, int count) {
+        return (place == Planes.OFF ? OFF : POINT)[count];
+    }
 
     /**
      * One input.

@@ -1,0 +1,36 @@
+package org.pipwright.training.learner;
+
+/**
+ * The Adam rule (Kingma and Ba, ICLR 2015, the form at the end of section 2 with the bias corrections folded into the
+ * rate), with the usual constants.
+ */
+final class Adam {
+    static final float BETA1 = 0.9f;
+    static final float BETA2 = 0.999f;
+    static final float EPSILON = 1e-8f;
+
+    private Adam() {}
+
+    /** The rate of one step with both bias corrections; {@code step} counts from 1. */
+    static float corrected(double rate, long step) {
+        return (float) (rate * Math.sqrt(1 - Math.pow(BETA2, step)) / (1 - Math.pow(BETA1, step)));
+    }
+
+    /**
+     * Updates parameters from (inclusive) to (exclusive), and the running means of gradient and squared gradient.
+     *
+     * @param gradient mean gradient over the batch
+     * @param rate as {@link #corrected} gives it
+     */
+    static void update(
+            float[] parameters, float[] mean, float[] square, float[] gradient, int from, int to, float rate) {
+        for (int i = from; i < to; i++) {
+            float g = gradient[i];
+            mean[i] = BETA1 * mean[i] + (1 - BETA1) * g;
+            square[i] = BETA2 * square[i] + (1 - BETA2) * (g * g);
+        }
+        for (int i = from; i < to; i++) {
+            parameters[i] -= rate * mean[i] / ((float) Math.sqrt(square[i]) + EPSILON);
+        }
+    }
+}

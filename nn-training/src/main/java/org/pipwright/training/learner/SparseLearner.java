@@ -1,0 +1,135 @@
+package org.pipwright.training.learner;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.pipwright.engine.features.FeatureSet;
+import org.pipwright.engine.network.Network;
+import org.pipwright.training.parallel.Workers;
+import org.pipwright.training.selfplay.Samples;
+
+/**
+ * Our own learner: Adam on masked cross-entropy, with gradients that touch only the rows of inputs that are not 0. A batch
+ * is cut into a fixed number of shares whose gradients are added in order, so that results do not depend on the number
+ * of threads.
+ */
+public final class SparseLearner implements Learner {
+    /** Shares of a batch: as many as the cores of a large desktop machine. */
+    private static final int SHARES = 16;
+
+    private final FeatureSet features;
+    private final List<SparseLayer> layers;
+    private final List<SparsePass> passes = new ArrayList<>();
+    private final Workers workers;
+    private long steps;
+
+    /**
+     * A learner.
+     *
+     * @param start the network to begin with
+     * @param workers who does the work; not closed by this learner
+     */
+    public SparseLearner(Network start, Workers workers) {
+        this(start, workers, LayerKernel.fastest());
+    }
+
+    SparseLearner(Network start, Workers workers, LayerKernel kernel) {
+        this.features = start.features();
+        this.layers = start.layers().stream().map(SparseLayer::new).toList();
+        this.workers = workers;
+        for (int s = 0; s < SHARES; s++) {
+            passes.add(new SparsePass(features, layers, kernel));
+        }
+    }
+
+    @Override
+    public double fit(Samples samples, int[] order, int from, int to, double rate) {
+        double loss = gradients(samples, order, from, to);
+        steps++;
+        float corrected = Adam.corrected(rate, steps);
+        for (int l = 0; l < layers.size(); l++) {
+            update(l, to - from, corrected);
+        }
+        return loss / (to - from);
+    }
+
+    /** Leaves each share's gradients in its pass; returns the sum of the losses. */
+    double gradients(Samples samples, int[] order, int from, int to) {
+        double[] losses = new double[SHARES];
+        long length = to - from;
+        workers.run(SHARES, (worker, share) -> {
+            int shareFrom = (int) (from + length * share / SHARES);
+            int shareTo = (int) (from + length * (share + 1) / SHARES);
+            losses[share] = passes.get(share).run(samples, order, shareFrom, shareTo);
+        });
+        return Arrays.stream(losses).sum();
+    }
+
+    private void update(int l, int batch, float rate) {
+        SparseLayer layer = layers.get(l);
+        int length = layer.weights.length;
+        int parts = length < 1 << 14 ? 1 : SHARES;
+        workers.run(parts, (worker, part) -> {
+            int from = (int) ((long) length * part / parts);
+            int to = (int) ((long) length * (part + 1) / parts);
+            float[] sum = collect(l, from, to, 1f / batch);
+            Adam.update(layer.weights, layer.mean, layer.square, sum, from, to, rate);
+            Arrays.fill(sum, from, to, 0);
+        });
+    }
+
+    /** Adds all shares' gradients into the first one's, which is returned, times a scale; clears the others. */
+    private float[] collect(int l, int from, int to, float scale) {
+        float[] sum = passes.get(0).gradients[l];
+        for (int s = 1; s < SHARES; s++) {
+            float[] gradient = passes.get(s).gradients[l];
+            for (int i = from; i < to; i++) {
+                sum[i] += gradient[i];
+            }
+            Arrays.fill(gradient, from, to, 0);
+        }
+        for (int i = from; i < to; i++) {
+            sum[i] *= scale;
+        }
+        return sum;
+    }
+
+    /** The mean gradient of a layer over a batch, one row an input and one for the bias, without padding; for checks. */
+    float[] takeGradient(int l, int batch) {
+        SparseLayer layer = layers.get(l);
+        float[] sum = collect(l, 0, layer.weights.length, 1f / batch);
+        float[] packed = new float[(layer.inputs + 1) * layer.outputs];
+        for (int row = 0; row <= layer.inputs; row++) {
+            System.arraycopy(sum, row * layer.width, packed, row * layer.outputs, layer.outputs);
+        }
+        Arrays.fill(sum, 0);
+        return packed;
+    }
+
+    @Override
+    public Network network() {
+        return new Network(features, layers.stream().map(SparseLayer::toLayer).toList());
+    }
+
+    @Override
+    public LearnerState state() {
+        return new LearnerState(
+                steps, layers.stream().flatMap(layer -> layer.state().stream()).toList());
+    }
+
+    @Override
+    public void restore(LearnerState state) {
+        if (state.arrays().size() != 3 * layers.size()) {
+            throw new IllegalArgumentException("a network of " + layers.size() + " layers cannot be restored from "
+                    + state.arrays().size() + " arrays");
+        }
+        for (int l = 0; l < layers.size(); l++) {
+            layers.get(l).restore(state.arrays().subList(3 * l, 3 * l + 3));
+        }
+        steps = state.steps();
+    }
+
+    /** Nothing to free. */
+    @Override
+    public void close() {}
+}

@@ -1,0 +1,2 @@
+/** Work shared out over threads. */
+package org.pipwright.training.parallel;
