@@ -16,36 +16,42 @@ public final class SelfPlay {
     private final EvaluatingPlayer player;
     private int[] positions = new int[256 * Planes.STRIDE];
     private float[] values = new float[256 * Outcomes.COUNT];
+    private final Starts starts;
+    private final boolean doublesMayOpen;
     private int turns;
 
     /**
      * Self-play of one evaluator.
      *
      * @param evaluator what both sides think with
+     * @param start position that games begin from
+     * @param variedShare share of games, 0 to 1, that begin after a few random turns instead
+     * @param doublesMayOpen whether the first roll may be a double
      */
-    public SelfPlay(PositionEvaluator evaluator) {
-        player = new EvaluatingPlayer(evaluator);
+    public SelfPlay(PositionEvaluator evaluator, Position start, double variedShare, boolean doublesMayOpen) {
+        this.player = new EvaluatingPlayer(evaluator);
+        this.starts = new Starts(start, variedShare);
+        this.doublesMayOpen = doublesMayOpen;
     }
 
     /**
      * Plays a game.
      *
-     * @param start position to begin with
-     * @param doublesMayOpen whether the first roll may be a double
      * @param dice where rolls come from
      * @param lambda how far targets look ahead, 0 to 1
      * @param out receives one sample a turn
-     * @return points of the side that began: 1, 2 or 3, negative if the other won
+     * @return points of the winner: 1, 2 or 3
      */
-    public int play(Position start, boolean doublesMayOpen, Dice dice, float lambda, Samples out) {
+    public int play(Dice dice, float lambda, Samples out) {
         turns = 0;
+        Position start = starts.choose(dice);
         Roll first = doublesMayOpen ? dice.next() : dice.opening();
         int points = loop.play(start, first, player, player, dice, dice, (planes, roll, legal, chosen) -> keep(planes));
         TdTargets.apply(values, turns, lambda);
         for (int t = 0; t < turns; t++) {
             out.add(positions, t * Planes.STRIDE, values, t * Outcomes.COUNT);
         }
-        return turns % 2 == 1 ? Math.abs(points) : -Math.abs(points);
+        return Math.abs(points);
     }
 
     private void keep(int[] planes) {

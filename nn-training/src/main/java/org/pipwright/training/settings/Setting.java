@@ -1,0 +1,170 @@
+package org.pipwright.training.settings;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+
+/** One setting of a training run: its key in the file, what it does, its default and which values it takes. */
+public enum Setting {
+    /** Games to play in all. */
+    GAMES("games", "0", Kind.whole(0, 1_000_000_000_000L), "Games to play in all; 0 if the run ends by time."),
+    /** Minutes to train in all. */
+    MINUTES("minutes", "0", Kind.number(0, 1e6), "Minutes to train in all; 0 if the run ends by games."),
+    /** Seed of everything random. */
+    SEED(
+            "seed",
+            "1",
+            Kind.whole(Long.MIN_VALUE, Long.MAX_VALUE),
+            "Seed of the dice, the first weights and the order of samples."),
+    /** Checkers a side. */
+    CHECKERS(
+            "checkers",
+            "15",
+            Kind.choice("15", "2", "3"),
+            "Checkers a side: 15, or 2 or 3 for the reduced games that are solved exactly."),
+    /** Whether games may open with a double. */
+    OPENING(
+            "opening",
+            "no-doubles",
+            Kind.choice("no-doubles", "any"),
+            "The first roll of a game: no-doubles, as the game is played, or any."),
+    /** Share of games with a varied start. */
+    VARIED(
+            "varied",
+            "0",
+            Kind.number(0, 1),
+            "Share of games that begin after two to nine turns played at random, which shows the networks odd positions."),
+    /** Hidden layers of the contact network. */
+    CONTACT_HIDDEN("contact.hidden", "256,32", Kind.SIZES, "Hidden layers of the network for positions with contact."),
+    /** Hidden layers of the race network. */
+    RACE_HIDDEN("race.hidden", "64", Kind.SIZES, "Hidden layers of the network for races."),
+    /** Which learner. */
+    LEARNER(
+            "learner",
+            "sparse",
+            Kind.choice("sparse", "reference"),
+            "Who fits the networks: sparse (our own, fast, any number of threads) or reference (Deeplearning4j, one thread)."),
+    /** Games a round. */
+    ROUND("round", "512", Kind.whole(1, 1 << 20), "Games played between two times of learning."),
+    /** Samples a batch. */
+    BATCH("batch", "2048", Kind.whole(1, 1 << 20), "Samples a step of gradient descent, about."),
+    /** Lambda at the start. */
+    LAMBDA_FIRST("lambda.first", "0.7", Kind.number(0, 1), "Lambda of TD(lambda) at the start ..."),
+    /** Lambda at the end. */
+    LAMBDA_LAST("lambda.last", "0", Kind.number(0, 1), "... and at the end of the run."),
+    /** Rate at the start. */
+    RATE_FIRST("rate.first", "0.002", Kind.number(0, 1), "Learning rate (Adam) at the start ..."),
+    /** Rate at the end. */
+    RATE_LAST("rate.last", "0", Kind.number(0, 1), "... and at the end of the run."),
+    /** Share of the run before lambda and rate begin to fall. */
+    HOLD("hold", "0.25", Kind.number(0, 0.99), "Share of the run after which lambda and rate begin to fall, linearly."),
+    /** Games against the baseline. */
+    GAUGE_GAMES(
+            "gauge.games",
+            "1000",
+            Kind.whole(2, 1 << 20),
+            "Games against the baseline pips each time strength is gauged."),
+    /** Seconds between two gaugings. */
+    GAUGE_SECONDS("gauge.seconds", "60", Kind.number(1, 1e6), "Seconds between two gaugings."),
+    /** Seconds between two checkpoints. */
+    CHECKPOINT_SECONDS(
+            "checkpoint.seconds",
+            "60",
+            Kind.number(1, 1e6),
+            "Seconds between two checkpoints: the most a crash can lose.");
+
+    private final String key;
+    private final String byDefault;
+    private final Kind kind;
+    private final String comment;
+
+    Setting(String key, String byDefault, Kind kind, String comment) {
+        this.key = key;
+        this.byDefault = byDefault;
+        this.kind = kind;
+        this.comment = comment;
+    }
+
+    /** Which values a setting takes: a test, and words that complete "must be ...". */
+    private record Kind(java.util.function.Predicate<String> takes, String words) {
+        static final Kind SIZES = new Kind(Kind::areSizes, "one to four sizes from 1 to 4096, such as 256,32");
+
+        private static boolean areSizes(String text) {
+            List<String> sizes = Arrays.asList(text.split(",", -1));
+            return sizes.size() <= 4
+                    && sizes.stream().allMatch(size -> size.matches("[1-9]\\d{0,3}") && Integer.parseInt(size) <= 4096);
+        }
+
+        static Kind whole(long least, long most) {
+            return new Kind(text -> isWhole(text, least, most), "a whole number from " + least + " to " + most);
+        }
+
+        private static boolean isWhole(String text, long least, long most) {
+            try {
+                long number = Long.parseLong(text);
+                return number >= least && number <= most;
+            } catch (NumberFormatException e) {
+                return false;
+            }
+        }
+
+        static Kind number(double least, double most) {
+            return new Kind(
+                    text -> isNumber(text, least, most),
+                    String.format(Locale.ROOT, "a number from %.12g to %.12g", least, most)
+                            .replaceAll("\\.?0+(?= |$)", ""));
+        }
+
+        private static boolean isNumber(String text, double least, double most) {
+            try {
+                double number = Double.parseDouble(text);
+                return number >= least && number <= most;
+            } catch (NumberFormatException e) {
+                return false;
+            }
+        }
+
+        static Kind choice(String... words) {
+            return new Kind(Arrays.asList(words)::contains, String.join(" or ", words));
+        }
+    }
+
+    /**
+     * Name in the settings file.
+     *
+     * @return for instance {@code rate.first}
+     */
+    public String key() {
+        return key;
+    }
+
+    /**
+     * Value where the file does not give one.
+     *
+     * @return as it would be written
+     */
+    public String byDefault() {
+        return byDefault;
+    }
+
+    /**
+     * What it does.
+     *
+     * @return one or more sentences for people
+     */
+    public String comment() {
+        return comment;
+    }
+
+    /**
+     * Checks a value.
+     *
+     * @param value as written
+     * @throws InvalidSettingsException if the setting does not take it
+     */
+    void require(String value) {
+        if (!kind.takes().test(value)) {
+            throw new InvalidSettingsException(key + " must be " + kind.words() + ", not '" + value + "'");
+        }
+    }
+}

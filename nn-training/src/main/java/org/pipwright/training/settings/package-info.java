@@ -1,0 +1,2 @@
+/** Everything that decides a training run, in one file. */
+package org.pipwright.training.settings;
