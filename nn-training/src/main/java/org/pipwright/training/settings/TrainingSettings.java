@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** A value for every {@link Setting}. */
 public final class TrainingSettings {
@@ -116,6 +117,18 @@ public final class TrainingSettings {
             text.append(setting.key()).append(" = ").append(values.get(setting)).append("\n\n");
         }
         return text.toString();
+    }
+
+    /**
+     * The settings that differ from the defaults.
+     *
+     * @return one line, such as {@code games=1000000; seed=7}
+     */
+    public String differences() {
+        return Arrays.stream(Setting.values())
+                .filter(setting -> !values.get(setting).equals(setting.byDefault()))
+                .map(setting -> setting.key() + "=" + values.get(setting))
+                .collect(Collectors.joining("; "));
     }
 
     /**

@@ -1,0 +1,94 @@
+package org.pipwright.training.run;
+
+import java.io.IOException;
+import java.util.Map;
+import java.util.function.BooleanSupplier;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.ModelFile;
+import org.pipwright.training.report.OpeningChoices;
+import org.pipwright.training.report.RunReport;
+import org.pipwright.training.settings.TrainingSettings;
+
+/** Writes what a run leaves behind; waits where the disk is full. */
+final class Keeper {
+    private static final long RETRY_MILLIS = 5_000;
+
+    private final RunFolder folder;
+    private final TrainingListener listener;
+    private final BooleanSupplier stop;
+    private MetricsFile metrics;
+    private OpeningChoices openings;
+
+    Keeper(RunFolder folder, TrainingListener listener, BooleanSupplier stop) {
+        this.folder = folder;
+        this.listener = listener;
+        this.stop = stop;
+    }
+
+    /** Something to write. */
+    @FunctionalInterface
+    private interface Writing {
+        void run() throws IOException;
+    }
+
+    /** Reads what the run has left so far. */
+    void begin(long games) {
+        try {
+            metrics = MetricsFile.open(folder.metricsFile(), games);
+            openings = OpeningChoices.open(folder.openingsFile(), games);
+        } catch (IOException e) {
+            throw new InvalidRunException("cannot read the figures of the run: " + RunFolder.reason(e));
+        }
+    }
+
+    void manifest(Map<String, String> provenance) {
+        StringBuilder text = new StringBuilder();
+        provenance.forEach((name, fact) -> text.append(name).append(" = ").append(fact).append('\n'));
+        insist("the manifest", () -> RunFolder.write(folder.manifestFile(), text.toString()));
+    }
+
+    void gauged(Metrics latest, Model model, TrainingSettings settings) {
+        metrics.add(latest);
+        openings.add(latest.games(), model);
+        insist("the figures", () -> {
+            metrics.write();
+            openings.write();
+            RunFolder.write(folder.reportFile(), RunReport.html(metrics.lines(), openings, settings));
+        });
+    }
+
+    void save(Checkpoint checkpoint, Model model) {
+        insist("a checkpoint", () -> {
+            folder.write(checkpoint);
+            ModelFile.write(folder.modelFile(), model);
+        });
+    }
+
+    /** Tries until it works, since a full disk may be emptied; gives up when the run is told to stop. */
+    private void insist(String what, Writing writing) {
+        for (boolean first = true; ; first = false) {
+            try {
+                writing.run();
+                return;
+            } catch (IOException e) {
+                String problem = "cannot write " + what + ": " + RunFolder.reason(e);
+                if (stop.getAsBoolean()) {
+                    throw new InvalidRunException(problem + "; --resume goes on from the checkpoint before");
+                }
+                if (first) {
+                    listener.warning(problem + "; training pauses and goes on when it can");
+                }
+                pause();
+            }
+        }
+    }
+
+    private static void pause() {
+        try {
+            Thread.sleep(RETRY_MILLIS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new InvalidRunException("interrupted while waiting for room on the disk");
+        }
+    }
+}

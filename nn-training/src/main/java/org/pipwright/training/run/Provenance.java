@@ -1,0 +1,51 @@
+package org.pipwright.training.run;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** What a run is made with: sources, JDK, machine. */
+final class Provenance {
+    /** System property with the folder of the sources, which the launcher sets. */
+    private static final String HOME = "pipwright.home";
+
+    private Provenance() {}
+
+    static Map<String, String> now(int threads) {
+        Map<String, String> facts = new LinkedHashMap<>();
+        facts.put("started", Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());
+        facts.put("commit", commit());
+        facts.put("java", System.getProperty("java.vm.name") + " " + Runtime.version());
+        facts.put("machine", System.getProperty("os.name") + " " + System.getProperty("os.arch") + ", " + processor());
+        facts.put("cores", Integer.toString(Runtime.getRuntime().availableProcessors()));
+        facts.put("threads", Integer.toString(threads));
+        return facts;
+    }
+
+    private static String processor() {
+        try {
+            return Files.readAllLines(Path.of("/proc/cpuinfo")).stream()
+                    .filter(line -> line.startsWith("model name"))
+                    .map(line -> line.replaceFirst("[^:]*:", "").strip())
+                    .findFirst()
+                    .orElse("unknown processor");
+        } catch (IOException e) {
+            return "unknown processor";
+        }
+    }
+
+    /** The commit checked out in the folder of the sources. */
+    private static String commit() {
+        try {
+            Path git = Path.of(System.getProperty(HOME, ".")).resolve(".git");
+            String head = Files.readString(git.resolve("HEAD")).strip();
+            return head.startsWith("ref: ") ? Files.readString(git.resolve(head.substring(5))).strip() : head;
+        } catch (IOException e) {
+            return "unknown";
+        }
+    }
+}

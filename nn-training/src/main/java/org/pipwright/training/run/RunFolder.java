@@ -1,0 +1,190 @@
+package org.pipwright.training.run;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.training.settings.InvalidSettingsException;
+import org.pipwright.training.settings.TrainingSettings;
+
+/** The folder of a run and the files in it. */
+public final class RunFolder {
+    /** Newest checkpoints that are kept. */
+    private static final int KEPT = 3;
+
+    private static final String PREFIX = "checkpoint-";
+    private static final String SUFFIX = ".state";
+
+    private final Path folder;
+
+    private RunFolder(Path folder) {
+        this.folder = folder;
+    }
+
+    /**
+     * Makes the folder of a new run.
+     *
+     * @param folder a folder that is missing or empty
+     * @param settings written into it
+     * @return the run's folder
+     * @throws InvalidRunException if the folder is in use or cannot be made
+     */
+    public static RunFolder create(Path folder, TrainingSettings settings) {
+        try {
+            Files.createDirectories(folder);
+            try (Stream<Path> files = Files.list(folder)) {
+                if (files.findAny().isPresent()) {
+                    throw new InvalidRunException("'" + folder
+                            + "' is not empty: give --resume to go on with the run in it, or another folder");
+                }
+            }
+            RunFolder run = new RunFolder(folder);
+            run.writeSettings(settings);
+            return run;
+        } catch (IOException e) {
+            throw new InvalidRunException("cannot use the folder '" + folder + "': " + reason(e));
+        }
+    }
+
+    /**
+     * Opens the folder of a run that was stopped.
+     *
+     * @param folder its folder
+     * @return the run's folder
+     * @throws InvalidRunException if there is no run in it
+     */
+    public static RunFolder open(Path folder) {
+        RunFolder run = new RunFolder(folder);
+        if (!Files.isRegularFile(run.settingsFile())) {
+            throw new InvalidRunException("there is no run in '" + folder + "' to resume: leave --resume out to start one");
+        }
+        return run;
+    }
+
+    /**
+     * Settings the run was started with.
+     *
+     * @return the settings
+     * @throws InvalidSettingsException if the file has been spoilt
+     */
+    public TrainingSettings settings() {
+        return TrainingSettings.read(settingsFile());
+    }
+
+    /**
+     * Replaces the settings, when a resumed run is to go on for longer.
+     *
+     * @param settings new settings
+     * @throws InvalidRunException if they cannot be written
+     */
+    public void writeSettings(TrainingSettings settings) {
+        try {
+            write(settingsFile(), settings.toText());
+        } catch (IOException e) {
+            throw new InvalidRunException("cannot write '" + settingsFile() + "': " + reason(e));
+        }
+    }
+
+    /**
+     * The networks as they were at the last checkpoint.
+     *
+     * @return path of the model file
+     */
+    public Path modelFile() {
+        return folder.resolve("net.safetensors");
+    }
+
+    /**
+     * One line of figures each time strength is gauged.
+     *
+     * @return path of the CSV file
+     */
+    public Path metricsFile() {
+        return folder.resolve("metrics.csv");
+    }
+
+    /**
+     * The opening plays chosen each time strength is gauged.
+     *
+     * @return path of the CSV file
+     */
+    public Path openingsFile() {
+        return folder.resolve("openings.csv");
+    }
+
+    /**
+     * The report for people.
+     *
+     * @return path of the HTML file
+     */
+    public Path reportFile() {
+        return folder.resolve("report.html");
+    }
+
+    /**
+     * What the run was made with.
+     *
+     * @return path of the manifest
+     */
+    public Path manifestFile() {
+        return folder.resolve("run.txt");
+    }
+
+    private Path settingsFile() {
+        return folder.resolve("settings.txt");
+    }
+
+    static void write(Path file, String text) throws IOException {
+        AtomicFile.write(file, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
+    }
+
+    /** Why something failed, in words: the message of such an exception is often only the path. */
+    static String reason(IOException e) {
+        String kind = e.getClass().getSimpleName().replaceAll("Exception$", "").replaceAll("(?<=[a-z])(?=[A-Z])", " ");
+        String message = e.getMessage() == null ? "" : ", " + e.getMessage();
+        return e.getClass() == IOException.class ? message.replaceFirst("^, ", "") : kind.toLowerCase(Locale.ROOT) + message;
+    }
+
+    void write(Checkpoint checkpoint) throws IOException {
+        CheckpointFile.write(folder.resolve(String.format("%s%012d%s", PREFIX, checkpoint.round(), SUFFIX)), checkpoint);
+        List<Path> newestFirst = checkpoints();
+        for (Path old : newestFirst.subList(Math.min(KEPT, newestFirst.size()), newestFirst.size())) {
+            Files.deleteIfExists(old);
+        }
+    }
+
+    private List<Path> checkpoints() throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(file -> file.getFileName().toString().matches(PREFIX + "\\d{12}\\" + SUFFIX))
+                    .sorted(Comparator.reverseOrder())
+                    .toList();
+        }
+    }
+
+    /** The newest checkpoint that is whole, or null if there is none yet; warns of damaged ones. */
+    Checkpoint newest(Consumer<String> warn) {
+        try {
+            List<Path> newestFirst = checkpoints();
+            for (Path file : newestFirst) {
+                try {
+                    return CheckpointFile.read(file);
+                } catch (IOException e) {
+                    warn.accept("checkpoint '" + file + "' is unusable (" + reason(e) + "): going back to the one before");
+                }
+            }
+            if (!newestFirst.isEmpty()) {
+                throw new InvalidRunException(
+                        "no checkpoint in '" + folder + "' is usable: start the run anew in another folder");
+            }
+            return null;
+        } catch (IOException e) {
+            throw new InvalidRunException("cannot read the folder '" + folder + "': " + reason(e));
+        }
+    }
+}

@@ -1,0 +1,39 @@
+package org.pipwright.training.run;
+
+/** Sums over the rounds since the last gauging. */
+final class Tally {
+    long games;
+    private long turns;
+    private long gammons;
+    private long backgammons;
+    private double contactLoss;
+    private double raceLoss;
+    private double seconds;
+
+    void add(Round round, int played, Learners.Losses losses, double took) {
+        games += played;
+        turns += round.turns;
+        gammons += round.byPoints[2];
+        backgammons += round.byPoints[3];
+        contactLoss += losses.contact() * played;
+        raceLoss += losses.race() * played;
+        seconds += took;
+    }
+
+    Metrics metrics(long allGames, double allSeconds, double lambda, double rate, double startEquity, Gauge gauge) {
+        double n = Math.max(1, games);
+        return new Metrics(
+                allGames,
+                allSeconds,
+                seconds == 0 ? 0 : games / seconds,
+                contactLoss / n,
+                raceLoss / n,
+                lambda,
+                rate,
+                turns / n,
+                gammons / n,
+                backgammons / n,
+                startEquity,
+                gauge);
+    }
+}

@@ -1,0 +1,225 @@
+package org.pipwright.training.run;
+
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.BooleanSupplier;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.network.InvalidModelException;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.position.Position;
+import org.pipwright.training.parallel.Workers;
+import org.pipwright.training.settings.Setting;
+import org.pipwright.training.settings.TrainingSettings;
+
+/**
+ * One training run: rounds of self-play and learning until the games or the time are used up. With a limit by games, the
+ * same settings give the same networks bit for bit, for any number of threads and also across stop and resume; a limit by
+ * time lets the clock decide how fast rates fall.
+ */
+public final class TrainingRun {
+    /** How often a run may be rolled back before it is given up. */
+    private static final int MOST_ROLLBACKS = 10;
+
+    /** Rounds before a rise of the loss can count as divergence. */
+    private static final int SETTLING_ROUNDS = 20;
+
+    private final RunFolder folder;
+    private final TrainingSettings settings;
+    private final Schedule schedule;
+    private final Workers workers;
+    private final TrainingListener listener;
+    private final BooleanSupplier stop;
+    private final Keeper keeper;
+    private Map<String, String> provenance = Map.of();
+
+    private long round;
+    private long games;
+    private long samples;
+    private double seconds;
+    private double rateScale = 1;
+    private double usualLoss = Double.NaN;
+    private int rollbacks;
+    private Tally tally = new Tally();
+    private Metrics latest;
+    private double sinceGauge;
+    private double sinceCheckpoint;
+
+    private TrainingRun(RunFolder folder, Workers workers, TrainingListener listener, BooleanSupplier stop) {
+        this.folder = folder;
+        this.settings = folder.settings();
+        this.schedule = new Schedule(settings);
+        this.workers = workers;
+        this.listener = listener;
+        this.stop = stop;
+        this.keeper = new Keeper(folder, listener, stop);
+    }
+
+    /**
+     * Runs until the limits of the settings are reached or it is told to stop; everything is written by then.
+     *
+     * @param folder folder of a new run, or of one to go on with
+     * @param threads number of threads, at least 1
+     * @param listener told how it goes
+     * @param stop asked after each round whether to stop early
+     * @return figures at the end
+     * @throws InvalidRunException if the folder cannot be used, or training diverges again and again
+     */
+    public static Metrics run(RunFolder folder, int threads, TrainingListener listener, BooleanSupplier stop) {
+        try (Workers workers = new Workers(threads)) {
+            TrainingRun run = new TrainingRun(folder, workers, listener, stop);
+            run.requireLimit();
+            try (Learners learners = new Learners(run.settings, workers)) {
+                return run.train(learners);
+            }
+        }
+    }
+
+    private void requireLimit() {
+        if (settings.whole(Setting.GAMES) == 0 && settings.number(Setting.MINUTES) == 0) {
+            throw new InvalidRunException("the run would never end: give a number of games, minutes or hours");
+        }
+    }
+
+    private Metrics train(Learners learners) {
+        Checkpoint start = folder.newest(listener::warning);
+        if (start == null) {
+            start = checkpoint(learners);
+        } else {
+            restore(learners, start);
+        }
+        Checkpoint safe = start;
+        keeper.begin(games);
+        provenance = Provenance.now(workers.count());
+        keeper.manifest(provenance);
+        Rate rate = new Rate(games);
+        while (progress() < 1 && !stop.getAsBoolean()) {
+            double took;
+            try {
+                took = oneRound(learners);
+            } catch (InvalidModelException e) {
+                safe = rollBack(learners, safe);
+                continue;
+            }
+            sinceGauge += took;
+            sinceCheckpoint += took;
+            listener.round(progress(), games, rate.of(games, took), secondsLeft(), latest);
+            if (sinceGauge >= settings.number(Setting.GAUGE_SECONDS)) {
+                gauge(learners);
+            }
+            if (sinceCheckpoint >= settings.number(Setting.CHECKPOINT_SECONDS)) {
+                safe = save(learners);
+            }
+        }
+        if (tally.games > 0 || latest == null) {
+            gauge(learners);
+        }
+        save(learners);
+        return latest;
+    }
+
+    private double progress() {
+        return schedule.progress(games, seconds);
+    }
+
+    private double secondsLeft() {
+        double progress = progress();
+        return progress == 0 ? Double.NaN : seconds * (1 - progress) / progress;
+    }
+
+    /** Plays and learns one round; throws InvalidModelException if the weights or the loss have run away. */
+    private double oneRound(Learners learners) {
+        long begin = System.nanoTime();
+        double progress = progress();
+        int size = (int) settings.whole(Setting.ROUND);
+        long most = settings.whole(Setting.GAMES);
+        int count = most == 0 ? size : (int) Math.min(size, most - games);
+        Model model = learners.model(Map.of());
+        Round played = Round.play(model, settings, games, count, schedule.lambda(progress), workers);
+        Learners.Losses losses = learners.fit(played, round, rateScale * schedule.rate(progress));
+        requireSane(losses.contact());
+        double took = (System.nanoTime() - begin) / 1e9;
+        round++;
+        games += count;
+        samples += played.contact.size() + played.race.size();
+        seconds += took;
+        tally.add(played, count, losses, took);
+        return took;
+    }
+
+    private void requireSane(double loss) {
+        boolean settled = round >= SETTLING_ROUNDS && !Double.isNaN(usualLoss);
+        if (!Double.isFinite(loss) || settled && loss > 1.5 * usualLoss + 0.2) {
+            throw new InvalidModelException("the loss has risen to " + loss);
+        }
+        usualLoss = Double.isNaN(usualLoss) ? loss : 0.9 * usualLoss + 0.1 * loss;
+    }
+
+    private Checkpoint rollBack(Learners learners, Checkpoint safe) {
+        rollbacks++;
+        if (rollbacks > MOST_ROLLBACKS) {
+            throw new InvalidRunException("training diverged " + rollbacks + " times, at last with a learning rate of "
+                    + rateScale * schedule.rate(progress()) + ": set a lower rate.first");
+        }
+        restore(learners, safe);
+        rateScale /= 2;
+        usualLoss = Double.NaN;
+        listener.warning(String.format(
+                "training diverged: back to %,d games, and on at %s of the planned learning rate", games, rateScale));
+        return checkpoint(learners);
+    }
+
+    private void gauge(Learners learners) {
+        Model model = learners.model(Map.of());
+        Position start = Position.start((int) settings.whole(Setting.CHECKERS));
+        Gauge gauge = Gauge.of(model, start, (int) settings.whole(Setting.GAUGE_GAMES), workers);
+        double equity = new NetworkEvaluator(model).evaluate(start).equity();
+        double progress = progress();
+        double rate = rateScale * schedule.rate(progress);
+        latest = tally.metrics(games, seconds, schedule.lambda(progress), rate, equity, gauge);
+        keeper.gauged(latest, model, settings);
+        listener.gauged(latest, progress, secondsLeft());
+        tally = new Tally();
+        sinceGauge = 0;
+    }
+
+    private Checkpoint save(Learners learners) {
+        Checkpoint checkpoint = checkpoint(learners);
+        keeper.save(checkpoint, learners.model(notes()));
+        sinceCheckpoint = 0;
+        return checkpoint;
+    }
+
+    private Map<String, String> notes() {
+        Map<String, String> notes = new LinkedHashMap<>();
+        notes.put("games", Long.toString(games));
+        notes.put("minutes", String.format(Locale.ROOT, "%.1f", seconds / 60));
+        notes.put("licence", "Apache-2.0");
+        notes.put("settings", settings.differences());
+        notes.put("commit", provenance.get("commit"));
+        notes.put("machine", provenance.get("machine") + ", " + workers.count() + " threads");
+        return notes;
+    }
+
+    private Checkpoint checkpoint(Learners learners) {
+        return new Checkpoint(
+                round, games, samples, seconds, rateScale, learners.contact.state(), learners.race.state());
+    }
+
+    private void restore(Learners learners, Checkpoint from) {
+        try {
+            learners.contact.restore(from.contact());
+            learners.race.restore(from.race());
+        } catch (IllegalArgumentException e) {
+            throw new InvalidRunException("the checkpoint does not fit the settings (" + e.getMessage()
+                    + "): hidden layers and learner must stay as the run was started");
+        }
+        round = from.round();
+        games = from.games();
+        samples = from.samples();
+        seconds = from.seconds();
+        rateScale = from.rateScale();
+        tally = new Tally();
+    }
+}
