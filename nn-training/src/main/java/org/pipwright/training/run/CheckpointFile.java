@@ -99,7 +99,9 @@ final class CheckpointFile {
                 throw new IOException("claims " + length + " weights");
             }
             float[] array = new float[length];
-            ByteBuffer.wrap(data.readNBytes(length * Float.BYTES)).asFloatBuffer().get(array);
+            ByteBuffer.wrap(data.readNBytes(length * Float.BYTES))
+                    .asFloatBuffer()
+                    .get(array);
             arrays.add(array);
         }
         return new LearnerState(steps, arrays);

@@ -43,7 +43,8 @@ final class Keeper {
 
     void manifest(Map<String, String> provenance) {
         StringBuilder text = new StringBuilder();
-        provenance.forEach((name, fact) -> text.append(name).append(" = ").append(fact).append('\n'));
+        provenance.forEach(
+                (name, fact) -> text.append(name).append(" = ").append(fact).append('\n'));
         insist("the manifest", () -> RunFolder.write(folder.manifestFile(), text.toString()));
     }
 

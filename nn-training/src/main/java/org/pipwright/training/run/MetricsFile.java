@@ -27,7 +27,8 @@ final class MetricsFile {
                         .filter(line -> line.games() <= games)
                         .forEach(metrics.lines::add);
             } catch (NumberFormatException e) {
-                throw new InvalidRunException("'" + file + "' is not as this run wrote it: move it away to go on without");
+                throw new InvalidRunException(
+                        "'" + file + "' is not as this run wrote it: move it away to go on without");
             }
         }
         return metrics;

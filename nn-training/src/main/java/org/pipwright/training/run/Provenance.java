@@ -43,7 +43,9 @@ final class Provenance {
         try {
             Path git = Path.of(System.getProperty(HOME, ".")).resolve(".git");
             String head = Files.readString(git.resolve("HEAD")).strip();
-            return head.startsWith("ref: ") ? Files.readString(git.resolve(head.substring(5))).strip() : head;
+            return head.startsWith("ref: ")
+                    ? Files.readString(git.resolve(head.substring(5))).strip()
+                    : head;
         } catch (IOException e) {
             return "unknown";
         }

@@ -62,7 +62,8 @@ public final class RunFolder {
     public static RunFolder open(Path folder) {
         RunFolder run = new RunFolder(folder);
         if (!Files.isRegularFile(run.settingsFile())) {
-            throw new InvalidRunException("there is no run in '" + folder + "' to resume: leave --resume out to start one");
+            throw new InvalidRunException(
+                    "there is no run in '" + folder + "' to resume: leave --resume out to start one");
         }
         return run;
     }
@@ -148,11 +149,14 @@ public final class RunFolder {
     static String reason(IOException e) {
         String kind = e.getClass().getSimpleName().replaceAll("Exception$", "").replaceAll("(?<=[a-z])(?=[A-Z])", " ");
         String message = e.getMessage() == null ? "" : ", " + e.getMessage();
-        return e.getClass() == IOException.class ? message.replaceFirst("^, ", "") : kind.toLowerCase(Locale.ROOT) + message;
+        return e.getClass() == IOException.class
+                ? message.replaceFirst("^, ", "")
+                : kind.toLowerCase(Locale.ROOT) + message;
     }
 
     void write(Checkpoint checkpoint) throws IOException {
-        CheckpointFile.write(folder.resolve(String.format("%s%012d%s", PREFIX, checkpoint.round(), SUFFIX)), checkpoint);
+        CheckpointFile.write(
+                folder.resolve(String.format("%s%012d%s", PREFIX, checkpoint.round(), SUFFIX)), checkpoint);
         List<Path> newestFirst = checkpoints();
         for (Path old : newestFirst.subList(Math.min(KEPT, newestFirst.size()), newestFirst.size())) {
             Files.deleteIfExists(old);
@@ -175,7 +179,8 @@ public final class RunFolder {
                 try {
                     return CheckpointFile.read(file);
                 } catch (IOException e) {
-                    warn.accept("checkpoint '" + file + "' is unusable (" + reason(e) + "): going back to the one before");
+                    warn.accept(
+                            "checkpoint '" + file + "' is unusable (" + reason(e) + "): going back to the one before");
                 }
             }
             if (!newestFirst.isEmpty()) {

@@ -7,7 +7,6 @@ import java.util.function.BooleanSupplier;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
-import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.position.Position;
 import org.pipwright.training.parallel.Workers;
 import org.pipwright.training.settings.Setting;

@@ -1,0 +1,135 @@
+package org.pipwright.training.report;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.play.PlayText;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.Depth;
+import org.pipwright.engine.ranking.PlayRanker;
+import org.pipwright.engine.roll.Roll;
+
+/** Which play the networks chose for each opening roll, time after time; kept as a CSV file. */
+public final class OpeningChoices {
+    private final Path file;
+    private final List<Line> lines = new ArrayList<>();
+
+    /**
+     * The choices at one time.
+     *
+     * @param games games trained until then
+     * @param plays one play an opening roll, in the order of {@link Roll#opening()}
+     */
+    public record Line(long games, List<String> plays) {
+        private String toCsv() {
+            return games + "," + String.join(",", plays);
+        }
+
+        private static Line ofCsv(String line) {
+            List<String> fields = Arrays.asList(line.split(",", -1));
+            return new Line(Long.parseLong(fields.get(0)), List.copyOf(fields.subList(1, fields.size())));
+        }
+    }
+
+    private OpeningChoices(Path file) {
+        this.file = file;
+    }
+
+    /**
+     * Reads what a run has left.
+     *
+     * @param file the CSV file, which need not exist
+     * @param games lines about more games than this are dropped
+     * @return the choices so far
+     * @throws IOException if the file cannot be read
+     */
+    public static OpeningChoices open(Path file, long games) throws IOException {
+        OpeningChoices choices = new OpeningChoices(file);
+        if (Files.exists(file)) {
+            Files.readAllLines(file, StandardCharsets.UTF_8).stream()
+                    .filter(line -> line.matches("\\d{1,18}(,[^,]*){15}"))
+                    .map(Line::ofCsv)
+                    .filter(line -> line.games() <= games)
+                    .forEach(choices.lines::add);
+        }
+        return choices;
+    }
+
+    /**
+     * Adds what a model chooses now.
+     *
+     * @param games games trained until now
+     * @param model the model
+     */
+    public void add(long games, Model model) {
+        PlayRanker ranker = new PlayRanker(new NetworkEvaluator(model), Depth.STATIC);
+        List<String> plays = Roll.opening().stream()
+                .map(roll -> PlayText.print(
+                        ranker.rank(Position.start(), roll).get(0).play()))
+                .toList();
+        lines.add(new Line(games, plays));
+    }
+
+    /**
+     * Writes the file as a whole.
+     *
+     * @throws IOException if that fails; the file is then as before
+     */
+    public void write() throws IOException {
+        String header = "games," + Roll.opening().stream().map(Roll::toString).collect(Collectors.joining(","));
+        String text = lines.stream().map(Line::toCsv).collect(Collectors.joining("\n", header + "\n", "\n"));
+        AtomicFile.write(file, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
+    }
+
+    /**
+     * A table for people, the times spread over the run.
+     *
+     * @param most most columns of times
+     * @return an HTML table, a row an opening roll
+     */
+    String toHtml(int most) {
+        List<Line> shown = spread(most);
+        StringBuilder html = new StringBuilder("<table><tr><th>roll</th>");
+        shown.forEach(line -> html.append(String.format(Locale.ROOT, "<th>%,d</th>", line.games())));
+        html.append("</tr>\n");
+        List<Roll> rolls = Roll.opening();
+        for (int r = 0; r < rolls.size(); r++) {
+            html.append("<tr><th>").append(rolls.get(r)).append("</th>");
+            String before = null;
+            for (Line line : shown) {
+                String play = line.plays().get(r);
+                html.append(play.equals(before) ? "<td class=same>" : "<td>")
+                        .append(play)
+                        .append("</td>");
+                before = play;
+            }
+            html.append("</tr>\n");
+        }
+        return html.append("</table>\n").toString();
+    }
+
+    /** Up to {@code most} lines: the first, the last, and between them each time about a constant factor more games. */
+    private List<Line> spread(int most) {
+        if (lines.size() <= most) {
+            return lines;
+        }
+        List<Line> shown = new ArrayList<>();
+        for (int i = 0; i < most; i++) {
+            double share = Math.pow(lines.size(), (double) i / (most - 1));
+            Line line = lines.get((int) Math.min(lines.size() - 1, Math.round(share) - 1));
+            if (!shown.contains(line)) {
+                shown.add(line);
+            }
+        }
+        return shown;
+    }
+}
