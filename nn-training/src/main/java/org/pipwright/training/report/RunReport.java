@@ -47,7 +47,7 @@ public final class RunReport {
                 last.gauge().error(),
                 last.gauge().games()));
         html.append("<h2>Learning curves</h2>\n<div class=charts>\n")
-                .append(charts(lines))
+                .append(chartsOrWhyNot(lines))
                 .append("</div>\n");
         html.append(
                         "<h2>Opening plays</h2>\n<p>Choice for each opening roll after so many games; unchanged ones are grey.</p>\n")
@@ -57,6 +57,15 @@ public final class RunReport {
                 .append(settings.toText().replace("&", "&amp;").replace("<", "&lt;"))
                 .append("</pre>\n</body></html>\n");
         return html.toString();
+    }
+
+    /** A Java without fonts cannot draw; that must not end a run of hours. */
+    private static String chartsOrWhyNot(List<Metrics> lines) {
+        try {
+            return charts(lines);
+        } catch (RuntimeException | LinkageError | InternalError e) {
+            return "<p>No charts: this Java has no fonts to label them with. The figures are in metrics.csv.</p>";
+        }
     }
 
     private static String charts(List<Metrics> lines) {
