@@ -12,13 +12,16 @@ import org.pipwright.engine.position.Planes;
  * tables may be shared, and are opened or built when the first position they cover is met.
  */
 public final class ExactFirstEvaluator implements PositionEvaluator {
+    /** Evaluators may write this many results more than they are asked for. */
+    private static final int SPARE = 3;
+
     private final EndgameTables tables;
     private final PositionEvaluator otherwise;
     private final RaceChances races;
     private final int[] child = new int[Planes.STRIDE];
     private int[] rest = new int[64 * Planes.STRIDE];
     private int[] origin = new int[64];
-    private float[] restChances = new float[64 * Outcomes.COUNT];
+    private float[] restChances = new float[(64 + SPARE) * Outcomes.COUNT];
 
     /**
      * An evaluator for one thread.
@@ -80,7 +83,7 @@ public final class ExactFirstEvaluator implements PositionEvaluator {
         if (slot == origin.length) {
             rest = Arrays.copyOf(rest, 2 * rest.length);
             origin = Arrays.copyOf(origin, 2 * origin.length);
-            restChances = Arrays.copyOf(restChances, 2 * restChances.length);
+            restChances = new float[(origin.length + SPARE) * Outcomes.COUNT];
         }
         System.arraycopy(results, at, rest, slot * Planes.STRIDE, Planes.STRIDE);
         origin[slot] = index;
