@@ -1,2 +1,2 @@
-/** How fast the engine is, measured beside its peers. */
+/** Measurements: fixed positions and networks that they share. */
 package org.pipwright.bench;
