@@ -1,0 +1,88 @@
+package org.pipwright.bench.speed;
+
+import java.util.Collection;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.openjdk.jmh.results.RunResult;
+import org.openjdk.jmh.util.Statistics;
+
+/** Results as a page of Markdown. */
+final class SpeedTable {
+    /** What inference rates are compared with. */
+    private static final String REFERENCE = "VectorInferenceBenchmark.incremental";
+
+    private static final String HEAD = "| benchmark | a second | spread | ns each | of vector incremental |\n"
+            + "| --- | ---: | ---: | ---: | ---: |\n";
+
+    private static final String LEGEND = "One thread each. \"A second\" is the median of all measurements of a second,"
+            + " \"spread\" the distance from the least to the greatest. A second of `generate` counts (position, roll)"
+            + " pairs, of `positions` the distinct positions they lead to, of all others positions. Ours includes the"
+            + " measures, the mask and the softmax; the peers get their input encoded beforehand, Deeplearning4j stops"
+            + " before the softmax. The network is 270-256-32-6.\n";
+
+    private SpeedTable() {}
+
+    static String of(Machine before, Collection<RunResult> results, Machine after) {
+        Map<String, Statistics> rates = new TreeMap<>();
+        Map<String, String> flags = new TreeMap<>();
+        for (RunResult result : results) {
+            String name = name(result);
+            rates.put(name, result.getPrimaryResult().getStatistics());
+            result.getSecondaryResults()
+                    .forEach((label, counter) -> rates.put(name + " " + label, counter.getStatistics()));
+            flags.put(name, String.join(" ", result.getParams().getJvmArgs()));
+        }
+        StringBuilder page = new StringBuilder("# Speed\n\n");
+        page.append("`benchmarks/run speed`, ").append(before.date()).append(", ").append(before.cpu());
+        page.append(String.format(
+                Locale.ROOT,
+                ", %d processors, %s. Load average %.1f at the start and %.1f at the end: above 1, others were at work"
+                        + " on the machine and only ratios mean much.%n%n",
+                before.processors(),
+                before.jdk(),
+                before.load(),
+                after.load()));
+        page.append(LEGEND).append('\n').append(HEAD);
+        Statistics reference = rates.get(REFERENCE);
+        rates.forEach((name, rate) -> page.append(row(name, rate, reference)));
+        page.append("\nJVM flags: ").append(describe(flags)).append(".\n");
+        return page.toString();
+    }
+
+    private static String name(RunResult result) {
+        String method = result.getParams().getBenchmark();
+        String brief = method.substring(method.lastIndexOf('.', method.lastIndexOf('.') - 1) + 1);
+        String params = result.getParams().getParamsKeys().stream()
+                .map(key -> " " + key + " " + result.getParams().getParam(key))
+                .collect(Collectors.joining());
+        return brief + params;
+    }
+
+    private static String row(String name, Statistics rate, Statistics reference) {
+        double median = rate.getPercentile(50);
+        boolean inference = name.contains("Inference") || name.contains("Onnx") || name.contains("Dl4j");
+        String ratio = inference && reference != null
+                ? String.format(Locale.ROOT, "%.3f", median / reference.getPercentile(50))
+                : "";
+        return String.format(
+                Locale.ROOT,
+                "| %s | %,.0f | %.0f %% | %,.0f | %s |%n",
+                name,
+                median,
+                100 * (rate.getMax() - rate.getMin()) / median,
+                1e9 / median,
+                ratio);
+    }
+
+    /** Each set of flags once, with who ran under it. */
+    private static String describe(Map<String, String> flags) {
+        Map<String, String> byFlags = new TreeMap<>();
+        flags.forEach((name, set) -> byFlags.merge(set, name.substring(0, name.indexOf('.')), (a, b) ->
+                a.contains(b) ? a : a + ", " + b));
+        return byFlags.entrySet().stream()
+                .map(entry -> "`" + entry.getKey() + "` (" + entry.getValue() + ")")
+                .collect(Collectors.joining("; "));
+    }
+}
