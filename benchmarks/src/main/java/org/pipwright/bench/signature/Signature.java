@@ -25,12 +25,12 @@ import org.pipwright.engine.roll.Roll;
  */
 final class Signature {
     /** Of each list of a thousand, every so many positions. */
-    private static final int EVERY = 40;
+    private static final int EVERY = 100;
 
     private final PlayRanker ranker;
 
     Signature(Model model) {
-        ranker = new PlayRanker(new NetworkEvaluator(model), Depth.NET);
+        ranker = new PlayRanker(new NetworkEvaluator(model), Depth.STATIC);
     }
 
     /** The positions it is taken over. */
@@ -57,7 +57,8 @@ final class Signature {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             for (Position position : positions()) {
                 for (Roll roll : Roll.all()) {
-                    lines(position, roll).forEach(line -> digest.update((line + "\n").getBytes(StandardCharsets.UTF_8)));
+                    lines(position, roll)
+                            .forEach(line -> digest.update((line + "\n").getBytes(StandardCharsets.UTF_8)));
                 }
             }
             return HexFormat.of().formatHex(digest.digest(), 0, 8);

@@ -39,8 +39,8 @@ public class Dl4jBenchmark {
         Network network = BenchNetworks.contact();
         int inputs = network.features().inputs();
         theirs = Dl4jNetwork.of(network);
-        INDArray all = Nd4j.create(
-                new Siblings().encoded(network.features()), new long[] {Siblings.COUNT, inputs}, 'c');
+        INDArray all =
+                Nd4j.create(new Siblings().encoded(network.features()), new long[] {Siblings.COUNT, inputs}, 'c');
         batches = new INDArray[Siblings.COUNT / batch];
         for (int b = 0; b < batches.length; b++) {
             batches[b] = all.get(NDArrayIndex.interval(b * batch, (b + 1) * batch), NDArrayIndex.all())

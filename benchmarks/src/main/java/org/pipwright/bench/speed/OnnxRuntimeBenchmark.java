@@ -82,7 +82,10 @@ public class OnnxRuntimeBenchmark {
     }
 
     private OnnxTensor rows(FloatBuffer all, int first, int width) throws OrtException {
-        FloatBuffer rows = all.duplicate().position(first * width).limit((first + batch) * width).slice();
+        FloatBuffer rows = all.duplicate()
+                .position(first * width)
+                .limit((first + batch) * width)
+                .slice();
         return OnnxTensor.createTensor(environment, rows, new long[] {batch, width});
     }
 

@@ -35,7 +35,10 @@ final class SpeedTable {
             flags.put(name, String.join(" ", result.getParams().getJvmArgs()));
         }
         StringBuilder page = new StringBuilder("# Speed\n\n");
-        page.append("`benchmarks/run speed`, ").append(before.date()).append(", ").append(before.cpu());
+        page.append("`benchmarks/run speed`, ")
+                .append(before.date())
+                .append(", ")
+                .append(before.cpu());
         page.append(String.format(
                 Locale.ROOT,
                 ", %d processors, %s. Load average %.1f at the start and %.1f at the end: above 1, others were at work"
@@ -79,8 +82,8 @@ final class SpeedTable {
     /** Each set of flags once, with who ran under it. */
     private static String describe(Map<String, String> flags) {
         Map<String, String> byFlags = new TreeMap<>();
-        flags.forEach((name, set) -> byFlags.merge(set, name.substring(0, name.indexOf('.')), (a, b) ->
-                a.contains(b) ? a : a + ", " + b));
+        flags.forEach((name, set) ->
+                byFlags.merge(set, name.substring(0, name.indexOf('.')), (a, b) -> a.contains(b) ? a : a + ", " + b));
         return byFlags.entrySet().stream()
                 .map(entry -> "`" + entry.getKey() + "` (" + entry.getValue() + ")")
                 .collect(Collectors.joining("; "));

@@ -33,9 +33,8 @@ class AnswersTest {
         benchmark.play = play;
         benchmark.prepare();
         List<Position> positions = play.equals("net") ? BenchPositions.netPlay() : BenchPositions.randomPlay();
-        int expected = positions.parallelStream()
-                .mapToInt(AnswersTest::countNaively)
-                .sum();
+        int expected =
+                positions.parallelStream().mapToInt(AnswersTest::countNaively).sum();
         PlayGeneratorBenchmark.Resulting resulting = new PlayGeneratorBenchmark.Resulting();
         assertEquals(expected, benchmark.generate(resulting));
         assertEquals(expected, resulting.positions);

@@ -70,10 +70,9 @@ public final class OnnxFile {
                 .message(8, new ProtoWriter().text(1, "").number(2, OPSET));
         Map<String, String> metadata = new TreeMap<>(notes);
         metadata.put("features", network.features().label());
-        metadata.put(
-                "outcomes", "win single, win gammon, win backgammon, lose single, lose gammon, lose backgammon");
-        metadata.forEach((key, text) ->
-                model.message(14, new ProtoWriter().text(1, key).text(2, text)));
+        metadata.put("outcomes", "win single, win gammon, win backgammon, lose single, lose gammon, lose backgammon");
+        metadata.forEach(
+                (key, text) -> model.message(14, new ProtoWriter().text(1, key).text(2, text)));
         return model.toBytes();
     }
 
@@ -134,8 +133,7 @@ public final class OnnxFile {
         for (int size : shape) {
             tensor.number(1, size);
         }
-        ByteBuffer raw =
-                ByteBuffer.allocate(Float.BYTES * numbers.length).order(ByteOrder.LITTLE_ENDIAN);
+        ByteBuffer raw = ByteBuffer.allocate(Float.BYTES * numbers.length).order(ByteOrder.LITTLE_ENDIAN);
         raw.asFloatBuffer().put(numbers);
         return tensor.number(2, FLOAT).text(8, name).bytes(9, raw.array());
     }

@@ -14,9 +14,6 @@ import org.pipwright.engine.roll.Roll;
 
 /** Ranks the plays of a roll by what an evaluator makes of the positions they lead to. Serves one thread. */
 public final class PlayRanker {
-    /** Evaluators may write this many results more than they are asked for. */
-    private static final int SPARE = 3;
-
     private final PositionEvaluator evaluator;
     private final Depth depth;
 
@@ -65,7 +62,7 @@ public final class PlayRanker {
         for (int i = 0; i < plays.size(); i++) {
             plays.get(i).result().copyTo(results, i * Planes.STRIDE);
         }
-        float[] chances = new float[(plays.size() + SPARE) * Outcomes.COUNT];
+        float[] chances = new float[plays.size() * Outcomes.COUNT];
         evaluator.evaluateResults(position.toPlanes(), 0, results, plays.size(), chances);
         List<RankedPlay.Evaluated> evaluated = new ArrayList<>(plays.size());
         for (int i = 0; i < plays.size(); i++) {
