@@ -1,11 +1,15 @@
 package org.pipwright.engine.match;
 
+import java.util.function.Supplier;
+import org.pipwright.engine.evaluation.Chances;
+import org.pipwright.engine.evaluation.FinishedGames;
+import org.pipwright.engine.evaluation.Horizon;
+import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.rules.GameResult;
 
 /**
  * Plays games: the one loop behind self-play, duels and rollouts. Keeps buffers, so an instance serves one thread.
@@ -13,6 +17,7 @@ import org.pipwright.engine.rules.GameResult;
 public final class GameLoop {
     private final PlayGenerator generator = new PlayGenerator();
     private final int[] planes = new int[Planes.STRIDE];
+    private final float[] outcome = new float[Outcomes.COUNT];
     private int turns;
 
     /** Creates one. */
@@ -32,21 +37,49 @@ public final class GameLoop {
      */
     public int play(
             Position start, Roll firstRoll, Player first, Player second, Dice dice, Dice ties, TurnListener listener) {
+        Roll[] given = {firstRoll};
+        Supplier<Roll> rolls = () -> {
+            Roll roll = given[0] == null ? dice.next() : given[0];
+            given[0] = null;
+            return roll;
+        };
+        play(start, rolls, first, second, ties, listener, Horizon.NONE, outcome);
+        return Math.round(Chances.equity(outcome, 0));
+    }
+
+    /**
+     * Plays a game until it is finished or its chances are known.
+     *
+     * @param start the position with the first player on roll; it may be finished
+     * @param rolls where rolls come from
+     * @param first player on roll
+     * @param second the other player
+     * @param ties where players' random choices come from
+     * @param listener told of each turn
+     * @param horizon asked before each roll, the first one included
+     * @param out where to write six chances of the first player: certainty for a finished game, else what the horizon says
+     */
+    public void play(
+            Position start,
+            Supplier<Roll> rolls,
+            Player first,
+            Player second,
+            Dice ties,
+            TurnListener listener,
+            Horizon horizon,
+            float[] out) {
         start.copyTo(planes, 0);
-        Player onRoll = first;
-        Roll roll = firstRoll == null ? dice.next() : firstRoll;
-        for (turns = 1; ; turns++) {
+        turns = 0;
+        while (!FinishedGames.write(planes, 0, out, 0) && !horizon.write(planes, 0, out, 0)) {
+            Roll roll = rolls.get();
             generator.generate(planes, 0, roll.high(), roll.low());
-            int chosen = onRoll.choose(planes, 0, generator, ties);
+            int chosen = (turns % 2 == 0 ? first : second).choose(planes, 0, generator, ties);
             listener.turn(planes, roll, generator, chosen);
             Planes.copySwapped(generator.results(), chosen * Planes.STRIDE, planes, 0);
-            if ((Planes.occupied(planes, Planes.SIDE) & Planes.ON_BOARD) == 0) {
-                int points = GameResult.of(planes, 0).points();
-                // By the turn, not by the player: both may be the same object.
-                return turns % 2 == 1 ? points : -points;
-            }
-            onRoll = onRoll == first ? second : first;
-            roll = dice.next();
+            turns++;
+        }
+        if (turns % 2 != 0) {
+            Chances.swap(out, 0);
         }
     }
 

@@ -5,7 +5,7 @@ import org.pipwright.engine.roll.Roll;
 
 /** The mean of six chances over the 21 rolls, each by its probability; added up in double and in the order of the rolls. */
 final class RollMean {
-    private static final int THROWS = 36;
+    static final int THROWS = 36;
 
     private final double[] sums = new double[Outcomes.COUNT];
 

@@ -1,0 +1,32 @@
+package org.pipwright.engine.rollout;
+
+import java.util.List;
+
+/**
+ * What a rollout says of one candidate.
+ *
+ * @param candidate its index among the candidates given
+ * @param chances the six chances, in the order of {@link org.pipwright.engine.evaluation.Outcomes}; means with the luck
+ *     taken off may lie a little below 0 or above 1
+ * @param equity points per game, cubeless
+ * @param behind equity less that of the best candidate, with the standard error of the difference; 0 for the best
+ * @param plain equity without luck adjustment, from the same games
+ * @param reduction variance of a trial without luck adjustment over that with it: how many times as many trials would be
+ *     needed without; 1 if luck was not taken off, not a number if all trials agree
+ */
+public record RolloutLine(
+        int candidate, List<Estimate> chances, Estimate equity, Estimate behind, Estimate plain, double reduction) {
+    /**
+     * Copies the chances.
+     *
+     * @param candidate its index
+     * @param chances six
+     * @param equity points per game
+     * @param behind points per game, at most 0
+     * @param plain points per game
+     * @param reduction a factor
+     */
+    public RolloutLine {
+        chances = List.copyOf(chances);
+    }
+}

@@ -1,0 +1,80 @@
+package org.pipwright.engine.rollout;
+
+import java.util.Arrays;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.match.GameLoop;
+import org.pipwright.engine.match.TurnListener;
+import org.pipwright.engine.play.PlayGenerator;
+import org.pipwright.engine.roll.Dice;
+import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.Lookahead;
+import org.pipwright.engine.search.LookaheadPlayer;
+import org.pipwright.engine.search.RollLuck;
+
+/** Plays trials, one after another, for one thread. */
+final class Trial {
+    private final RolloutSettings settings;
+    private final Judgement judgement;
+    private final GameLoop loop = new GameLoop();
+    private final LookaheadPlayer player;
+    private final RollLuck luck;
+    private final TurnListener listener;
+    private final float[] outcome = new float[Outcomes.COUNT];
+    private final double[] luckOfRoll = new double[Outcomes.COUNT];
+
+    /** Luck so far of the side on roll at the start. */
+    private final double[] luckOfGame = new double[Outcomes.COUNT];
+
+    private int rollsSeen;
+
+    Trial(Judgement judgement, RolloutSettings settings) {
+        this.settings = settings;
+        this.judgement = judgement;
+        player = new LookaheadPlayer(new Lookahead(judgement, settings.narrowing()), settings.lookahead());
+        luck = new RollLuck(judgement.evaluator());
+        listener = settings.luckAdjusted() ? this::takeLuck : TurnListener.NONE;
+    }
+
+    /**
+     * Plays a game.
+     *
+     * @param results where to write: six chances of the counted side as the game ended, then the same less their luck
+     * @param at index of the first of twelve
+     */
+    void play(Start start, long number, double[] results, int at) {
+        rollsSeen = 0;
+        Arrays.fill(luckOfGame, 0);
+        TrialDice dice = new TrialDice(settings.seed(), number);
+        Dice ties = Dice.ofGame(~settings.seed(), number);
+        loop.play(start.position(), dice, player, player, ties, listener, this::ends, outcome);
+        int half = Outcomes.COUNT / 2;
+        for (int k = 0; k < Outcomes.COUNT; k++) {
+            int to = start.counted() ? k : (k + half) % Outcomes.COUNT;
+            results[at + to] = outcome[k];
+            results[at + Outcomes.COUNT + to] = outcome[k] - luckOfGame[k];
+        }
+    }
+
+    /** Before each roll: exact chances where they are known, the net's after enough rolls. */
+    private boolean ends(int[] planes, int at, float[] out, int outAt) {
+        if (judgement.horizon().write(planes, at, out, outAt)) {
+            return true;
+        }
+        if (settings.truncation() == 0 || rollsSeen < settings.truncation()) {
+            rollsSeen++;
+            return false;
+        }
+        judgement.evaluator().evaluate(planes, at, out, outAt);
+        return true;
+    }
+
+    private void takeLuck(int[] planes, Roll roll, PlayGenerator legal, int chosen) {
+        luck.measure(planes, 0, roll, luckOfRoll);
+        boolean ofStarter = rollsSeen % 2 == 1;
+        int half = Outcomes.COUNT / 2;
+        for (int k = 0; k < Outcomes.COUNT; k++) {
+            luckOfGame[k] += luckOfRoll[ofStarter ? k : (k + half) % Outcomes.COUNT];
+        }
+    }
+}
