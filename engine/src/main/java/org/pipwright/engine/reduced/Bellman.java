@@ -12,6 +12,7 @@ final class Bellman {
     private final Sides sides;
     private final double[] values;
     private final byte[] choices;
+    private final Followers followers;
     private final int[] first;
     private final int[] results;
     private final int[] landings;
@@ -24,6 +25,7 @@ final class Bellman {
         this.sides = game.sides();
         this.values = values;
         this.choices = choices;
+        followers = new Followers(game, choices);
         first = game.lists().first();
         results = game.lists().results();
         landings = game.lists().landings();
@@ -116,12 +118,9 @@ final class Bellman {
     }
 
     private double chosen(Rows rows, int me, int opponent) {
-        int choice = (opponent * sides.size() + me) * Roll.COUNT;
-        int list = me * Roll.COUNT;
         double sum = 0;
         for (int roll = 0; roll < Roll.COUNT; roll++) {
-            int play = first[list + roll] + (choices[choice + roll] & 0xFF);
-            sum -= chance[roll] * values[rows.row[rows.hits(landings[play])] + results[play]];
+            sum -= chance[roll] * values[followers.cell(rows, me, opponent, roll)];
         }
         return sum;
     }

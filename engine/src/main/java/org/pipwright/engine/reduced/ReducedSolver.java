@@ -8,17 +8,20 @@ import org.pipwright.engine.roll.Roll;
  * plays is followed by several cheaper ones that keep the plays it chose.
  */
 public final class ReducedSolver {
-    /** Most cheap sweeps after one that tries all plays. */
-    private static final int MOST_KEEPING = Integer.getInteger("k", 12);
+    /** Most cheap sweeps after one that tries all plays, which costs about five of them. */
+    private static final int MOST_KEEPING = 12;
 
     /** Cheap sweeps stop once they change values by less than this share of what the sweep before them did. */
-    private static final double SETTLED = Double.parseDouble(System.getProperty("s", "0.01"));
+    private static final double SETTLED = 0.01;
 
     private ReducedSolver() {}
 
     /** Told of each sweep. */
     @FunctionalInterface
     public interface Progress {
+        /** Says nothing. */
+        Progress NONE = (number, allPlays, change) -> {};
+
         /**
          * A sweep is done.
          *
@@ -30,15 +33,21 @@ public final class ReducedSolver {
     }
 
     /**
-     * Solves a game.
+     * Solves a game. Threads read values that others are writing (asynchronous value iteration: Bertsekas, IEEE
+     * Transactions on Automatic Control 27:610-616, 1982), so the last bits depend on timing; the residual is measured
+     * afterwards on the values as they stand.
      *
      * @param game the game
-     * @param threads threads to use, at least 1; the result does not depend on it
-     * @param residual stop when no value differs from that of the best plays by more, in points per game
+     * @param threads threads to use, at least 1
+     * @param residual stop when no value differs from that of the best plays by more, in points per game; at least 1e-13
      * @param progress told of each sweep
      * @return values and best plays
+     * @throws IllegalArgumentException if the residual is below what double precision allows
      */
     public static ReducedTable solve(ReducedGame game, int threads, double residual, Progress progress) {
+        if (!(residual >= 1e-13)) {
+            throw new IllegalArgumentException("a residual of " + residual + " is out of reach: ask for 1e-13 or more");
+        }
         double[] values = game.freshValues();
         byte[] choices = new byte[game.cells() * Roll.COUNT];
         Bellman bellman = new Bellman(game, values, choices);
@@ -51,7 +60,7 @@ public final class ReducedSolver {
                     double left = sweeper.ascending(bellman::residual);
                     progress.sweep(++sweeps, true, left);
                     if (left < residual) {
-                        return new ReducedTable(game, values, left);
+                        return new ReducedTable(game, values, choices, left);
                     }
                 }
                 double kept = change;

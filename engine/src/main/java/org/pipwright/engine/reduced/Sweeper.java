@@ -13,9 +13,8 @@ import java.util.concurrent.atomic.AtomicInteger;
  * Runs a task over all cells by rising total pip count of both sides: every play without a hit leads to a smaller total,
  * so its value is already new (the Gauss-Seidel order for this game). Cells of one total are shared among threads.
  *
- * <p>The only play that keeps the total is no move, which leads to the cell of exchanged sides. Each total is therefore
- * done in two halves, mover's arrangement above the opponent's and the rest: no cell reads what another thread may be
- * writing, and results do not depend on the number of threads.
+ * <p>A play that hits, or no move, may lead to a cell of the same total, which another thread may be writing: the reader
+ * then gets the old value or the new one (JVMs on 64-bit machines write a double or float whole), either of which will do.
  */
 final class Sweeper implements AutoCloseable {
     /** Opponents taken at a time by one thread. */
@@ -45,17 +44,16 @@ final class Sweeper implements AutoCloseable {
     double ascending(RowTask task) {
         double largest = 0;
         for (int total = 2; total <= 2 * sides.mostPips(); total++) {
-            largest = Math.max(largest, half(task, total, true));
-            largest = Math.max(largest, half(task, total, false));
+            largest = Math.max(largest, level(task, total));
         }
         return largest;
     }
 
-    private double half(RowTask task, int total, boolean above) {
+    private double level(RowTask task, int total) {
         int first = sides.firstOfPips(Math.max(1, total - sides.mostPips()));
         int last = sides.firstOfPips(Math.min(total - 1, sides.mostPips()) + 1);
         if (threads == 1 || last - first < FEW) {
-            return rows(task, total, above, first, last);
+            return rows(task, total, first, last);
         }
         AtomicInteger next = new AtomicInteger(first);
         List<Callable<Double>> workers = new ArrayList<>();
@@ -63,7 +61,7 @@ final class Sweeper implements AutoCloseable {
             workers.add(() -> {
                 double largest = 0;
                 for (int from = next.getAndAdd(BLOCK); from < last; from = next.getAndAdd(BLOCK)) {
-                    largest = Math.max(largest, rows(task, total, above, from, Math.min(from + BLOCK, last)));
+                    largest = Math.max(largest, rows(task, total, from, Math.min(from + BLOCK, last)));
                 }
                 return largest;
             });
@@ -71,17 +69,12 @@ final class Sweeper implements AutoCloseable {
         return largestOf(workers);
     }
 
-    private double rows(RowTask task, int total, boolean above, int first, int last) {
+    private double rows(RowTask task, int total, int first, int last) {
         double largest = 0;
         for (int opponent = first; opponent < last; opponent++) {
             int pips = total - sides.pips(opponent);
             int from = sides.firstOfPips(pips);
             int to = sides.firstOfPips(pips + 1);
-            if (above) {
-                from = Math.max(from, opponent + 1);
-            } else {
-                to = Math.min(to, opponent + 1);
-            }
             if (from < to) {
                 largest = Math.max(largest, task.run(opponent, from, to));
             }
