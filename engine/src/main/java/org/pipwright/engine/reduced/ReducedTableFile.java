@@ -100,7 +100,8 @@ public final class ReducedTableFile {
         }
         long expected = sum.getValue();
         if (in.readLong() != expected || in.read() >= 0) {
-            throw new InvalidTableException("'" + file + "' is damaged, its checksum is wrong: delete it and solve again");
+            throw new InvalidTableException(
+                    "'" + file + "' is damaged, its checksum is wrong: delete it and solve again");
         }
         return values;
     }

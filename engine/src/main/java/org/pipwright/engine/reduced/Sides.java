@@ -32,8 +32,8 @@ final class Sides {
                     "games with 1 to " + MOST_CHECKERS + " checkers a side can be solved, not with " + checkers);
         }
         this.checkers = checkers;
-        keys = sortedKeys();
         indexOfKey = new int[power(Planes.PLACES, checkers)];
+        keys = sortedKeys();
         for (int i = 0; i < keys.length; i++) {
             indexOfKey[keys[i]] = i;
         }
@@ -50,21 +50,25 @@ final class Sides {
         return exponent == 0 ? 1 : base * power(base, exponent - 1);
     }
 
-    /** A key has the checkers' places as digits to base 26, none larger than the digit before it. */
     private int[] sortedKeys() {
-        return IntStream.range(0, power(Planes.PLACES, checkers))
-                .filter(key -> {
-                    for (int rest = key; rest >= Planes.PLACES; rest /= Planes.PLACES) {
-                        if (rest % Planes.PLACES > rest / Planes.PLACES % Planes.PLACES) {
-                            return false;
-                        }
-                    }
-                    return true;
-                })
+        return IntStream.range(0, indexOfKey.length)
+                .filter(this::isKey)
                 .boxed()
                 .sorted(Comparator.comparingInt(Sides::pipsOfKey))
                 .mapToInt(Integer::intValue)
                 .toArray();
+    }
+
+    /** A key has the checkers' places as digits to base 26, none larger than the digit before it. */
+    private boolean isKey(int number) {
+        int rest = number;
+        for (int c = 1; c < checkers; c++) {
+            if (rest % Planes.PLACES > rest / Planes.PLACES % Planes.PLACES) {
+                return false;
+            }
+            rest /= Planes.PLACES;
+        }
+        return true;
     }
 
     private static int pipsOfKey(int key) {

@@ -79,10 +79,7 @@ final class GameChecks {
         for (int i = 0; i < samples; i++) {
             Position position = PlayByPlay.random(table.game(), random);
             assertEquals(
-                    PlayByPlay.backup(position, table::equity),
-                    table.equity(position),
-                    tolerance,
-                    position::toString);
+                    PlayByPlay.backup(position, table::equity), table.equity(position), tolerance, position::toString);
         }
     }
 
@@ -90,11 +87,7 @@ final class GameChecks {
         SplittableRandom random = new SplittableRandom(6);
         for (int i = 0; i < samples; i++) {
             Position position = PlayByPlay.random(table.game(), random);
-            assertEquals(
-                    table.equity(position),
-                    evaluator.evaluate(position).equity(),
-                    1e-5,
-                    position::toString);
+            assertEquals(table.equity(position), evaluator.evaluate(position).equity(), 1e-5, position::toString);
         }
     }
 }

@@ -53,7 +53,6 @@ class OneCheckerGameTest {
     @Test
     void refusesNoThreads() {
         assertThrows(
-                IllegalArgumentException.class,
-                () -> ReducedSolver.solve(GAME, 0, 1e-9, ReducedSolver.Progress.NONE));
+                IllegalArgumentException.class, () -> ReducedSolver.solve(GAME, 0, 1e-9, ReducedSolver.Progress.NONE));
     }
 }

@@ -19,7 +19,8 @@ final class PlayByPlay {
             generator.generate(position.toPlanes(), 0, roll.high(), roll.low());
             double best = Double.NEGATIVE_INFINITY;
             for (int i = 0; i < generator.size(); i++) {
-                Position next = Position.ofPlanes(generator.results(), i * Planes.STRIDE).swapped();
+                Position next = Position.ofPlanes(generator.results(), i * Planes.STRIDE)
+                        .swapped();
                 best = Math.max(best, -value.applyAsDouble(next));
             }
             sum += roll.probability() * best;

@@ -90,8 +90,9 @@ class ReducedGameTest {
             List<Integer> expected = generated(game, position, roll);
             assertEquals(expected, listed(game, position, roll), () -> position + " " + roll);
             blocked += expected.equals(List.of(game.cell(position.swapped()))) ? 1 : 0;
-            hits += expected.stream().anyMatch(cell -> game.sides().pips(cell / game.sides().size())
-                            > position.opponentPips())
+            hits += expected.stream()
+                            .anyMatch(cell ->
+                                    game.sides().pips(cell / game.sides().size()) > position.opponentPips())
                     ? 1
                     : 0;
         }
@@ -104,8 +105,8 @@ class ReducedGameTest {
         generator.generate(position.toPlanes(), 0, roll.high(), roll.low());
         List<Integer> cells = new ArrayList<>();
         for (int i = 0; i < generator.size(); i++) {
-            cells.add(game.cell(Position.ofPlanes(generator.results(), i * Planes.STRIDE)
-                    .swapped()));
+            cells.add(game.cell(
+                    Position.ofPlanes(generator.results(), i * Planes.STRIDE).swapped()));
         }
         return cells;
     }
