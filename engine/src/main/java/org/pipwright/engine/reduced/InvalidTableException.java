@@ -1,7 +1,7 @@
 package org.pipwright.engine.reduced;
 
 /** A file is not the table it should be; the message says in one line what is wrong with it. */
-public final class InvalidTableException extends RuntimeException {
+public final class InvalidTableException extends IllegalArgumentException {
     private static final long serialVersionUID = 1;
 
     /**
