@@ -20,6 +20,9 @@ final class Visits {
     /** Chance that has arrived and not been passed on. */
     private final double[][] pending;
 
+    /** Smaller chances wait until more has arrived; passing each on at once takes twice as long. */
+    private double least;
+
     private Visits(ReducedGame game, byte[] policy, byte[] best) {
         this.game = game;
         followers = new Followers[] {new Followers(game, policy), new Followers(game, best)};
@@ -38,9 +41,11 @@ final class Visits {
         visits.open(starter);
         double underWay = 1;
         while (underWay > left) {
+            visits.least = underWay / game.cells();
             visits.descend(false);
             underWay = visits.underWay();
         }
+        visits.least = 0;
         visits.descend(true);
         return visits;
     }
@@ -77,7 +82,7 @@ final class Visits {
         Rows rows = null;
         for (int me = from; me < to; me++) {
             int cell = game.cell(me, opponent);
-            if (pending[0][cell] + pending[1][cell] > 0 && (races || game.contact(me, opponent))) {
+            if (Math.max(pending[0][cell], pending[1][cell]) > least && (races || game.contact(me, opponent))) {
                 rows = rows == null ? new Rows(game.sides(), opponent) : rows;
                 push(0, rows, me, opponent);
                 push(1, rows, me, opponent);
@@ -88,7 +93,7 @@ final class Visits {
     private void push(int player, Rows rows, int me, int opponent) {
         int cell = game.cell(me, opponent);
         double chance = pending[player][cell];
-        if (chance == 0) {
+        if (chance <= least) {
             return;
         }
         pending[player][cell] = 0;

@@ -26,7 +26,7 @@ class TwoCheckerGameTest {
 
     @BeforeAll
     static void solve() {
-        table = ReducedSolver.solve(new ReducedGame(2), 2, 1e-12, ReducedSolver.Progress.NONE);
+        table = SolvedGames.two();
         checks = new GameChecks(table, "two-checker");
     }
 
