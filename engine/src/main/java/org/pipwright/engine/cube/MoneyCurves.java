@@ -12,10 +12,10 @@ final class MoneyCurves implements CubeCurves {
     private final GammonShares shares;
     private final CubeState cube;
     private final MoneyStakes stakes;
-    private final double efficiency;
+    private final CubeEfficiency efficiency;
     private final TakePointModel live;
 
-    MoneyCurves(GammonShares shares, CubeState cube, MoneyStakes stakes, double efficiency) {
+    MoneyCurves(GammonShares shares, CubeState cube, MoneyStakes stakes, CubeEfficiency efficiency) {
         this.shares = shares;
         this.cube = cube;
         this.stakes = stakes;
@@ -34,20 +34,20 @@ final class MoneyCurves implements CubeCurves {
     private double noDouble(double win) {
         switch (cube.owner()) {
             case ME:
-                return blend(counted(win), liveOwned(win));
+                return blend(efficiency.owned(win), counted(win), liveOwned(win));
             case THEM:
                 return opponentOwns(win);
             default:
-                return blend(stakes.jacoby() ? 2 * win - 1 : counted(win), liveCentred(win));
+                return blend(efficiency.owned(Math.max(win, 1 - win)), stakes.jacoby() ? 2 * win - 1 : counted(win), liveCentred(win));
         }
     }
 
     private double opponentOwns(double win) {
-        return blend(counted(win), liveOpponentOwns(win));
+        return blend(efficiency.owned(1 - win), counted(win), liveOpponentOwns(win));
     }
 
-    private double blend(double dead, double live) {
-        return (1 - efficiency) * dead + efficiency * live;
+    private static double blend(double x, double dead, double live) {
+        return (1 - x) * dead + x * live;
     }
 
     /** A dead cube that has been turned: gammons count and nothing else happens. */

@@ -5,9 +5,9 @@ package org.pipwright.engine.cube;
  * the plain blend of the dead and the live cube.
  *
  * @param stakes the rules agreed on
- * @param efficiency how well the cube is used, 0 (dead) to 1 (live)
+ * @param efficiency how well the cube is used
  */
-public record MoneyModel(MoneyStakes stakes, double efficiency) implements CubeModel {
+public record MoneyModel(MoneyStakes stakes, CubeEfficiency efficiency) implements CubeModel {
     @Override
     public CubeCurves curves(GammonShares shares, CubeState cube) {
         return new MoneyCurves(shares, cube, stakes, efficiency);

@@ -21,11 +21,21 @@ class MoneyModelTest {
                 random.nextDouble() / 2, random.nextDouble() / 10, random.nextDouble() / 2, random.nextDouble() / 10);
     }
 
+    private static MoneyModel constant(MoneyStakes stakes, double x) {
+        return new MoneyModel(stakes, CubeEfficiency.constant(x));
+    }
+
+    /** An owner behind uses the cube no better than one ahead. */
+    private static CubeEfficiency randomEfficiency(SplittableRandom random) {
+        double ahead = random.nextDouble();
+        return new CubeEfficiency(ahead * random.nextDouble(), ahead);
+    }
+
     /** Keeler and Spencer 1975 for the live cube; 25 % for the dead one is common theory. */
     @ParameterizedTest
     @CsvSource({"0, 0.25, 0.5, 0.5", "1, 0.20, 0.8, 0.8"})
     void theLimitsWithoutGammons(double x, double take, double first, double again) {
-        MoneyModel model = new MoneyModel(MoneyStakes.USUAL, x);
+        MoneyModel model = constant(MoneyStakes.USUAL, x);
         CubeWindow centred = CubeWindow.of(model.curves(GammonShares.NONE, CubeState.START));
         CubeWindow owned = CubeWindow.of(model.curves(GammonShares.NONE, OWNED));
         assertEquals(take, centred.takePoint(), 1e-6);
@@ -42,7 +52,7 @@ class MoneyModelTest {
             GammonShares shares = randomShares(random);
             double x = random.nextDouble();
             TakePointModel formulas = new TakePointModel(shares.winValue(), shares.loseValue(), x);
-            CubeWindow window = CubeWindow.of(new MoneyModel(NO_JACOBY, x).curves(shares, OWNED));
+            CubeWindow window = CubeWindow.of(constant(NO_JACOBY, x).curves(shares, OWNED));
             assertEquals(1 - formulas.cashPoint(), window.takePoint(), 1e-6);
             assertEquals(formulas.redoublePoint(), window.from(), 1e-6);
         }
@@ -54,7 +64,7 @@ class MoneyModelTest {
         SplittableRandom random = new SplittableRandom(9);
         for (int i = 0; i < 500; i++) {
             GammonShares shares = randomShares(random);
-            MoneyModel model = new MoneyModel(new MoneyStakes(jacoby, false), random.nextDouble());
+            MoneyModel model = new MoneyModel(new MoneyStakes(jacoby, false), randomEfficiency(random));
             for (CubeState cube : new CubeState[] {CubeState.START, OWNED, THEIRS}) {
                 CubeCurves mine = model.curves(shares, cube);
                 CubeCurves theirs = model.curves(shares.swapped(), cube.swapped());
@@ -77,7 +87,7 @@ class MoneyModelTest {
         SplittableRandom random = new SplittableRandom(4);
         for (int i = 0; i < 2000; i++) {
             GammonShares shares = randomShares(random);
-            MoneyModel model = new MoneyModel(NO_JACOBY, random.nextDouble());
+            MoneyModel model = new MoneyModel(NO_JACOBY, randomEfficiency(random));
             double p = random.nextDouble();
             double owned = model.curves(shares, OWNED).at(p).best();
             double centred = model.curves(shares, CubeState.START).at(p).best();
@@ -91,17 +101,17 @@ class MoneyModelTest {
     void nobodyIsTooGoodToDoubleUnderTheJacobyRule() {
         Outcomes crushing = new Outcomes(0.33, 0.55, 0.08, 0.04, 0, 0);
         assertTrue(
-                new MoneyModel(NO_JACOBY, 0.7).values(crushing, CubeState.START).tooGood());
-        CubeValues jacoby = new MoneyModel(MoneyStakes.USUAL, 0.7).values(crushing, CubeState.START);
+                constant(NO_JACOBY, 0.7).values(crushing, CubeState.START).tooGood());
+        CubeValues jacoby = constant(MoneyStakes.USUAL, 0.7).values(crushing, CubeState.START);
         assertTrue(jacoby.shouldDouble());
         assertEquals(CubeAction.PASS, jacoby.answer());
         assertTrue(
-                new MoneyModel(MoneyStakes.USUAL, 0.7).values(crushing, OWNED).tooGood());
+                constant(MoneyStakes.USUAL, 0.7).values(crushing, OWNED).tooGood());
     }
 
     @Test
     void aBeaverDoublesTheValueOfATake() {
-        MoneyModel model = new MoneyModel(new MoneyStakes(true, true), 0.7);
+        MoneyModel model = constant(new MoneyStakes(true, true), 0.7);
         CubeValues values = model.values(new Outcomes(0.45, 0, 0, 0.55, 0, 0), CubeState.START);
         assertEquals(2 * values.doubleTake(), values.doubleBeaver(), 1e-12);
         assertEquals(CubeAction.BEAVER, values.answer());
