@@ -80,9 +80,30 @@ public final class MatchTable {
     public double chance(MatchScore score) {
         requireCovered(score);
         if (score.postCrawford()) {
-            return score.mine() == 1 ? 1 - postCrawford[score.theirs()] : postCrawford[score.mine()];
+            return score.mine() == 1 ? 1 - afterCrawford(score.theirs()) : afterCrawford(score.mine());
         }
-        return chances[score.mine()][score.theirs()];
+        return beforeCrawford(score.mine(), score.theirs());
+    }
+
+    /**
+     * The table's entry for a score, before the Crawford game where one side needs one point.
+     *
+     * @param mine points this side needs, 1 to {@link #length()}
+     * @param theirs points the other needs, 1 to {@link #length()}
+     * @return chance of this side
+     */
+    double beforeCrawford(int mine, int theirs) {
+        return chances[mine][theirs];
+    }
+
+    /**
+     * The table's entry for the games after the Crawford game.
+     *
+     * @param mine points the trailer needs, 1 to {@link #length()}
+     * @return chance of the trailer
+     */
+    double afterCrawford(int mine) {
+        return postCrawford[mine];
     }
 
     /**

@@ -1,0 +1,61 @@
+package org.pipwright.engine.cube;
+
+import java.util.Optional;
+import org.pipwright.engine.bearoff.Basis;
+import org.pipwright.engine.bearoff.DoublingValue;
+import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.bearoff.SideIndex;
+import org.pipwright.engine.bearoff.TwoSidedTable;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
+
+/**
+ * Exact values of the cube actions in money play, where the two-sided table covers a position: no gammons are possible
+ * there, so the Jacoby rule changes nothing, and beavers only ever answer doubles that were wrong.
+ */
+public final class ExactCube {
+    private final EndgameTables tables;
+
+    /**
+     * Values from tables.
+     *
+     * @param tables opened at first need
+     */
+    public ExactCube(EndgameTables tables) {
+        this.tables = tables;
+    }
+
+    /**
+     * The values of a position.
+     *
+     * @param position an unfinished position
+     * @param cube the cube, seen from the side on roll
+     * @param stakes the rules agreed on
+     * @return the values in points per unit of the present cube; empty if the table does not cover the position
+     */
+    public Optional<CubeValues> values(Position position, CubeState cube, MoneyStakes stakes) {
+        int[] planes = position.toPlanes();
+        if (tables.basis(planes, 0) != Basis.EXACT) {
+            return Optional.empty();
+        }
+        TwoSidedTable table = tables.twoSided();
+        SideIndex sides = table.index();
+        DoublingValue exact = table.doubling(sides.of(planes, 0), sides.of(planes, Planes.SIDE));
+        double take = exact.doubleTake();
+        boolean mayBeaver = stakes.mayBeaver(cube);
+        return Optional.of(new CubeValues(
+                stakes.mayDouble(cube), mayBeaver, noDouble(exact, cube), take, 1, mayBeaver ? 2 * take : take));
+    }
+
+    private static double noDouble(DoublingValue exact, CubeState cube) {
+        switch (cube.owner()) {
+            case ME:
+                return exact.noDoubleMine();
+            case THEM:
+                // The side on roll cannot double, now or by a double that is taken: the same game at half the stakes.
+                return exact.doubleTake() / 2;
+            default:
+                return exact.noDoubleCentred();
+        }
+    }
+}

@@ -1,0 +1,15 @@
+package org.pipwright.engine.matchtable;
+
+/** A match table that cannot be read or contradicts itself. The message is one line that says where and how to mend it. */
+public final class InvalidMatchTableException extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    /**
+     * Creates one.
+     *
+     * @param message what is wrong and what to do
+     */
+    public InvalidMatchTableException(String message) {
+        super(message);
+    }
+}
