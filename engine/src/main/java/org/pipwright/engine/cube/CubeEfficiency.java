@@ -23,8 +23,7 @@ public record CubeEfficiency(double behind, double ahead) {
      */
     public CubeEfficiency {
         if (!(behind >= 0 && behind <= 1 && ahead >= 0 && ahead <= 1)) {
-            throw new IllegalArgumentException(
-                    "cube efficiencies lie in [0, 1], not " + behind + " and " + ahead);
+            throw new IllegalArgumentException("cube efficiencies lie in [0, 1], not " + behind + " and " + ahead);
         }
     }
 

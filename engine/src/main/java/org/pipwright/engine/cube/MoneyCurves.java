@@ -38,7 +38,10 @@ final class MoneyCurves implements CubeCurves {
             case THEM:
                 return opponentOwns(win);
             default:
-                return blend(efficiency.owned(Math.max(win, 1 - win)), stakes.jacoby() ? 2 * win - 1 : counted(win), liveCentred(win));
+                return blend(
+                        efficiency.owned(Math.max(win, 1 - win)),
+                        stakes.jacoby() ? 2 * win - 1 : counted(win),
+                        liveCentred(win));
         }
     }
 

@@ -10,19 +10,23 @@ import org.pipwright.engine.score.MatchScore;
 /**
  * Computes a match table from a stated model by going back from the end of the match: each game starts even, either side
  * is as likely to roll first, wins and losses split by fixed shares of gammons and backgammons, and the cube is used by
- * both sides as well as a {@link CubeWalk} allows. The Crawford game is played without the cube; after it the recursion
- * finds the trailer's early double and the leader's free pass by itself.
+ * both sides as well as a {@link CubeWalk} allows. Nobody can double before the first roll. The Crawford game is played
+ * without the cube; after it the recursion finds the trailer's early double and the leader's free pass by itself. That
+ * double comes after one or two rolls, so those games have a walk of their own, with the smaller steps of opening rolls.
  */
 public final class MatchTableBuilder {
     private final GammonShares shares;
     private final CubeWalk walk;
+    private final CubeWalk opening;
     private final boolean cubeBeforeFirstRoll;
     private final double[][] chances;
     private final double[] postCrawford;
 
-    private MatchTableBuilder(int length, GammonShares shares, CubeWalk walk, boolean cubeBeforeFirstRoll) {
+    private MatchTableBuilder(
+            int length, GammonShares shares, CubeWalk walk, CubeWalk opening, boolean cubeBeforeFirstRoll) {
         this.shares = shares;
         this.walk = walk;
+        this.opening = opening;
         this.cubeBeforeFirstRoll = cubeBeforeFirstRoll;
         chances = new double[length + 1][length + 1];
         postCrawford = new double[length + 1];
@@ -40,17 +44,23 @@ public final class MatchTableBuilder {
      * @param gammons share of games won that are gammons, backgammons not counted
      * @param backgammons share that are backgammons
      * @param walk how chances move during a game
+     * @param opening how they move in its first rolls
      * @return the table
      */
-    public static MatchTable build(int length, double gammons, double backgammons, CubeWalk walk) {
-        return build(length, gammons, backgammons, walk, false);
+    public static MatchTable build(int length, double gammons, double backgammons, CubeWalk walk, CubeWalk opening) {
+        return build(length, gammons, backgammons, walk, opening, false);
     }
 
     /** The same with the choice to let the cube be turned before the first roll, which the rules do not allow. */
     static MatchTable build(
-            int length, double gammons, double backgammons, CubeWalk walk, boolean cubeBeforeFirstRoll) {
+            int length,
+            double gammons,
+            double backgammons,
+            CubeWalk walk,
+            CubeWalk opening,
+            boolean cubeBeforeFirstRoll) {
         GammonShares shares = new GammonShares(gammons, backgammons, gammons, backgammons);
-        MatchTableBuilder builder = new MatchTableBuilder(length, shares, walk, cubeBeforeFirstRoll);
+        MatchTableBuilder builder = new MatchTableBuilder(length, shares, walk, opening, cubeBeforeFirstRoll);
         for (int n = 2; n <= length; n++) {
             builder.postCrawford[n] = builder.game(new MatchScore(n, 1, false));
         }
@@ -73,7 +83,7 @@ public final class MatchTableBuilder {
     /** Chance of the side a score is seen from, with either side equally likely to be on roll first. */
     private double game(MatchScore score) {
         MatchTable soFar = new MatchTable(chances, postCrawford);
-        WalkGame game = new WalkGame(walk, new MatchPayoffs(soFar, score, shares));
+        WalkGame game = new WalkGame(score.postCrawford() ? opening : walk, new MatchPayoffs(soFar, score, shares));
         return (start(game, true) + start(game, false)) / 2;
     }
 

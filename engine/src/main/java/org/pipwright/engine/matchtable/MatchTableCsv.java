@@ -38,7 +38,8 @@ public final class MatchTableCsv {
      */
     public static MatchTable parse(String text) {
         if (text.length() > LIMIT) {
-            throw new InvalidMatchTableException("the match table has " + text.length() + " characters: at most " + LIMIT);
+            throw new InvalidMatchTableException(
+                    "the match table has " + text.length() + " characters: at most " + LIMIT);
         }
         List<String[]> rows = rows(text);
         if (rows.isEmpty() || !rows.get(0)[0].equals(CORNER)) {
@@ -65,13 +66,16 @@ public final class MatchTableCsv {
 
     private static List<String[]> rows(String text) {
         List<String[]> rows = new ArrayList<>();
-        text.lines().map(String::strip).filter(line -> !line.isEmpty() && !line.startsWith("#")).forEach(line -> {
-            String[] cells = line.split(",", -1);
-            for (int i = 0; i < cells.length; i++) {
-                cells[i] = cells[i].strip();
-            }
-            rows.add(cells);
-        });
+        text.lines()
+                .map(String::strip)
+                .filter(line -> !line.isEmpty() && !line.startsWith("#"))
+                .forEach(line -> {
+                    String[] cells = line.split(",", -1);
+                    for (int i = 0; i < cells.length; i++) {
+                        cells[i] = cells[i].strip();
+                    }
+                    rows.add(cells);
+                });
         return rows;
     }
 

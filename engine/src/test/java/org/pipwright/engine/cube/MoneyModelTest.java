@@ -100,13 +100,11 @@ class MoneyModelTest {
     @Test
     void nobodyIsTooGoodToDoubleUnderTheJacobyRule() {
         Outcomes crushing = new Outcomes(0.33, 0.55, 0.08, 0.04, 0, 0);
-        assertTrue(
-                constant(NO_JACOBY, 0.7).values(crushing, CubeState.START).tooGood());
+        assertTrue(constant(NO_JACOBY, 0.7).values(crushing, CubeState.START).tooGood());
         CubeValues jacoby = constant(MoneyStakes.USUAL, 0.7).values(crushing, CubeState.START);
         assertTrue(jacoby.shouldDouble());
         assertEquals(CubeAction.PASS, jacoby.answer());
-        assertTrue(
-                constant(MoneyStakes.USUAL, 0.7).values(crushing, OWNED).tooGood());
+        assertTrue(constant(MoneyStakes.USUAL, 0.7).values(crushing, OWNED).tooGood());
     }
 
     @Test

@@ -22,7 +22,7 @@ import org.pipwright.engine.score.MatchScore;
 /** Cube values at match scores: worked cases and what must hold at any score. */
 class MatchModelTest {
     private static final CubeWalk WALK = new CubeWalk(50, 11);
-    private static final MatchTable TABLE = MatchTableBuilder.build(7, 0.26, 0.01, WALK);
+    private static final MatchTable TABLE = MatchTableBuilder.build(7, 0.26, 0.01, WALK, WALK);
     private static final GammonShares USUAL = new GammonShares(0.26, 0.01, 0.26, 0.01);
 
     private static MatchModel at(int mine, int theirs, boolean crawford) {

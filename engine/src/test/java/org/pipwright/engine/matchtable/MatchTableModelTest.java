@@ -24,7 +24,8 @@ class MatchTableModelTest {
     @ParameterizedTest
     @CsvSource({"20, 3, 3, 4", "100, 4, 5, 6"})
     void theCubeWalkAgrees(int cells, int fullColumn, int crawfordColumn, int postColumn) throws IOException {
-        MatchTable table = MatchTableBuilder.build(LENGTH, GAMMONS, 0, new CubeWalk(cells, 1), true);
+        CubeWalk walk = new CubeWalk(cells, 1);
+        MatchTable table = MatchTableBuilder.build(LENGTH, GAMMONS, 0, walk, walk, true);
         int checked = 0;
         for (String[] row : TestTable.rows("model-scores.tsv")) {
             int a = Integer.parseInt(row[0]);

@@ -12,7 +12,7 @@ import org.pipwright.engine.score.MatchScore;
 class MatchTableTest {
     private static final double G = 0.25;
     private static final double B = 0.02;
-    private static final MatchTable TABLE = MatchTableBuilder.build(9, G, B, new CubeWalk(20, 2));
+    private static final MatchTable TABLE = MatchTableBuilder.build(9, G, B, new CubeWalk(20, 2), new CubeWalk(20, 1));
 
     private static double crawford(int n) {
         return TABLE.chance(new MatchScore(n, 1, n > 1));
