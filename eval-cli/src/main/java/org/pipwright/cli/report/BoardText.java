@@ -52,7 +52,7 @@ public final class BoardText {
     }
 
     private String onRoll() {
-        return side(mine, "on roll", position);
+        return side(mine, "on roll ", position);
     }
 
     private String opponent() {
@@ -60,11 +60,11 @@ public final class BoardText {
     }
 
     private static String side(String sign, String who, Position seen) {
-        return String.format("%s %-8s  %3d pips, %d off", sign, who, seen.pips(), seen.borneOff());
+        return sign + " " + who + "  " + Numbers.right(seen.pips(), 3) + " pips, " + seen.borneOff() + " off";
     }
 
     private String numbers(int first, int step) {
-        return row(first, step, "   ", point -> String.format("%2d ", point));
+        return row(first, step, "   ", point -> Numbers.right(point, 2) + " ");
     }
 
     private String checkers(int first, int step, String bar) {
@@ -74,13 +74,11 @@ public final class BoardText {
     private String point(int point) {
         int count = position.count(point);
         int other = position.opponentCount(POINTS + 1 - point);
-        return count + other == 0
-                ? " " + empty + " "
-                : String.format("%2d%s", count + other, count > 0 ? mine : theirs);
+        return count + other == 0 ? " " + empty + " " : Numbers.right(count + other, 2) + (count > 0 ? mine : theirs);
     }
 
     private static String bar(int count, String sign) {
-        return count == 0 ? "   " : String.format("%2d%s", count, sign);
+        return count == 0 ? "   " : Numbers.right(count, 2) + sign;
     }
 
     /** What a cell of three characters holds. */

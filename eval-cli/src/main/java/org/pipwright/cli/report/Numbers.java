@@ -1,8 +1,12 @@
 package org.pipwright.cli.report;
 
-import java.util.Locale;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 
-/** Numbers as they are printed, the same in every locale. */
+/**
+ * Numbers as they are printed, the same in every locale. Formatters of the JDK would do, but they load the locale data,
+ * which takes longer than ranking a roll.
+ */
 final class Numbers {
     private static final double MILLION = 1e6;
 
@@ -10,7 +14,7 @@ final class Numbers {
 
     /** Points per game with its sign, to a thousandth. */
     static String points(double points) {
-        return String.format(Locale.ROOT, "%+.3f", points);
+        return (points < 0 ? "-" : "+") + fixed(Math.abs(points), 3);
     }
 
     /** What a play loses, to a thousandth: 0.000 for the best. */
@@ -20,7 +24,16 @@ final class Numbers {
 
     /** A chance in per cent, to a tenth. */
     static String percent(double chance) {
-        return String.format(Locale.ROOT, "%.1f", 100 * chance);
+        return fixed(100 * chance, 1);
+    }
+
+    private static String fixed(double number, int decimals) {
+        return new BigDecimal(number).setScale(decimals, RoundingMode.HALF_UP).toPlainString();
+    }
+
+    /** A text with spaces before it, to be a given number of characters wide. */
+    static String right(Object text, int width) {
+        return " ".repeat(Math.max(0, width - text.toString().length())) + text;
     }
 
     /** To a millionth, for programs: as far as float weights go. */
