@@ -1,6 +1,7 @@
 package org.pipwright.models;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.DynamicContainer.dynamicContainer;
 import static org.junit.jupiter.api.DynamicTest.dynamicTest;
@@ -10,11 +11,18 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicNode;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.ranking.Depth;
+import org.pipwright.engine.ranking.PlayRanker;
+import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.roll.Roll;
 
 /** Every net that ships: plain positions get plain verdicts, and the card speaks of this very file. */
 class ShippedModelsTest {
@@ -44,6 +52,22 @@ class ShippedModelsTest {
         for (String fact : List.of(name, model.notes().get(ModelFile.SHA256), model.shape())) {
             assertTrue(card.contains(fact), "the card of " + name + " does not say " + fact);
         }
+    }
+
+    @Test
+    void aNetShips() {
+        assertFalse(catalog.names().isEmpty());
+        assertEquals(catalog.names().get(0), catalog.defaultName());
+    }
+
+    /** Opening plays on which handbooks have agreed for decades (published rollout synopsis, 1995). */
+    @ParameterizedTest
+    @CsvSource({"3-1, 8/5 6/5", "4-2, 8/4 6/4", "6-1, 13/7 8/7", "5-3, 8/3 6/3", "6-5, 24/13"})
+    void theDefaultNetOpensAsEveryoneDoes(String roll, String play) {
+        Model model = catalog.load(catalog.defaultName());
+        PlayRanker ranker = new PlayRanker(new NetworkEvaluator(model), Depth.STATIC);
+        List<RankedPlay> ranking = ranker.rank(Position.start(), Roll.parse(roll));
+        assertEquals(play, ranking.get(0).play().toString());
     }
 
     @Test
