@@ -27,7 +27,7 @@ class OddsCommandTest {
                         + "         single  gammon  backgammon  together%n"
                         + "win, %%   %6.1f  %6.1f  %10.1f  %8.1f%n"
                         + "lose, %%  %6.1f  %6.1f  %10.1f  %8.1f%n%n"
-                        + "equity %+.3f points per game, with the cube left out%n",
+                        + "equity %+.4f points per game, with the cube left out%n",
                 Position.start(),
                 TestNet.path(),
                 100 * chances.winSingle(),

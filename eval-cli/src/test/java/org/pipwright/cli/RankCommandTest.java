@@ -55,9 +55,9 @@ class RankCommandTest {
             String line = lines.get(i);
             Outcomes chances = play.outcomes();
             String numbers = String.format(
-                    "%+.3f %s %s %.1f %.1f %.1f %.1f %.1f %.1f",
+                    "%+.4f %s %s %.1f %.1f %.1f %.1f %.1f %.1f",
                     play.equity(),
-                    play.cost() == 0 ? "0.000" : String.format("%+.3f", play.cost()),
+                    play.cost() == 0 ? "0.0000" : String.format("%+.4f", play.cost()),
                     play.grade().word(),
                     100 * chances.winSingle(),
                     100 * chances.winGammon(),

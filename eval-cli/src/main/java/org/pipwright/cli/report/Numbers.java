@@ -12,14 +12,17 @@ final class Numbers {
 
     private Numbers() {}
 
-    /** Points per game with its sign, to a thousandth. */
+    /**
+     * Points per game with their sign. The grades' limits are thousandths; one digit more keeps a cost just below a limit
+     * from looking as if it had reached it.
+     */
     static String points(double points) {
-        return (points < 0 ? "-" : "+") + fixed(Math.abs(points), 3);
+        return (points < 0 ? "-" : "+") + fixed(Math.abs(points), 4);
     }
 
-    /** What a play loses, to a thousandth: 0.000 for the best. */
+    /** What a play loses, likewise; without a sign for the best. */
     static String cost(double cost) {
-        return cost == 0 ? "0.000" : points(cost);
+        return cost == 0 ? "0.0000" : points(cost);
     }
 
     /** A chance in per cent, to a tenth. */

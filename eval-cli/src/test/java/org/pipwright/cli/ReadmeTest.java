@@ -1,0 +1,121 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.net.URL;
+import java.net.URLClassLoader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import javax.tools.ToolProvider;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What the README shows is what one gets. */
+class ReadmeTest {
+    private static final Pattern BLOCK = Pattern.compile("```(\\w*)\n(.*?)```", Pattern.DOTALL);
+
+    private static final Pattern RANKED = Pattern.compile("^ *(\\d+)  (\\S.*?)  +[+-].* ([a-z]+)  .*");
+
+    private static List<String> blocks(String language) throws IOException {
+        Matcher matcher = BLOCK.matcher(Files.readString(Path.of("../README.md")));
+        List<String> blocks = new ArrayList<>();
+        while (matcher.find()) {
+            if (matcher.group(1).equals(language)) {
+                blocks.add(matcher.group(2));
+            }
+        }
+        return blocks;
+    }
+
+    private static List<String> shown(String command) throws IOException {
+        return blocks("").stream()
+                .filter(block -> block.startsWith("$ ./pipwright " + command))
+                .collect(Collectors.toList());
+    }
+
+    private static Run run(String block) {
+        String line = block.lines().findFirst().orElseThrow();
+        return Run.of(line.substring("$ ./pipwright ".length()).split(" "));
+    }
+
+    @Test
+    void boardsAreDrawnAsShown() throws IOException {
+        List<String> blocks = shown("draw");
+        assertEquals(1, blocks.size());
+        for (String block : blocks) {
+            assertEquals(block.substring(block.indexOf('\n') + 1), run(block).out());
+        }
+    }
+
+    /** Places, plays and grades; the last digits of numbers may differ with the processor. */
+    private static List<String> places(String text) {
+        return text.lines()
+                .map(RANKED::matcher)
+                .filter(Matcher::matches)
+                .map(line -> line.group(1) + " " + line.group(2) + " " + line.group(3))
+                .collect(Collectors.toList());
+    }
+
+    @Test
+    void playsAreRankedAsShown() throws IOException {
+        List<String> blocks = shown("rank");
+        assertEquals(1, blocks.size());
+        for (String block : blocks) {
+            assertEquals(5, places(block).size(), block);
+            assertEquals(places(block), places(run(block).out()));
+        }
+    }
+
+    @Test
+    void theLibraryExampleCompilesAndRuns(@TempDir Path folder) throws Exception {
+        List<String> examples = blocks("java");
+        assertEquals(1, examples.size());
+        Path source = folder.resolve("Example.java");
+        Files.writeString(
+                source,
+                "import java.util.List;\n"
+                        + List.of("evaluation", "play", "position", "ranking", "roll").stream()
+                                .map(name -> "import org.pipwright.engine." + name + ".*;\n")
+                                .collect(Collectors.joining())
+                        + "import org.pipwright.models.ModelCatalog;\n"
+                        + "public class Example { public static void main(String[] args) {\n" + examples.get(0)
+                        + "}}\n");
+        ByteArrayOutputStream errors = new ByteArrayOutputStream();
+        int failed = ToolProvider.getSystemJavaCompiler()
+                .run(
+                        null,
+                        null,
+                        errors,
+                        "-Xlint:all",
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        "-d",
+                        folder.toString(),
+                        source.toString());
+        assertEquals(0, failed, errors.toString(StandardCharsets.UTF_8));
+        String printed = runMain(folder);
+        assertTrue(printed.startsWith("8/5 6/5 Outcomes["), printed);
+    }
+
+    private static String runMain(Path folder) throws Exception {
+        PrintStream before = System.out;
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (URLClassLoader loader = new URLClassLoader(new URL[] {folder.toUri().toURL()})) {
+            System.setOut(new PrintStream(out, true, StandardCharsets.UTF_8));
+            loader.loadClass("Example").getMethod("main", String[].class).invoke(null, (Object) new String[0]);
+        } finally {
+            System.setOut(before);
+        }
+        return out.toString(StandardCharsets.UTF_8);
+    }
+}
