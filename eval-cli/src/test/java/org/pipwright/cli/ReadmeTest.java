@@ -110,7 +110,8 @@ class ReadmeTest {
     private static String runMain(Path folder) throws Exception {
         PrintStream before = System.out;
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (URLClassLoader loader = new URLClassLoader(new URL[] {folder.toUri().toURL()})) {
+        try (URLClassLoader loader =
+                new URLClassLoader(new URL[] {folder.toUri().toURL()})) {
             System.setOut(new PrintStream(out, true, StandardCharsets.UTF_8));
             loader.loadClass("Example").getMethod("main", String[].class).invoke(null, (Object) new String[0]);
         } finally {
