@@ -38,12 +38,16 @@ public final class NetExportCommand extends CliCommand {
     }
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() {
         if (!target.endsWith(".safetensors")) {
             throw new UserError("the target '" + target + "' should end in .safetensors");
         }
         Model model = net.load();
-        ModelFile.write(path(), model);
+        try {
+            ModelFile.write(path(), model);
+        } catch (IOException e) {
+            throw new UserError("cannot write '" + target + "': its folder is missing, full or not yours to write to");
+        }
         out().println("wrote " + target + ": " + model.shape());
         return 0;
     }
