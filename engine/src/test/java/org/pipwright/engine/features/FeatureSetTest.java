@@ -3,6 +3,7 @@ package org.pipwright.engine.features;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -89,6 +90,33 @@ class FeatureSetTest {
             set.encode(planes, 8, all, 0);
             set.extras(planes, 8, extras, 0);
             assertArrayEquals(Arrays.copyOfRange(all, FeatureSet.PLACE_INPUTS, all.length), extras);
+        });
+    }
+
+    /** The list of what is not 0, in rising order, in the arrays of exactly the promised room and of more. */
+    @ParameterizedTest
+    @EnumSource
+    void listAgreesWithEncode(FeatureSet set) {
+        int[] indices = new int[set.inputs() + 1];
+        float[] values = new float[set.inputs() + 1];
+        int[] exactIndices = new int[set.inputs()];
+        float[] exactValues = new float[set.inputs()];
+        RandomBoards.of(84, BOARDS).forEach(board -> {
+            int[] planes = new int[24];
+            System.arraycopy(board.toPlanes(), 0, planes, 8, 8);
+            float[] all = new float[set.inputs()];
+            set.encode(planes, 8, all, 0);
+            int size = set.list(planes, 8, indices, values);
+            assertEquals(size, set.list(planes, 8, exactIndices, exactValues));
+            float[] spread = new float[set.inputs()];
+            for (int i = 0; i < size; i++) {
+                assertTrue(i == 0 || indices[i] > indices[i - 1], "rising order");
+                assertTrue(values[i] != 0, "not 0");
+                assertEquals(indices[i], exactIndices[i]);
+                assertEquals(values[i], exactValues[i]);
+                spread[indices[i]] = values[i];
+            }
+            assertArrayEquals(all, spread, board::toString);
         });
     }
 

@@ -76,6 +76,15 @@ class PlaceCodeTest {
     }
 
     @Test
+    void tablesHoldTheSame() {
+        for (int place = 0; place <= 25; place++) {
+            for (int count = 0; count <= 15; count++) {
+                assertArrayEquals(code(place, count), PlaceCode.values(place, count));
+            }
+        }
+    }
+
+    @Test
     void lengthIsThatOfTheTables() {
         assertEquals(5, PlaceCode.LENGTH);
     }

@@ -64,22 +64,33 @@ public final class Workers implements AutoCloseable {
             int worker = w;
             helpers.add(threads.submit(() -> work(worker, tasks, next, task)));
         }
+        List<Throwable> failures = new ArrayList<>();
         try {
             work(0, tasks, next, task);
         } finally {
             // Whatever happened here, nobody may touch shared buffers after this call.
-            next.set(tasks);
-            helpers.forEach(Workers::await);
+            helpers.forEach(helper -> await(helper, failures));
+        }
+        if (!failures.isEmpty()) {
+            if (failures.get(0) instanceof RuntimeException failure) {
+                throw failure;
+            }
+            throw new IllegalStateException(failures.get(0));
         }
     }
 
     private static void work(int worker, int tasks, AtomicInteger next, Task task) {
-        for (int number = next.getAndIncrement(); number < tasks; number = next.getAndIncrement()) {
-            task.run(worker, number);
+        try {
+            for (int number = next.getAndIncrement(); number < tasks; number = next.getAndIncrement()) {
+                task.run(worker, number);
+            }
+        } finally {
+            // The last number, or a failure, which makes the rest pointless.
+            next.set(tasks);
         }
     }
 
-    private static void await(Future<?> helper) {
+    private static void await(Future<?> helper, List<Throwable> failures) {
         boolean interrupted = false;
         while (true) {
             try {
@@ -88,10 +99,8 @@ public final class Workers implements AutoCloseable {
             } catch (InterruptedException e) {
                 interrupted = true;
             } catch (ExecutionException e) {
-                if (e.getCause() instanceof RuntimeException failure) {
-                    throw failure;
-                }
-                throw new IllegalStateException(e.getCause());
+                failures.add(e.getCause());
+                break;
             }
         }
         if (interrupted) {

@@ -39,22 +39,6 @@ public final class Samples {
     }
 
     /**
-     * Adds all of another list.
-     *
-     * @param other what to add
-     */
-    public void addAll(Samples other) {
-        for (int i = 0; i < other.size; i++) {
-            add(other.planes, i * Planes.STRIDE, other.targets, i * Outcomes.COUNT);
-        }
-    }
-
-    /** Empties the list. */
-    public void clear() {
-        size = 0;
-    }
-
-    /**
      * How many there are.
      *
      * @return number of samples

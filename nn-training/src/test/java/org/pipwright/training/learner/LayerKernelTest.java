@@ -1,0 +1,125 @@
+package org.pipwright.training.learner;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
+
+import java.util.Arrays;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Plain and vector kernels, both built here, against sums in double precision. */
+class LayerKernelTest {
+    private static final int ROWS = 80;
+    private static final int[] LISTED = {0, 1, 2, 3, 13, 45, 80};
+
+    private final SplittableRandom random = new SplittableRandom(8);
+    private final LayerKernel[] kernels = {new PlainLayerKernel(), VectorForTests.kernel()};
+
+    private float[] numbers(int length) {
+        float[] numbers = new float[length];
+        for (int i = 0; i < length; i++) {
+            numbers[i] = (float) (4 * random.nextDouble() - 2);
+        }
+        return numbers;
+    }
+
+    /** Rows in random order, none twice, as lists of inputs are. */
+    private int[] rows(int n) {
+        int[] rows = new int[ROWS];
+        for (int i = 0; i < ROWS; i++) {
+            int j = random.nextInt(i + 1);
+            rows[i] = rows[j];
+            rows[j] = i;
+        }
+        return Arrays.copyOf(rows, n);
+    }
+
+    /** Rounding of a sum of that many products of numbers up to 2, each addition within half a unit. */
+    private static double tolerance(int terms) {
+        return (terms + 2.0) * (terms + 1) * 4 * Math.pow(2, -24) + 1e-7;
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {16, 32, 48, 64, 80, 112, 128, 144, 256, 272, 512})
+    void forward(int width) {
+        float[] weights = numbers(ROWS * width);
+        for (int n : LISTED) {
+            int[] index = rows(n);
+            float[] value = numbers(n);
+            double[] expected = new double[width];
+            for (int r = 0; r < n; r++) {
+                for (int j = 0; j < width; j++) {
+                    expected[j] += (double) value[r] * weights[index[r] * width + j];
+                }
+            }
+            for (LayerKernel kernel : kernels) {
+                float[] out = new float[width + 1];
+                Arrays.fill(out, 99);
+                kernel.forward(index, value, n, weights, width, out);
+                assertClose(expected, out, tolerance(n));
+                assertEquals(99, out[width], "behind the row");
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {16, 32, 48, 64, 80, 112, 128, 144, 256, 272, 512})
+    void inputGradient(int width) {
+        float[] weights = numbers(ROWS * width);
+        float[] delta = numbers(width);
+        for (int n : LISTED) {
+            int[] index = rows(n);
+            double[] expected = new double[n];
+            for (int r = 0; r < n; r++) {
+                for (int j = 0; j < width; j++) {
+                    expected[r] += (double) weights[index[r] * width + j] * delta[j];
+                }
+            }
+            for (LayerKernel kernel : kernels) {
+                float[] out = new float[n + 1];
+                out[n] = 99;
+                kernel.inputGradient(index, n, weights, width, delta, out);
+                assertClose(expected, out, tolerance(width));
+                assertEquals(99, out[n], "behind the list");
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {16, 32, 48, 64, 80, 112, 128, 144, 256, 272, 512})
+    void addGradient(int width) {
+        float[] delta = numbers(width);
+        for (int n : LISTED) {
+            int[] index = rows(n);
+            float[] value = numbers(n);
+            float[] before = numbers(ROWS * width);
+            double[] expected = new double[before.length];
+            for (int i = 0; i < before.length; i++) {
+                expected[i] = before[i];
+            }
+            for (int r = 0; r < n; r++) {
+                for (int j = 0; j < width; j++) {
+                    expected[index[r] * width + j] += (double) value[r] * delta[j];
+                }
+            }
+            for (LayerKernel kernel : kernels) {
+                float[] gradient = before.clone();
+                kernel.addGradient(index, value, n, delta, width, gradient);
+                assertClose(expected, gradient, tolerance(2));
+            }
+        }
+    }
+
+    @Test
+    void fastestIsVector() {
+        assertSame(VectorForTests.kernel().getClass(), LayerKernel.fastest().getClass());
+    }
+
+    private static void assertClose(double[] expected, float[] found, double tolerance) {
+        for (int j = 0; j < expected.length; j++) {
+            assertEquals(expected[j], found[j], tolerance, "sum " + j + " of " + expected.length);
+        }
+    }
+}

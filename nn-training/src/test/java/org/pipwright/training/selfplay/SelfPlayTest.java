@@ -1,0 +1,122 @@
+package org.pipwright.training.selfplay;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.features.FeatureSet;
+import org.pipwright.engine.match.EvaluatingPlayer;
+import org.pipwright.engine.match.GameLoop;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Dice;
+import org.pipwright.engine.rules.PossibleOutcomes;
+import org.pipwright.training.learner.InitialLayers;
+
+/** Games of a random network against itself, looked at sample by sample. */
+class SelfPlayTest {
+    private static final Model MODEL = new Model(
+            InitialLayers.network(FeatureSet.CONTACT_1, List.of(16), 5),
+            InitialLayers.network(FeatureSet.RACE_1, List.of(16), 6),
+            Map.of());
+
+    private static SelfPlay selfPlay(double varied, boolean doublesMayOpen, int checkers) {
+        return new SelfPlay(new NetworkEvaluator(MODEL), Position.start(checkers), varied, doublesMayOpen);
+    }
+
+    private static int[] planes(Samples samples, int i) {
+        return Arrays.copyOfRange(samples.planes(), i * Planes.STRIDE, (i + 1) * Planes.STRIDE);
+    }
+
+    private static float[] target(Samples samples, int i) {
+        return Arrays.copyOfRange(samples.targets(), i * Outcomes.COUNT, (i + 1) * Outcomes.COUNT);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 0, false, 15", "0.7, 0, false, 15", "1, 0.5, true, 15", "0.7, 0, false, 2", "0.5, 0, true, 3"})
+    void targetsAreChancesOfPossibleOutcomes(float lambda, double varied, boolean doubles, int checkers) {
+        SelfPlay play = selfPlay(varied, doubles, checkers);
+        for (int game = 0; game < 60; game++) {
+            Samples samples = new Samples(1);
+            int points = play.play(Dice.ofGame(7, game), lambda, samples);
+            assertTrue(points >= 1 && points <= 3);
+            assertEquals(play.turns(), samples.size());
+            for (int i = 0; i < samples.size(); i++) {
+                float[] target = target(samples, i);
+                int possible = PossibleOutcomes.of(planes(samples, i), 0);
+                double sum = 0;
+                for (int k = 0; k < target.length; k++) {
+                    assertTrue(target[k] >= 0 && ((possible >> k & 1) != 0 || target[k] == 0));
+                    sum += target[k];
+                }
+                assertEquals(1, sum, 1e-5);
+            }
+        }
+    }
+
+    /** Samples follow each other as turns of one game, from the start to the last roll. */
+    @Test
+    void samplesAreTheTurnsOfTheGame() {
+        Samples samples = new Samples(1);
+        SelfPlay play = selfPlay(0, false, 15);
+        int points = play.play(Dice.ofGame(9, 4), 1, samples);
+        assertEquals(Position.start(), Position.ofPlanes(samples.planes(), 0));
+
+        // The same game through the loop itself.
+        EvaluatingPlayer player = new EvaluatingPlayer(new NetworkEvaluator(MODEL));
+        Dice dice = Dice.ofGame(9, 4);
+        GameLoop loop = new GameLoop();
+        int[] turn = {0};
+        int signed = loop.play(
+                Position.start(), dice.opening(), player, player, dice, dice, (planes, roll, legal, chosen) -> {
+                    assertArrayEquals(planes, planes(samples, turn[0]++));
+                });
+        assertEquals(turn[0], samples.size());
+        assertEquals(points, Math.abs(signed));
+
+        // With lambda 1 every target is the result, for the side on roll.
+        for (int i = 0; i < samples.size(); i++) {
+            boolean winnersTurn = (samples.size() - 1 - i) % 2 == 0;
+            assertEquals(1, target(samples, i)[points - 1 + (winnersTurn ? 0 : 3)]);
+        }
+    }
+
+    @Test
+    void sameDiceGiveTheSameGame() {
+        for (int game = 0; game < 20; game++) {
+            Samples first = new Samples(64);
+            Samples second = new Samples(1);
+            SelfPlay fresh = selfPlay(0.5, false, 15);
+            SelfPlay used = selfPlay(0.5, false, 15);
+            used.play(Dice.ofGame(1, 99), 0.7f, new Samples(4));
+            assertEquals(fresh.play(Dice.ofGame(2, game), 0.7f, first), used.play(Dice.ofGame(2, game), 0.7f, second));
+            assertEquals(first.size(), second.size());
+            for (int i = 0; i < first.size(); i++) {
+                assertArrayEquals(planes(first, i), planes(second, i));
+                assertArrayEquals(target(first, i), target(second, i));
+            }
+        }
+    }
+
+    @Test
+    void otherDiceGiveAnotherGame() {
+        Samples first = new Samples(64);
+        Samples second = new Samples(64);
+        SelfPlay play = selfPlay(0, false, 15);
+        play.play(Dice.ofGame(2, 0), 0.7f, first);
+        play.play(Dice.ofGame(2, 1), 0.7f, second);
+        assertNotEquals(
+                Arrays.hashCode(Arrays.copyOf(first.planes(), first.size() * Planes.STRIDE)),
+                Arrays.hashCode(Arrays.copyOf(second.planes(), second.size() * Planes.STRIDE)));
+    }
+}
