@@ -7,6 +7,7 @@ import org.pipwright.cli.command.HelpCommand;
 import org.pipwright.cli.command.NetCommand;
 import org.pipwright.cli.command.OddsCommand;
 import org.pipwright.cli.command.RankCommand;
+import org.pipwright.cli.command.TrainCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.IFactory;
 
@@ -27,6 +28,7 @@ final class Commands {
         all.put("rank", RankCommand.class);
         all.put("odds", OddsCommand.class);
         all.put("draw", DrawCommand.class);
+        all.put("train", TrainCommand.class);
         all.put("net", NetCommand.class);
         all.put("help", HelpCommand.class);
         return all;

@@ -13,6 +13,7 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.data.xy.DefaultXYDataset;
 import org.jfree.svg.SVGGraphics2D;
+import org.jfree.svg.ViewBox;
 
 /** Line charts as SVG. */
 final class Curves {
@@ -38,8 +39,10 @@ final class Curves {
         JFreeChart chart = ChartFactory.createXYLineChart(title, xLabel, null, data);
         style(chart, curves);
         SVGGraphics2D svg = new SVGGraphics2D(WIDTH, HEIGHT);
+        // Several charts share one page: their clip paths must not share names.
+        svg.setDefsKeyPrefix(title.replaceAll("\\W", ""));
         chart.draw(svg, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT));
-        return svg.getSVGElement(null, false, null, null, null);
+        return svg.getSVGElement(null, false, new ViewBox(0, 0, WIDTH, HEIGHT), null, null);
     }
 
     private static void style(JFreeChart chart, Curve... curves) {

@@ -14,7 +14,7 @@ public final class RunReport {
     private static final String STYLE = """
             body{font:15px/1.5 system-ui,sans-serif;color:#2b323b;max-width:62em;margin:1.5em auto;padding:0 1em}
             h1{font-size:1.5em}h2{font-size:1.15em;margin-top:1.6em}
-            .charts{display:flex;flex-wrap:wrap;gap:1em}.charts svg{width:100%;max-width:460px;height:auto}
+            .charts{display:flex;flex-wrap:wrap;gap:1em}.charts svg{flex:1 1 400px;max-width:460px;height:auto}
             .wide{overflow-x:auto}table{border-collapse:collapse;font-size:.85em}
             th,td{padding:.25em .6em;text-align:left;border-bottom:1px solid #ddd;white-space:nowrap}
             td.same{color:#888}pre{background:#f5f4f0;padding:1em;overflow-x:auto;font-size:.8em}

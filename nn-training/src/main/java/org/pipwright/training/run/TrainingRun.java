@@ -111,10 +111,10 @@ public final class TrainingRun {
                 safe = save(learners);
             }
         }
+        save(learners);
         if (tally.games > 0 || latest == null) {
             gauge(learners);
         }
-        save(learners);
         return latest;
     }
 
