@@ -112,11 +112,11 @@ public final class TrainCommand extends CliCommand {
     }
 
     private void run(RunFolder run, int workers, AtomicBoolean stop) {
+        Metrics last;
         try (TrainProgress progress = TrainProgress.of(console().err())) {
-            Metrics last = TrainingRun.run(run, workers, progress, stop::get);
-            progress.close();
-            console().err().println((stop.get() ? "stopped" : "done") + " after " + TrainProgress.words(last));
+            last = TrainingRun.run(run, workers, progress, stop::get);
         }
+        console().err().println((stop.get() ? "stopped" : "done") + " after " + TrainProgress.words(last));
         out().println(run.modelFile());
         out().flush();
     }
