@@ -1,18 +1,10 @@
 package org.pipwright.cli.command;
 
 import java.nio.file.Path;
-import java.util.concurrent.atomic.AtomicBoolean;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
-import org.pipwright.cli.duel.Interruption;
-import org.pipwright.cli.train.TrainProgress;
-import org.pipwright.training.run.InvalidRunException;
-import org.pipwright.training.run.Metrics;
-import org.pipwright.training.run.RunFolder;
-import org.pipwright.training.run.TrainingRun;
-import org.pipwright.training.settings.InvalidSettingsException;
-import org.pipwright.training.settings.Setting;
-import org.pipwright.training.settings.TrainingSettings;
+import org.pipwright.cli.train.TrainJob;
+import org.pipwright.cli.train.TrainRequest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -83,81 +75,26 @@ public final class TrainCommand extends CliCommand {
 
     @Override
     public Integer call() {
-        try {
-            if (printSettings) {
-                out().print(limited(fresh()).toText());
-                return 0;
-            }
-            train();
+        TrainJob job = new TrainJob(
+                console(), new TrainRequest(games, allMinutes(), folder, seed, settingsFile, resume, threads));
+        if (printSettings) {
+            job.printSettings();
             return 0;
-        } catch (InvalidSettingsException | InvalidRunException e) {
-            throw new UserError(e.getMessage());
-        } catch (LinkageError e) {
-            // Only the reference learner needs one.
-            throw new UserError("Deeplearning4j has no native library for this machine: train with learner = sparse");
         }
-    }
-
-    private void train() {
         if (folder == null) {
             throw new UserError("say where the run goes: --out FOLDER");
         }
         if (threads != null && threads < 1) {
             throw new UserError("--threads is " + threads + ": give at least 1");
         }
-        RunFolder run = resume ? reopened() : started();
-        int workers = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
-        AtomicBoolean stop = new AtomicBoolean();
-        Interruption.during(() -> run(run, workers, stop), () -> stop.set(true));
+        job.train();
+        return 0;
     }
 
-    private void run(RunFolder run, int workers, AtomicBoolean stop) {
-        Metrics last;
-        try (TrainProgress progress = TrainProgress.of(console().err())) {
-            last = TrainingRun.run(run, workers, progress, stop::get);
-        }
-        console().err().println((stop.get() ? "stopped" : "done") + " after " + TrainProgress.words(last));
-        out().println(run.modelFile());
-        out().flush();
-    }
-
-    private RunFolder started() {
-        TrainingSettings settings = limited(fresh());
-        if (settings.whole(Setting.GAMES) == 0 && settings.number(Setting.MINUTES) == 0) {
-            throw new UserError("say how long to train: --games N, --minutes M or --hours H");
-        }
-        return RunFolder.create(folder, settings);
-    }
-
-    private RunFolder reopened() {
-        if (settingsFile != null || seed != null) {
-            throw new UserError("--resume goes on with the settings and the seed of the run: leave the others out");
-        }
-        RunFolder run = RunFolder.open(folder);
-        TrainingSettings settings = run.settings();
-        TrainingSettings longer = limited(settings);
-        if (!longer.equals(settings)) {
-            run.writeSettings(longer);
-        }
-        return run;
-    }
-
-    private TrainingSettings fresh() {
-        TrainingSettings settings =
-                settingsFile == null ? TrainingSettings.defaults() : TrainingSettings.read(settingsFile);
-        return seed == null ? settings : settings.with(Setting.SEED, seed.toString());
-    }
-
-    /** The limits on the command line replace those of the settings. */
-    private TrainingSettings limited(TrainingSettings settings) {
+    private Double allMinutes() {
         if (minutes != null && hours != null) {
             throw new UserError("give --minutes or --hours, not both");
         }
-        if (games == null && minutes == null && hours == null) {
-            return settings;
-        }
-        double wanted = minutes != null ? minutes : hours != null ? MINUTES_AN_HOUR * hours : 0;
-        return settings.with(Setting.GAMES, games == null ? "0" : games.toString())
-                .with(Setting.MINUTES, wanted == 0 ? "0" : Double.toString(wanted));
+        return hours == null ? minutes : Double.valueOf(MINUTES_AN_HOUR * hours);
     }
 }

@@ -1,0 +1,17 @@
+package org.pipwright.cli.train;
+
+import java.nio.file.Path;
+
+/**
+ * What was asked of the command {@code train}; null where nothing was said.
+ *
+ * @param games games to train for in all
+ * @param minutes minutes to train for in all
+ * @param folder folder of the run
+ * @param seed seed of everything random
+ * @param settings file with all other settings
+ * @param resume whether to go on with the run in the folder
+ * @param threads threads to use
+ */
+public record TrainRequest(
+        Long games, Double minutes, Path folder, Long seed, Path settings, boolean resume, Integer threads) {}
