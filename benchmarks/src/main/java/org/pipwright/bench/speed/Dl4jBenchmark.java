@@ -17,6 +17,7 @@ import org.openjdk.jmh.annotations.State;
 import org.pipwright.bench.BenchNetworks;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Network;
+import org.pipwright.training.learner.ReferenceNetwork;
 
 /**
  * A peer: Deeplearning4j's {@code output()} on the same network and positions, up to the scores before the softmax. Inputs
@@ -38,7 +39,7 @@ public class Dl4jBenchmark {
     public void prepare() {
         Network network = BenchNetworks.contact();
         int inputs = network.features().inputs();
-        theirs = Dl4jNetwork.of(network);
+        theirs = ReferenceNetwork.of(network);
         INDArray all =
                 Nd4j.create(new Siblings().encoded(network.features()), new long[] {Siblings.COUNT, inputs}, 'c');
         batches = new INDArray[Siblings.COUNT / batch];

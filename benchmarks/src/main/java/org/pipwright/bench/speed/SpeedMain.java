@@ -19,7 +19,7 @@ import org.pipwright.engine.files.AtomicFile;
  */
 public final class SpeedMain {
     private static final int FORKS = 2;
-    private static final int WARMUPS = 2;
+    private static final int WARMUPS = 6;
     private static final int MEASUREMENTS = 4;
     private static final TimeValue EACH = TimeValue.seconds(1);
 
@@ -54,6 +54,7 @@ public final class SpeedMain {
                 .warmupTime(EACH)
                 .measurementIterations(MEASUREMENTS)
                 .measurementTime(EACH)
+                .addProfiler(CpuShare.class)
                 .shouldFailOnError(true)
                 .jvmArgsPrepend("-Xmx2g");
         return new Runner(options.build()).run();

@@ -5,33 +5,36 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.openjdk.jmh.results.BenchmarkResult;
+import org.openjdk.jmh.results.IterationResult;
 import org.openjdk.jmh.results.RunResult;
-import org.openjdk.jmh.util.Statistics;
+import org.openjdk.jmh.util.ListStatistics;
 
 /** Results as a page of Markdown. */
 final class SpeedTable {
     /** What inference rates are compared with. */
     private static final String REFERENCE = "VectorInferenceBenchmark.incremental";
 
-    private static final String HEAD = "| benchmark | a second | spread | ns each | of vector incremental |\n"
+    private static final String HEAD = "| benchmark | a CPU second | spread | ns each | of vector incremental |\n"
             + "| --- | ---: | ---: | ---: | ---: |\n";
 
-    private static final String LEGEND = "One thread each. \"A second\" is the median of all measurements of a second,"
-            + " \"spread\" the distance from the least to the greatest. A second of `generate` counts (position, roll)"
-            + " pairs, of `positions` the distinct positions they lead to, of all others positions. Ours includes the"
-            + " measures, the mask and the softmax; the peers get their input encoded beforehand, Deeplearning4j stops"
-            + " before the softmax. The network is 270-256-32-6.\n";
+    private static final String LEGEND = "One thread each. \"A CPU second\" is the median, over all measurements of a"
+            + " second, of the rate divided by the share of a processor that the JVM got; \"spread\" the distance from"
+            + " the least to the greatest. `generate` counts (position, roll) pairs, `positions` the distinct positions"
+            + " they lead to, all others positions. Ours includes the measures, the mask and the softmax; the peers get"
+            + " their input encoded beforehand, and Deeplearning4j stops before the softmax. The network is"
+            + " 270-256-32-6.\n";
 
     private SpeedTable() {}
 
     static String of(Machine before, Collection<RunResult> results, Machine after) {
-        Map<String, Statistics> rates = new TreeMap<>();
+        Map<String, ListStatistics> rates = new TreeMap<>();
         Map<String, String> flags = new TreeMap<>();
         for (RunResult result : results) {
             String name = name(result);
-            rates.put(name, result.getPrimaryResult().getStatistics());
-            result.getSecondaryResults()
-                    .forEach((label, counter) -> rates.put(name + " " + label, counter.getStatistics()));
+            for (BenchmarkResult fork : result.getBenchmarkResults()) {
+                fork.getIterationResults().forEach(iteration -> add(name, iteration, rates));
+            }
             flags.put(name, String.join(" ", result.getParams().getJvmArgs()));
         }
         StringBuilder page = new StringBuilder("# Speed\n\n");
@@ -42,16 +45,31 @@ final class SpeedTable {
         page.append(String.format(
                 Locale.ROOT,
                 ", %d processors, %s. Load average %.1f at the start and %.1f at the end: above 1, others were at work"
-                        + " on the machine and only ratios mean much.%n%n",
+                        + " on the machine too, and ratios mean more than rates.%n%n",
                 before.processors(),
                 before.jdk(),
                 before.load(),
                 after.load()));
         page.append(LEGEND).append('\n').append(HEAD);
-        Statistics reference = rates.get(REFERENCE);
+        ListStatistics reference = rates.get(REFERENCE);
         rates.forEach((name, rate) -> page.append(row(name, rate, reference)));
         page.append("\nJVM flags: ").append(describe(flags)).append(".\n");
         return page.toString();
+    }
+
+    /** Adds a measurement: the main rate under the benchmark's name, each counter's with its label behind. */
+    private static void add(String name, IterationResult iteration, Map<String, ListStatistics> rates) {
+        double share = iteration.getSecondaryResults().get(CpuShare.LABEL).getScore();
+        add(name, iteration.getPrimaryResult().getScore() / share, rates);
+        iteration.getSecondaryResults().forEach((label, counter) -> {
+            if (!label.equals(CpuShare.LABEL)) {
+                add(name + " " + label, counter.getScore() / share, rates);
+            }
+        });
+    }
+
+    private static void add(String name, double rate, Map<String, ListStatistics> rates) {
+        rates.computeIfAbsent(name, key -> new ListStatistics()).addValue(rate);
     }
 
     private static String name(RunResult result) {
@@ -63,7 +81,7 @@ final class SpeedTable {
         return brief + params;
     }
 
-    private static String row(String name, Statistics rate, Statistics reference) {
+    private static String row(String name, ListStatistics rate, ListStatistics reference) {
         double median = rate.getPercentile(50);
         boolean inference = name.contains("Inference") || name.contains("Onnx") || name.contains("Dl4j");
         String ratio = inference && reference != null
