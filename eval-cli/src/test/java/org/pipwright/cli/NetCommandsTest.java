@@ -10,7 +10,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.network.OnnxFile;
 import org.pipwright.models.ModelCatalog;
 
 class NetCommandsTest {
@@ -67,11 +69,26 @@ class NetCommandsTest {
         assertArrayEquals(Files.readAllBytes(Path.of(TestNet.path())), Files.readAllBytes(target));
     }
 
+    /** What is in the files is checked with ONNX Runtime, by the benchmarks' tests. */
+    @Test
+    void exportWritesOnnxInTwoFiles() throws IOException {
+        String target = folder.resolve("copy").toString();
+        Run run = Run.of("net", "export", TestNet.path(), target + ".onnx");
+        String said = "wrote " + target + "-contact.onnx: 270-4-6\nwrote " + target + "-race.onnx: 262-4-6\n";
+        assertEquals(new Run(0, said, ""), run);
+        Model model = ModelFile.read(Path.of(TestNet.path()));
+        assertArrayEquals(
+                OnnxFile.toBytes(model.contact(), model.notes()),
+                Files.readAllBytes(Path.of(target + "-contact.onnx")));
+        assertArrayEquals(
+                OnnxFile.toBytes(model.race(), model.notes()), Files.readAllBytes(Path.of(target + "-race.onnx")));
+    }
+
     @Test
     void exportSaysWhyItCannotWrite() {
         Path file = folder.resolve("copy.txt");
         Run run = Run.of("net", "export", TestNet.path(), file.toString());
-        assertEquals(new Run(2, "", "pipwright: the target '" + file + "' should end in .safetensors\n"), run);
+        assertEquals(new Run(2, "", "pipwright: the target '" + file + "' should end in .safetensors or .onnx\n"), run);
         assertFalse(Files.exists(file));
         Path nowhere = folder.resolve("none/copy.safetensors");
         run = Run.of("net", "export", TestNet.path(), nowhere.toString());

@@ -6,6 +6,7 @@ import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -39,6 +40,9 @@ public final class AtomicFile {
      */
     public static void write(Path target, Content content) throws IOException {
         Path folder = target.toAbsolutePath().getParent();
+        if (!Files.isDirectory(folder)) {
+            throw new NoSuchFileException(folder.toString());
+        }
         // Not createTempFile, whose files nobody but their owner may read, whatever the user's settings say.
         Path temporary = folder.resolve("." + target.getFileName() + "." + UUID.randomUUID() + ".part");
         try {

@@ -108,7 +108,9 @@ class AtomicFileTest {
 
     @Test
     void missingFolder() throws IOException {
-        assertThrows(NoSuchFileException.class, () -> AtomicFile.write(folder.resolve("none/a.txt"), text("x")));
+        NoSuchFileException thrown = assertThrows(
+                NoSuchFileException.class, () -> AtomicFile.write(folder.resolve("none/a.txt"), text("x")));
+        assertEquals(folder.resolve("none").toString(), thrown.getFile());
         assertFalse(Files.exists(folder.resolve("none")));
         assertEquals(List.of(), names());
     }
