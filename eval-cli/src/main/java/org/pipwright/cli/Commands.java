@@ -2,6 +2,7 @@ package org.pipwright.cli;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.pipwright.cli.command.CubeCommand;
 import org.pipwright.cli.command.DrawCommand;
 import org.pipwright.cli.command.HelpCommand;
 import org.pipwright.cli.command.NetCommand;
@@ -27,6 +28,7 @@ final class Commands {
         Map<String, Class<?>> all = new LinkedHashMap<>();
         all.put("rank", RankCommand.class);
         all.put("odds", OddsCommand.class);
+        all.put("cube", CubeCommand.class);
         all.put("draw", DrawCommand.class);
         all.put("train", TrainCommand.class);
         all.put("net", NetCommand.class);

@@ -8,6 +8,7 @@ import java.nio.file.NoSuchFileException;
 import java.util.Set;
 import org.pipwright.cli.console.OutputFailure;
 import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.matchtable.InvalidMatchTableException;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.play.IllegalPlayException;
 import org.pipwright.engine.position.InvalidPositionException;
@@ -15,7 +16,11 @@ import org.pipwright.engine.position.InvalidPositionException;
 /** From what went wrong to the one line that is shown. Whatever is not known to be the user's is a bug of ours. */
 final class ErrorLines {
     private static final Set<Class<?>> USERS = Set.of(
-            UserError.class, InvalidPositionException.class, IllegalPlayException.class, InvalidModelException.class);
+            UserError.class,
+            InvalidPositionException.class,
+            IllegalPlayException.class,
+            InvalidModelException.class,
+            InvalidMatchTableException.class);
 
     private ErrorLines() {}
 

@@ -50,7 +50,19 @@ class HelpTest {
     /** Each text is kept in full, so that a change to it is seen and read. */
     @ParameterizedTest
     @ValueSource(
-            strings = {"", "rank", "odds", "draw", "net", "net describe", "net verify", "net export", "train", "help"})
+            strings = {
+                "",
+                "rank",
+                "odds",
+                "cube",
+                "draw",
+                "net",
+                "net describe",
+                "net verify",
+                "net export",
+                "train",
+                "help"
+            })
     void theHelpTextIs(String path) throws IOException {
         assertEquals(resource("help" + (path.isEmpty() ? "" : "-" + path.replace(' ', '-')) + ".txt"), help(path));
     }

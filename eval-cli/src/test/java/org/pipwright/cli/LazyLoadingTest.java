@@ -52,6 +52,7 @@ class LazyLoadingTest {
             strings = {
                 "rank start --roll 3-1 --net NET",
                 "odds start --net NET",
+                "cube start --net NET",
                 "draw start",
                 "net",
                 "help",

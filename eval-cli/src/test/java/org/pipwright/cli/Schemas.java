@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.pipwright.cli.report.CubeJson;
 import org.pipwright.cli.report.OddsReport;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.engine.play.PlayJson;
@@ -20,6 +21,7 @@ final class Schemas {
     private static final Map<String, String> TEXTS = Map.of(
             "urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA),
             "urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA),
+            "urn:pipwright:schema:cube:1", resource(CubeJson.SCHEMA),
             "urn:pipwright:schema:position:1", resource(PositionJson.SCHEMA),
             "urn:pipwright:schema:play:1", resource(PlayJson.SCHEMA));
 

@@ -25,6 +25,11 @@ final class Numbers {
         return cost == 0 ? "0.0000" : points(cost);
     }
 
+    /** A chance in per cent, to a hundredth: chances to win a match differ by less than those to win a game. */
+    static String finePercent(double chance) {
+        return fixed(100 * chance, 2);
+    }
+
     /** A chance in per cent, to a tenth. */
     static String percent(double chance) {
         return fixed(100 * chance, 1);

@@ -38,7 +38,7 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, Dep
         out.println("equity " + Numbers.points(outcomes.equity()) + " points per game, with the cube left out");
     }
 
-    private static void row(Table table, String label, Outcomes side) {
+    static void row(Table table, String label, Outcomes side) {
         table.row(
                 label,
                 Numbers.percent(side.winSingle()),

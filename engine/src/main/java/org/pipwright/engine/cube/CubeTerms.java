@@ -1,0 +1,77 @@
+package org.pipwright.engine.cube;
+
+import java.util.Optional;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.rules.GameResult;
+
+/**
+ * All that is needed to judge the cube in one game: what its stakes allow, and what positions are worth with the cube. Seen
+ * from the side on roll; {@link #swapped()} is the other side's view. May remember what it has computed, so an instance
+ * serves one thread.
+ */
+public interface CubeTerms {
+    /**
+     * The values of the cube actions at any chance to win, by a model.
+     *
+     * @param position an unfinished position
+     * @param shares how its wins and losses split
+     * @param cube the cube, seen from the side on roll
+     * @return values to the side on roll
+     */
+    CubeCurves curves(Position position, GammonShares shares, CubeState cube);
+
+    /**
+     * Exact values where they are known.
+     *
+     * @param position an unfinished position
+     * @param cube the cube, seen from the side on roll
+     * @return values to the side on roll; empty if they are not known
+     */
+    Optional<CubeValues> exact(Position position, CubeState cube);
+
+    /**
+     * The best values at hand, as quickly as possible.
+     *
+     * @param position an unfinished position
+     * @param outcomes its six chances
+     * @param cube the cube, seen from the side on roll
+     * @return values to the side on roll
+     */
+    default CubeValues values(Position position, Outcomes outcomes, CubeState cube) {
+        return exact(position, cube).orElseGet(() -> curves(position, GammonShares.of(outcomes), cube)
+                .at(outcomes.win()));
+    }
+
+    /**
+     * What this side gets when it has won the game.
+     *
+     * @param result what the loser loses
+     * @param cube the cube at the end, seen from this side
+     * @return the value in the unit of this cube
+     */
+    double won(GameResult result, CubeState cube);
+
+    /**
+     * What one side gets when the other gets something.
+     *
+     * @param value a value to one side
+     * @return the value to the other
+     */
+    double toOther(double value);
+
+    /**
+     * From the unit of a cube that has been turned to that of the cube before.
+     *
+     * @param value a value per unit of the turned cube
+     * @return the same value per unit of the present cube
+     */
+    double ofTaken(double value);
+
+    /**
+     * The same terms for the other side.
+     *
+     * @return the other side's view
+     */
+    CubeTerms swapped();
+}

@@ -1,0 +1,144 @@
+package org.pipwright.cli.command;
+
+import java.util.function.BiPredicate;
+import org.pipwright.cli.console.Console;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.cli.report.CubeJson;
+import org.pipwright.cli.report.CubeReport;
+import org.pipwright.cli.report.CubeText;
+import org.pipwright.cli.report.NetLabel;
+import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.bearoff.ExactFirstEvaluator;
+import org.pipwright.engine.bearoff.TableFolder;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.CubeWindow;
+import org.pipwright.engine.cube.CubefulSearch;
+import org.pipwright.engine.cube.ExactCube;
+import org.pipwright.engine.cube.GammonShares;
+import org.pipwright.engine.cube.MarketLosers;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.MoneyTerms;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.matchtable.MatchTerms;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.position.Position;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Position and cube to the right cube actions of both sides. */
+@Command(
+        name = "cube",
+        customSynopsis = "pipwright cube POSITION [options]",
+        header = "Say whether to double, and whether to take or pass.",
+        description = {
+            "For the side on roll, before its roll: what it gets without doubling, with a double that is taken and with one"
+                    + " that is passed; the right action of both sides and what each wrong one costs; the chance needed to"
+                    + " take and the chances at which to double, at this position's share of gammons; and how often the next"
+                    + " two rolls lose the market.",
+            "Money play with the Jacoby rule unless --away says otherwise; its equities are points per unit of the present"
+                    + " cube. In a match they are chances to win it."
+        },
+        footer = {
+            "Examples:",
+            "  pipwright cube 5@6 3@8 3@7 2@24 2@3 / 4@6 3@8 5@13 2@24 1@bar",
+            "  pipwright cube 1@5 1@2 / 1@6 --cube 2 --owner me",
+            "  pipwright cube start --away 2,4 --json"
+        })
+public final class CubeCommand extends CliCommand {
+    @Mixin
+    private PositionArgument position;
+
+    @Mixin
+    private CubeOptions options;
+
+    @Option(
+            names = "--lookahead",
+            paramLabel = "N",
+            defaultValue = "1",
+            description = "Future rolls to average over, 0 to " + CubefulSearch.MOST + ". Default: 1.")
+    private int lookahead;
+
+    @Mixin
+    private NetOption net;
+
+    @Option(names = "--json", description = "Print JSON, in the form that cube.schema.json describes.")
+    private boolean json;
+
+    /**
+     * Makes the command.
+     *
+     * @param console where to write
+     */
+    public CubeCommand(Console console) {
+        super(console);
+    }
+
+    @Override
+    public Integer call() {
+        if (lookahead < 0 || lookahead > CubefulSearch.MOST) {
+            throw new UserError("--lookahead is " + lookahead + ": use 0 to " + CubefulSearch.MOST);
+        }
+        CubeState cube = options.cube();
+        Stakes stakes = options.stakes();
+        Position read = position.read(console().in());
+        if (read.finished()) {
+            throw new UserError("the game is over in this position: there is nothing to double");
+        }
+        CubeReport report = report(read, cube, stakes);
+        if (json) {
+            CubeJson.write(report, out());
+        } else {
+            CubeText.write(report, out());
+        }
+        return 0;
+    }
+
+    private CubeReport report(Position read, CubeState cube, Stakes stakes) {
+        EndgameTables tables = EndgameTables.standard(
+                TableFolder.ofUser(System.getenv()),
+                Runtime.getRuntime().availableProcessors(),
+                new TableNotes(console().err()));
+        CubeTerms terms = terms(stakes, tables);
+        Model model = net.load();
+        PositionEvaluator evaluator = new ExactFirstEvaluator(tables, new NetworkEvaluator(model));
+        Outcomes outcomes = evaluator.evaluate(read);
+        CubeValues values = new CubefulSearch(evaluator).values(read, cube, terms, lookahead);
+        CubeWindow window = CubeWindow.of(terms.curves(read, GammonShares.of(outcomes), cube));
+        boolean exact = terms.exact(read, cube).isPresent();
+        double losers = values.mayDouble() ? new MarketLosers(evaluator).share(read, passes(terms, cube)) : Double.NaN;
+        return new CubeReport(
+                read,
+                cube,
+                stakes,
+                NetLabel.of(net.name(), model),
+                exact ? 0 : lookahead,
+                exact,
+                outcomes,
+                values,
+                window,
+                losers);
+    }
+
+    private CubeTerms terms(Stakes stakes, EndgameTables tables) {
+        if (stakes instanceof MoneyStakes) {
+            return new MoneyTerms((MoneyStakes) stakes, new ExactCube(tables));
+        }
+        try {
+            return new MatchTerms((MatchStakes) stakes, options.table());
+        } catch (IllegalArgumentException e) {
+            throw new UserError(e.getMessage());
+        }
+    }
+
+    private static BiPredicate<Position, Outcomes> passes(CubeTerms terms, CubeState cube) {
+        return (position, outcomes) -> terms.values(position, outcomes, cube).answer() == CubeAction.PASS;
+    }
+}

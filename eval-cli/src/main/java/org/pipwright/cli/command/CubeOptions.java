@@ -1,0 +1,131 @@
+package org.pipwright.cli.command;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.cube.CubeOwner;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.matchtable.MatchTable;
+import org.pipwright.engine.matchtable.MatchTableCsv;
+import org.pipwright.engine.matchtable.ShippedMatchTable;
+import org.pipwright.engine.score.MatchScore;
+import org.pipwright.engine.text.Excerpt;
+import picocli.CommandLine.Option;
+
+/** What is played for, and where the cube is. */
+final class CubeOptions {
+    @Option(names = "--cube", paramLabel = "N", description = "What the cube shows: 1, 2, 4, ... Default: 1.")
+    private Integer cube;
+
+    @Option(
+            names = "--owner",
+            paramLabel = "me|them|centre",
+            description = "Who owns it: the side on roll, the opponent, or nobody. Default: centre.")
+    private String owner;
+
+    @Option(
+            names = "--no-jacoby",
+            description = "Money play without the Jacoby rule: gammons count with a cube unturned.")
+    private boolean noJacoby;
+
+    @Option(names = "--beavers", description = "Money play in which a double may be beavered.")
+    private boolean beavers;
+
+    @Option(
+            names = "--away",
+            paramLabel = "MINE,THEIRS",
+            description =
+                    "Match play: the points the side on roll needs to win, and those the opponent needs, as in 3,5.")
+    private String away;
+
+    @Option(names = "--crawford", description = "The Crawford game of a match: no doubling.")
+    private boolean crawford;
+
+    @Option(
+            names = "--table",
+            paramLabel = "FILE",
+            description = "A match table to use instead of the one that comes with Pipwright: a CSV file like it.")
+    private Path table;
+
+    /** The cube, seen from the side on roll. */
+    CubeState cube() {
+        int value = cube == null ? 1 : cube;
+        CubeOwner who = owner();
+        if (value > 1 && owner == null) {
+            throw new UserError("--cube is " + value + ": say who owns it with --owner me or --owner them");
+        }
+        if (away != null && value > 1 && who == CubeOwner.CENTRE) {
+            throw new UserError("a cube at " + value + " has an owner in a match: use --owner me or --owner them");
+        }
+        if (crawford && value > 1) {
+            throw new UserError("there is no doubling in the Crawford game: leave --cube out");
+        }
+        try {
+            return new CubeState(value, who);
+        } catch (IllegalArgumentException e) {
+            throw new UserError("--cube: " + e.getMessage());
+        }
+    }
+
+    private CubeOwner owner() {
+        switch (owner == null ? "centre" : owner) {
+            case "me":
+                return CubeOwner.ME;
+            case "them":
+                return CubeOwner.THEM;
+            case "centre":
+                return CubeOwner.CENTRE;
+            default:
+                throw new UserError("--owner is '" + Excerpt.of(owner) + "': use me, them or centre");
+        }
+    }
+
+    /** What is played for, seen from the side on roll. */
+    Stakes stakes() {
+        if (away == null) {
+            if (crawford || table != null) {
+                throw new UserError(
+                        (crawford ? "--crawford" : "--table") + " is for matches: give the score with --away");
+            }
+            return new MoneyStakes(!noJacoby, beavers);
+        }
+        if (noJacoby || beavers) {
+            throw new UserError((noJacoby ? "--no-jacoby" : "--beavers")
+                    + " is for money play: matches have neither the Jacoby rule nor beavers");
+        }
+        return new MatchStakes(score());
+    }
+
+    private MatchScore score() {
+        String[] parts = away.split(",", -1);
+        if (parts.length != 2
+                || !parts[0].strip().matches("[0-9]{1,4}")
+                || !parts[1].strip().matches("[0-9]{1,4}")) {
+            throw new UserError("--away is '" + Excerpt.of(away) + "': give the points both sides need, as in 3,5");
+        }
+        try {
+            return new MatchScore(Integer.parseInt(parts[0].strip()), Integer.parseInt(parts[1].strip()), crawford);
+        } catch (IllegalArgumentException e) {
+            throw new UserError("--away: " + e.getMessage());
+        }
+    }
+
+    /** The match table to use. */
+    MatchTable table() {
+        if (table == null) {
+            return ShippedMatchTable.load();
+        }
+        try {
+            return MatchTableCsv.parse(Files.readString(table));
+        } catch (java.nio.charset.MalformedInputException e) {
+            throw new UserError("'" + table + "' is no text in UTF-8: give a CSV file");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,102 @@
+package org.pipwright.cli.report;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.util.Locale;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.position.PositionJson;
+import org.pipwright.engine.score.MatchScore;
+
+/** A cube decision as JSON. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12). */
+public final class CubeJson {
+    /** Name of the schema resource, from the root of the class path. */
+    public static final String SCHEMA = "/org/pipwright/cli/cube.schema.json";
+
+    private CubeJson() {}
+
+    /**
+     * Prints a decision.
+     *
+     * @param report the decision
+     * @param out where to
+     */
+    public static void write(CubeReport report, PrintWriter out) {
+        Json.print(out, "pipwright-cube", json -> {
+            json.writeFieldName("position");
+            PositionJson.write(json, report.position());
+            json.writeStringField("positionText", report.position().toString());
+            report.net().write(json);
+            json.writeNumberField("lookahead", report.lookahead());
+            json.writeBooleanField("exact", report.exact());
+            json.writeObjectFieldStart("cube");
+            json.writeNumberField("value", report.cube().value());
+            json.writeStringField("owner", report.cube().owner().name().toLowerCase(Locale.ROOT));
+            json.writeEndObject();
+            stakes(json, report.stakes());
+            Json.chances(json, report.outcomes());
+            json.writeStringField("unit", report.match() ? "chance to win the match" : "points per unit of the cube");
+            values(json, report.values());
+            decision(json, report);
+            if (!report.match()) {
+                json.writeStringField("caution", CubeWords.CAUTION);
+            }
+        });
+    }
+
+    private static void stakes(JsonGenerator json, Stakes stakes) throws IOException {
+        if (stakes instanceof MoneyStakes) {
+            MoneyStakes money = (MoneyStakes) stakes;
+            json.writeObjectFieldStart("money");
+            json.writeBooleanField("jacoby", money.jacoby());
+            json.writeBooleanField("beavers", money.beavers());
+        } else {
+            MatchScore score = ((MatchStakes) stakes).score();
+            json.writeObjectFieldStart("match");
+            json.writeNumberField("mine", score.mine());
+            json.writeNumberField("theirs", score.theirs());
+            json.writeBooleanField("crawford", score.crawford());
+        }
+        json.writeEndObject();
+    }
+
+    private static void values(JsonGenerator json, CubeValues values) throws IOException {
+        json.writeObjectFieldStart("values");
+        json.writeNumberField("noDouble", Numbers.rounded(values.noDouble()));
+        if (values.mayDouble()) {
+            json.writeNumberField("doubleTake", Numbers.rounded(values.doubleTake()));
+            json.writeNumberField("doublePass", Numbers.rounded(values.doublePass()));
+        }
+        if (values.mayDouble() && values.mayBeaver()) {
+            json.writeNumberField("doubleBeaver", Numbers.rounded(values.doubleBeaver()));
+        }
+        json.writeEndObject();
+        json.writeObjectFieldStart("costs");
+        for (CubeAction action : values.choices()) {
+            json.writeNumberField(CubeWords.action(action), Numbers.rounded(values.cost(action)));
+        }
+        json.writeEndObject();
+    }
+
+    private static void decision(JsonGenerator json, CubeReport report) throws IOException {
+        CubeValues values = report.values();
+        json.writeStringField("action", values.shouldDouble() ? "double" : "roll");
+        if (values.mayDouble()) {
+            json.writeStringField("answer", CubeWords.action(values.answer()));
+            json.writeBooleanField("tooGood", values.tooGood());
+            json.writeNumberField("takePoint", Numbers.rounded(report.window().takePoint()));
+            if (!Double.isNaN(report.window().from())) {
+                json.writeArrayFieldStart("doublingWindow");
+                json.writeNumber(Numbers.rounded(report.window().from()));
+                json.writeNumber(Numbers.rounded(report.window().to()));
+                json.writeEndArray();
+            }
+            json.writeNumberField("marketLosers", Numbers.rounded(report.losers()));
+        }
+        json.writeStringField("verdict", CubeWords.verdict(report));
+    }
+}

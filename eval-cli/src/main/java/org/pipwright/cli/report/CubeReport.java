@@ -1,0 +1,41 @@
+package org.pipwright.cli.report;
+
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.CubeWindow;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Position;
+
+/**
+ * What {@code cube} has to say.
+ *
+ * @param position the position before the roll
+ * @param cube the cube, seen from the side on roll
+ * @param stakes what is played for, seen from the side on roll
+ * @param net the net that judged
+ * @param lookahead future rolls averaged over
+ * @param exact whether the values come from an exact table
+ * @param outcomes the six chances of the side on roll
+ * @param values values of the cube actions to the side on roll: points per unit of the cube, or chances to win the match
+ * @param window take point and doubling window at the position's share of gammons, by the model
+ * @param losers share of the next two rolls that lose the market; NaN if the side on roll may not double
+ */
+public record CubeReport(
+        Position position,
+        CubeState cube,
+        Stakes stakes,
+        NetLabel net,
+        int lookahead,
+        boolean exact,
+        Outcomes outcomes,
+        CubeValues values,
+        CubeWindow window,
+        double losers) {
+
+    /** Whether a match is played, so that values are chances to win it. */
+    boolean match() {
+        return stakes instanceof MatchStakes;
+    }
+}

@@ -1,0 +1,94 @@
+package org.pipwright.cli.report;
+
+import java.io.PrintWriter;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.CubeWindow;
+import org.pipwright.engine.evaluation.Outcomes;
+
+/** A cube decision as text. */
+public final class CubeText {
+    private CubeText() {}
+
+    /**
+     * Prints a decision.
+     *
+     * @param report the decision
+     * @param out where to
+     */
+    public static void write(CubeReport report, PrintWriter out) {
+        out.println(report.position() + "  on roll");
+        out.println(CubeWords.stakes(report.stakes()) + "; " + CubeWords.cube(report.cube()));
+        out.println("net " + report.net().name() + ", "
+                + (report.exact() ? "exact table" : "lookahead " + report.lookahead()));
+        out.println();
+        chances(report.outcomes()).print(out);
+        out.println();
+        values(report).print(out);
+        out.println();
+        out.println(CubeWords.verdict(report));
+        String note = CubeWords.note(report);
+        if (!note.isEmpty()) {
+            out.println(note);
+        }
+        if (report.values().mayDouble()) {
+            out.println(window(report));
+            out.println("market losers: " + Numbers.percent(report.losers()) + " % of the next two rolls");
+        }
+        if (!report.match()) {
+            out.println();
+            out.println(CubeWords.CAUTION);
+        }
+    }
+
+    private static Table chances(Outcomes outcomes) {
+        Table table = new Table("lrrrr");
+        table.row("", "single", "gammon", "backgammon", "together");
+        OddsReport.row(table, "win, %", outcomes);
+        OddsReport.row(table, "lose, %", outcomes.swapped());
+        return table;
+    }
+
+    private static Table values(CubeReport report) {
+        CubeValues values = report.values();
+        Table table = new Table("lrlr");
+        table.row("", report.match() ? "win match, %" : "equity", "if wrong", "cost");
+        row(table, report, "roll", values.noDouble(), CubeAction.ROLL);
+        if (!values.mayDouble()) {
+            return table;
+        }
+        row(table, report, "double, take", values.doubleTake(), CubeAction.TAKE);
+        row(table, report, "double, pass", values.doublePass(), CubeAction.PASS);
+        if (values.mayBeaver()) {
+            row(table, report, "double, beaver", values.doubleBeaver(), CubeAction.BEAVER);
+        }
+        table.row("double, best answer", number(report, values.doubled()), "double", cost(report, CubeAction.DOUBLE));
+        return table;
+    }
+
+    private static void row(Table table, CubeReport report, String label, double value, CubeAction action) {
+        table.row(label, number(report, value), CubeWords.action(action), cost(report, action));
+    }
+
+    private static String number(CubeReport report, double value) {
+        return report.match() ? Numbers.finePercent(value) : Numbers.points(value);
+    }
+
+    private static String cost(CubeReport report, CubeAction action) {
+        double cost = report.values().cost(action);
+        return report.match() ? Numbers.finePercent(cost) : Numbers.cost(cost);
+    }
+
+    private static String window(CubeReport report) {
+        CubeWindow window = report.window();
+        double win = report.outcomes().win();
+        String by = report.exact() ? "by the model for such races, " : "";
+        String take = by + "take point " + Numbers.percent(window.takePoint()) + " % (the opponent has "
+                + Numbers.percent(1 - win) + " %)";
+        if (Double.isNaN(window.from())) {
+            return take + "; no chance at which to double";
+        }
+        return take + "; doubling window " + Numbers.percent(window.from()) + " to " + Numbers.percent(window.to())
+                + " % (the side on roll has " + Numbers.percent(win) + " %)";
+    }
+}

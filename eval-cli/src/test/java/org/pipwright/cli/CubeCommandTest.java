@@ -1,0 +1,129 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.cube.CubeOwner;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.CubefulSearch;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.MoneyTerms;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.matchtable.MatchTerms;
+import org.pipwright.engine.matchtable.ShippedMatchTable;
+import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.score.MatchScore;
+
+class CubeCommandTest {
+    private static Run run(String line) {
+        return Run.of((line + " --net " + TestNet.path()).split(" "));
+    }
+
+    private static JsonNode json(String line) throws IOException {
+        Run run = run(line + " --json");
+        assertEquals(0, run.code(), run.err());
+        assertEquals(List.of(), Schemas.faults("cube", run.out()));
+        return new ObjectMapper().readTree(run.out());
+    }
+
+    /** The classical pair: with 5+2 one redoubles against a checker on the ace point, not against one on the 6 point. */
+    @ParameterizedTest
+    @CsvSource({"1, double, 0.055556, 0.111111", "5, roll, 0.186728, 0.111111", "6, roll, 0.291667, 0.111111"})
+    void exactTablesDecideTheLastRolls(int opponent, String action, double roll, double take) throws IOException {
+        JsonNode json = json("cube 1@5 1@2 / 1@" + opponent + " --cube 2 --owner me");
+        assertTrue(json.get("exact").asBoolean());
+        assertEquals(action, json.get("action").asText());
+        assertEquals("take", json.get("answer").asText());
+        assertEquals(roll, json.get("values").get("noDouble").asDouble(), 2e-6);
+        assertEquals(take, json.get("values").get("doubleTake").asDouble(), 2e-6);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"start", "5@6 3@8 3@7 2@24 2@3 / 4@6 3@8 5@13 2@24 1@bar", "5@10 5@9 5@8 / 5@12 5@11 5@7"})
+    void moneyValuesAreThoseOfTheEngine(String text) throws IOException {
+        CubeValues values = new CubefulSearch(new NetworkEvaluator(TestNet.MODEL))
+                .values(
+                        PositionText.parse(text),
+                        new CubeState(4, CubeOwner.ME),
+                        new MoneyTerms(new MoneyStakes(true, true), null),
+                        1);
+        same(values, json("cube " + text + " --cube 4 --owner me --beavers"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"3, 5, false", "5, 1, false", "5, 1, true", "1, 1, false", "2, 2, false"})
+    void matchValuesAreThoseOfTheEngine(int mine, int theirs, boolean crawford) throws IOException {
+        MatchStakes stakes = new MatchStakes(new MatchScore(mine, theirs, crawford));
+        CubeValues values = new CubefulSearch(new NetworkEvaluator(TestNet.MODEL))
+                .values(
+                        PositionText.parse("start"),
+                        CubeState.START,
+                        new MatchTerms(stakes, ShippedMatchTable.load()),
+                        0);
+        same(values, json("cube start --lookahead 0 --away " + mine + "," + theirs + (crawford ? " --crawford" : "")));
+    }
+
+    private static void same(CubeValues values, JsonNode json) {
+        JsonNode shown = json.get("values");
+        assertEquals(values.noDouble(), shown.get("noDouble").asDouble(), 1e-6);
+        assertEquals(values.mayDouble(), shown.has("doubleTake"));
+        assertEquals(
+                values.shouldDouble() ? "double" : "roll", json.get("action").asText());
+        if (values.mayDouble()) {
+            assertEquals(values.doubleTake(), shown.get("doubleTake").asDouble(), 1e-6);
+            assertEquals(values.doublePass(), shown.get("doublePass").asDouble(), 1e-6);
+            assertEquals(values.mayBeaver(), shown.has("doubleBeaver"));
+        }
+    }
+
+    @Test
+    void theTextSaysWhatTheJsonSaysAndCautionsOnce() throws IOException {
+        String line = "cube 1@5 1@2 / 1@6 --cube 2 --owner me";
+        String text = run(line).out();
+        assertTrue(text.contains("\nroll                 +0.2917  roll       0.0000\n"), text);
+        assertTrue(text.contains("\ndouble, take         +0.1111  take       0.0000\n"), text);
+        assertTrue(text.contains("\n" + json(line).get("verdict").asText() + "\n"), text);
+        assertEquals(1, text.lines().filter(row -> row.contains("local law")).count());
+        assertFalse(run("cube start --away 3,3").out().contains("local law"));
+    }
+
+    static Stream<String> noDoubles() {
+        return Stream.of("--cube 2 --owner them", "--away 1,4 --crawford");
+    }
+
+    @ParameterizedTest
+    @org.junit.jupiter.params.provider.MethodSource("noDoubles")
+    void whoMayNotDoubleIsTold(String options) throws IOException {
+        JsonNode json = json("cube start " + options);
+        assertEquals("roll", json.get("action").asText());
+        assertFalse(json.has("answer") || json.has("marketLosers"));
+        assertTrue(run("cube start " + options).out().contains("Nothing to decide"));
+    }
+
+    @Test
+    void anotherMatchTableCanBeUsed(@TempDir Path folder) throws IOException {
+        Path table = Files.writeString(
+                folder.resolve("table.csv"), "away,1,2\n1,0.5,0.9\n2,0.1,0.5\nafter crawford,0.5,0.5\n");
+        JsonNode json = json("cube start --away 2,2 --table " + table);
+        assertEquals(0.9, json.get("values").get("doublePass").asDouble(), 1e-9);
+        Files.writeString(table, "away,1\n1,0.7\nafter crawford,0.5\n");
+        Run run = run("cube start --away 1,1 --table " + table);
+        assertEquals(2, run.code());
+        assertTrue(run.err().matches("pipwright: the chances at 1-away [^\n]* add up to 1.4[^\n]*\n"), run.err());
+    }
+}
