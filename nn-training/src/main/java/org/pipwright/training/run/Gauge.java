@@ -1,6 +1,5 @@
 package org.pipwright.training.run;
 
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.match.PipLeader;
@@ -23,14 +22,14 @@ public record Gauge(int games, double points, double error) {
     /** Dice apart from those of self-play. */
     private static final long SEED = 0x6A09E667F3BCC908L;
 
-    static Gauge of(Model model, Position start, int games, Workers workers) {
+    static Gauge of(Model model, Judges judges, Position start, int games, Workers workers) {
         int pairs = Math.max(1, games / 2);
         double[] means = new double[pairs];
         GameLoop[] loops = new GameLoop[workers.count()];
         Player[] players = new Player[workers.count()];
         for (int w = 0; w < loops.length; w++) {
             loops[w] = new GameLoop();
-            players[w] = new EvaluatingPlayer(new NetworkEvaluator(model));
+            players[w] = new EvaluatingPlayer(judges.of(model).evaluator());
         }
         workers.run(pairs, (worker, pair) -> {
             int first = play(loops[worker], start, players[worker], new PipLeader(), pair);

@@ -1,8 +1,10 @@
 package org.pipwright.training.run;
 
+import java.nio.file.Path;
 import java.util.Map;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.network.Network;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.training.learner.InitialLayers;
@@ -24,11 +26,27 @@ final class Learners implements AutoCloseable {
 
     Learners(TrainingSettings settings, Workers workers) {
         this.settings = settings;
+        Model start = start(settings);
+        contact = learner(start.contact(), workers);
+        race = learner(start.race(), workers);
+    }
+
+    private static Model start(TrainingSettings settings) {
         long seed = settings.whole(Setting.SEED);
-        contact = learner(
-                InitialLayers.network(FeatureSet.CONTACT_1, settings.sizes(Setting.CONTACT_HIDDEN), seed), workers);
-        race = learner(
-                InitialLayers.network(FeatureSet.RACE_1, settings.sizes(Setting.RACE_HIDDEN), seed + 1), workers);
+        Model random = new Model(
+                InitialLayers.network(FeatureSet.CONTACT_1, settings.sizes(Setting.CONTACT_HIDDEN), seed),
+                InitialLayers.network(FeatureSet.RACE_1, settings.sizes(Setting.RACE_HIDDEN), seed + 1),
+                Map.of());
+        String file = settings.text(Setting.START_NET);
+        if (file.equals("none")) {
+            return random;
+        }
+        Model given = ModelFile.read(Path.of(file));
+        if (!given.shape().equals(random.shape())) {
+            throw new InvalidRunException("start.net '" + file + "' is " + given.shape() + ", but the settings ask for "
+                    + random.shape() + ": set contact.hidden and race.hidden to its layers");
+        }
+        return given;
     }
 
     private Learner learner(Network start, Workers workers) {

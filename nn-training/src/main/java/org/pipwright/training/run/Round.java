@@ -2,7 +2,6 @@ package org.pipwright.training.run;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Planes;
@@ -11,6 +10,7 @@ import org.pipwright.engine.roll.Dice;
 import org.pipwright.training.parallel.Workers;
 import org.pipwright.training.selfplay.Samples;
 import org.pipwright.training.selfplay.SelfPlay;
+import org.pipwright.training.selfplay.SelfPlayRules;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
@@ -20,37 +20,58 @@ final class Round {
     final Samples contact = new Samples(1 << 15);
     /** Samples of races. */
     final Samples race = new Samples(1 << 14);
-    /** Games by points of the winner: index 1, 2 or 3. */
-    final int[] byPoints = new int[4];
+    /** Sum over the games of the chance that they ended as a gammon. */
+    double gammons;
+    /** The same of a backgammon. */
+    double backgammons;
 
     long turns;
 
     /** Plays the games from {@code first} on. */
-    static Round play(Model model, TrainingSettings settings, long first, int games, float lambda, Workers workers) {
-        Position start = Position.start((int) settings.whole(Setting.CHECKERS));
-        boolean doublesMayOpen = settings.text(Setting.OPENING).equals("any");
-        double varied = settings.number(Setting.VARIED);
+    static Round play(
+            Model model,
+            Judges judges,
+            TrainingSettings settings,
+            long first,
+            int games,
+            float lambda,
+            Workers workers) {
+        SelfPlayRules rules = rules(settings);
         long seed = settings.whole(Setting.SEED);
         List<SelfPlay> players = new ArrayList<>();
         for (int w = 0; w < workers.count(); w++) {
-            players.add(new SelfPlay(new NetworkEvaluator(model), start, varied, doublesMayOpen));
+            players.add(new SelfPlay(judges.of(model), rules));
         }
         Samples[] samples = new Samples[games];
-        int[] points = new int[games];
+        float[][] outcomes = new float[games][];
+        int[] turns = new int[games];
         workers.run(games, (worker, game) -> {
+            SelfPlay player = players.get(worker);
             samples[game] = new Samples(64);
-            points[game] = players.get(worker).play(Dice.ofGame(seed, first + game), lambda, samples[game]);
+            player.play(Dice.ofGame(seed, first + game), lambda, samples[game]);
+            outcomes[game] = player.outcome();
+            turns[game] = player.turns();
         });
         Round round = new Round();
         for (int game = 0; game < games; game++) {
-            round.add(samples[game], points[game]);
+            round.gammons += outcomes[game][1] + outcomes[game][4];
+            round.backgammons += outcomes[game][2] + outcomes[game][5];
+            round.turns += turns[game];
+            round.add(samples[game]);
         }
         return round;
     }
 
-    private void add(Samples samples, int points) {
-        byPoints[points]++;
-        turns += samples.size();
+    private static SelfPlayRules rules(TrainingSettings settings) {
+        return new SelfPlayRules(
+                Position.start((int) settings.whole(Setting.CHECKERS)),
+                settings.number(Setting.VARIED),
+                settings.text(Setting.OPENING).equals("any"),
+                settings.number(Setting.KEEP),
+                settings.text(Setting.TARGETS).equals("lookahead"));
+    }
+
+    private void add(Samples samples) {
         for (int i = 0; i < samples.size(); i++) {
             boolean touching = Planes.contact(samples.planes(), i * Planes.STRIDE);
             (touching ? contact : race).add(samples.planes(), i * Planes.STRIDE, samples.targets(), i * Outcomes.COUNT);

@@ -4,8 +4,8 @@ package org.pipwright.training.run;
 final class Tally {
     long games;
     private long turns;
-    private long gammons;
-    private long backgammons;
+    private double gammons;
+    private double backgammons;
     private double contactLoss;
     private double raceLoss;
     private double seconds;
@@ -13,8 +13,8 @@ final class Tally {
     void add(Round round, int played, Learners.Losses losses, double took) {
         games += played;
         turns += round.turns;
-        gammons += round.byPoints[2];
-        backgammons += round.byPoints[3];
+        gammons += round.gammons;
+        backgammons += round.backgammons;
         contactLoss += losses.contact() * played;
         raceLoss += losses.race() * played;
         seconds += took;

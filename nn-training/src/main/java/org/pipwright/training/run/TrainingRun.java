@@ -31,6 +31,7 @@ public final class TrainingRun {
     private final TrainingListener listener;
     private final BooleanSupplier stop;
     private final Keeper keeper;
+    private final Judges judges;
     private Map<String, String> provenance = Map.of();
 
     private long round;
@@ -53,6 +54,7 @@ public final class TrainingRun {
         this.listener = listener;
         this.stop = stop;
         this.keeper = new Keeper(folder, listener, stop);
+        this.judges = new Judges(settings, workers.count());
     }
 
     /**
@@ -135,7 +137,7 @@ public final class TrainingRun {
         long most = settings.whole(Setting.GAMES);
         int count = most == 0 ? size : (int) Math.min(size, most - games);
         Model model = learners.model(Map.of());
-        Round played = Round.play(model, settings, games, count, schedule.lambda(progress), workers);
+        Round played = Round.play(model, judges, settings, games, count, schedule.lambda(progress), workers);
         Learners.Losses losses = learners.fit(played, round, rateScale * schedule.rate(progress));
         requireSane(losses.contact());
         double took = (System.nanoTime() - begin) / 1e9;
@@ -172,7 +174,7 @@ public final class TrainingRun {
     private void gauge(Learners learners) {
         Model model = learners.model(Map.of());
         Position start = Position.start((int) settings.whole(Setting.CHECKERS));
-        Gauge gauge = Gauge.of(model, start, (int) settings.whole(Setting.GAUGE_GAMES), workers);
+        Gauge gauge = Gauge.of(model, judges, start, (int) settings.whole(Setting.GAUGE_GAMES), workers);
         double equity = new NetworkEvaluator(model).evaluate(start).equity();
         double progress = progress();
         double rate = rateScale * schedule.rate(progress);

@@ -1,57 +1,92 @@
 package org.pipwright.training.selfplay;
 
 import java.util.Arrays;
+import java.util.function.Supplier;
+import org.pipwright.engine.evaluation.Chances;
+import org.pipwright.engine.evaluation.Horizon;
 import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.ChanceCache;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.Lookahead;
+import org.pipwright.engine.search.LookaheadSettings;
 
 /** Plays games of an evaluator against itself and turns them into samples. Serves one thread. */
 public final class SelfPlay {
+    private static final int PARTS = 1 << 20;
+
+    /** Positions of different games hardly ever meet, so a small memory does. */
+    private static final int CACHE_BITS = 8;
+
     private final GameLoop loop = new GameLoop();
     private final EvaluatingPlayer player;
+    private final Horizon horizon;
+    private final SelfPlayRules rules;
+    private final Starts starts;
+    private final Lookahead lookahead;
+    private final float[] outcome = new float[Outcomes.COUNT];
     private int[] positions = new int[256 * Planes.STRIDE];
     private float[] values = new float[256 * Outcomes.COUNT];
-    private final Starts starts;
-    private final boolean doublesMayOpen;
     private int turns;
 
     /**
      * Self-play of one evaluator.
      *
-     * @param evaluator what both sides think with
-     * @param start position that games begin from
-     * @param variedShare share of games, 0 to 1, that begin after a few random turns instead
-     * @param doublesMayOpen whether the first roll may be a double
+     * @param judgement what both sides think with, and where games end because their chances are known
+     * @param rules how games begin and which samples they give
      */
-    public SelfPlay(PositionEvaluator evaluator, Position start, double variedShare, boolean doublesMayOpen) {
-        this.player = new EvaluatingPlayer(evaluator);
-        this.starts = new Starts(start, variedShare);
-        this.doublesMayOpen = doublesMayOpen;
+    public SelfPlay(Judgement judgement, SelfPlayRules rules) {
+        this.player = new EvaluatingPlayer(judgement.evaluator());
+        this.horizon = judgement.horizon();
+        this.rules = rules;
+        this.starts = new Starts(rules.start(), rules.varied());
+        this.lookahead = rules.lookahead()
+                ? new Lookahead(judgement, LookaheadSettings.DEFAULT, new ChanceCache(CACHE_BITS), () -> false)
+                : null;
     }
 
     /**
      * Plays a game.
      *
      * @param dice where rolls come from
-     * @param lambda how far targets look ahead, 0 to 1
-     * @param out receives one sample a turn
-     * @return points of the winner: 1, 2 or 3
+     * @param lambda how far targets of TD(lambda) look ahead, 0 to 1
+     * @param out receives the samples
      */
-    public int play(Dice dice, float lambda, Samples out) {
+    public void play(Dice dice, float lambda, Samples out) {
         turns = 0;
         Position start = starts.choose(dice);
-        Roll first = doublesMayOpen ? dice.next() : dice.opening();
-        int points = loop.play(start, first, player, player, dice, dice, (planes, roll, legal, chosen) -> keep(planes));
-        TdTargets.apply(values, turns, lambda);
-        for (int t = 0; t < turns; t++) {
-            out.add(positions, t * Planes.STRIDE, values, t * Outcomes.COUNT);
+        Supplier<Roll> rolls = () -> turns == 0 && !rules.doublesMayOpen() ? dice.opening() : dice.next();
+        loop.play(start, rolls, player, player, dice, (planes, roll, legal, chosen) -> keep(planes), horizon, outcome);
+        if (turns > 0) {
+            writeEnd();
+            TdTargets.apply(values, turns, lambda);
+            for (int t = 0; t < turns; t++) {
+                if (rules.keep() == 1 || dice.below(PARTS) < rules.keep() * PARTS) {
+                    sample(t, out);
+                }
+            }
         }
-        return Math.abs(points);
+    }
+
+    /** The game may have ended where its chances are known better than the player knew them. */
+    private void writeEnd() {
+        int last = (turns - 1) * Outcomes.COUNT;
+        System.arraycopy(outcome, 0, values, last, Outcomes.COUNT);
+        if (turns % 2 == 0) {
+            Chances.swap(values, last);
+        }
+    }
+
+    private void sample(int t, Samples out) {
+        if (lookahead != null) {
+            lookahead.evaluate(positions, t * Planes.STRIDE, 1, values, t * Outcomes.COUNT);
+        }
+        out.add(positions, t * Planes.STRIDE, values, t * Outcomes.COUNT);
     }
 
     private void keep(int[] planes) {
@@ -62,6 +97,15 @@ public final class SelfPlay {
         System.arraycopy(planes, 0, positions, turns * Planes.STRIDE, Planes.STRIDE);
         System.arraycopy(player.chancesOfChoice(), 0, values, turns * Outcomes.COUNT, Outcomes.COUNT);
         turns++;
+    }
+
+    /**
+     * How the game played last ended.
+     *
+     * @return six chances of the side that began: certainty, or what is known where the game ended early
+     */
+    public float[] outcome() {
+        return outcome.clone();
     }
 
     /**

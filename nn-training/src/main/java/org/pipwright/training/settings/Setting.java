@@ -34,6 +34,27 @@ public enum Setting {
             "0",
             Kind.number(0, 1),
             "Share of games that begin after two to nine turns played at random, which shows the networks odd positions."),
+    /** Where games end. */
+    ENDS(
+            "ends",
+            "played",
+            Kind.choice("played", "tables"),
+            "Games are played to their end (played), or end where the exact bear-off tables know their chances (tables);"
+                    + " a net trained so must be used with the tables."),
+    /** Kind of targets. */
+    TARGETS(
+            "targets",
+            "td",
+            Kind.choice("td", "lookahead"),
+            "What a sample should give: td, as TD(lambda) has it, or lookahead, the chances at lookahead 1 (slower)."),
+    /** Share of positions that become samples. */
+    KEEP("keep", "1", Kind.number(0, 1), "Share of the positions of a game that become samples."),
+    /** Net to begin with. */
+    START_NET(
+            "start.net",
+            "none",
+            Kind.ANY,
+            "Model file to begin with, whose hidden layers must be those below; none for random weights."),
     /** Hidden layers of the contact network. */
     CONTACT_HIDDEN("contact.hidden", "256,32", Kind.SIZES, "Hidden layers of the network for positions with contact."),
     /** Hidden layers of the race network. */
@@ -87,6 +108,8 @@ public enum Setting {
 
     /** Which values a setting takes: a test, and words that complete "must be ...". */
     private record Kind(java.util.function.Predicate<String> takes, String words) {
+        static final Kind ANY = new Kind(text -> !text.isEmpty(), "a path or none");
+
         static final Kind SIZES = new Kind(Kind::areSizes, "one to four sizes from 1 to 4096, such as 256,32");
 
         private static boolean areSizes(String text) {

@@ -11,6 +11,8 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.engine.evaluation.Chances;
+import org.pipwright.engine.evaluation.Horizon;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.features.FeatureSet;
@@ -21,6 +23,9 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.rules.PossibleOutcomes;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.Lookahead;
+import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.training.learner.InitialLayers;
 
 /** Games of a random network against itself, looked at sample by sample. */
@@ -31,7 +36,15 @@ class SelfPlayTest {
             Map.of());
 
     private static SelfPlay selfPlay(double varied, boolean doublesMayOpen, int checkers) {
-        return new SelfPlay(new NetworkEvaluator(MODEL), Position.start(checkers), varied, doublesMayOpen);
+        return selfPlay(Horizon.NONE, new SelfPlayRules(Position.start(checkers), varied, doublesMayOpen, 1, false));
+    }
+
+    private static SelfPlay selfPlay(Horizon horizon, SelfPlayRules rules) {
+        return new SelfPlay(new Judgement(new NetworkEvaluator(MODEL), horizon), rules);
+    }
+
+    private static int points(SelfPlay play) {
+        return Math.round(Math.abs(Chances.equity(play.outcome(), 0)));
     }
 
     private static int[] planes(Samples samples, int i) {
@@ -48,7 +61,8 @@ class SelfPlayTest {
         SelfPlay play = selfPlay(varied, doubles, checkers);
         for (int game = 0; game < 60; game++) {
             Samples samples = new Samples(1);
-            int points = play.play(Dice.ofGame(7, game), lambda, samples);
+            play.play(Dice.ofGame(7, game), lambda, samples);
+            int points = points(play);
             assertTrue(points >= 1 && points <= 3);
             assertEquals(play.turns(), samples.size());
             for (int i = 0; i < samples.size(); i++) {
@@ -69,7 +83,8 @@ class SelfPlayTest {
     void samplesAreTheTurnsOfTheGame() {
         Samples samples = new Samples(1);
         SelfPlay play = selfPlay(0, false, 15);
-        int points = play.play(Dice.ofGame(9, 4), 1, samples);
+        play.play(Dice.ofGame(9, 4), 1, samples);
+        int points = points(play);
         assertEquals(Position.start(), Position.ofPlanes(samples.planes(), 0));
 
         // The same game through the loop itself.
@@ -99,7 +114,9 @@ class SelfPlayTest {
             SelfPlay fresh = selfPlay(0.5, false, 15);
             SelfPlay used = selfPlay(0.5, false, 15);
             used.play(Dice.ofGame(1, 99), 0.7f, new Samples(4));
-            assertEquals(fresh.play(Dice.ofGame(2, game), 0.7f, first), used.play(Dice.ofGame(2, game), 0.7f, second));
+            fresh.play(Dice.ofGame(2, game), 0.7f, first);
+            used.play(Dice.ofGame(2, game), 0.7f, second);
+            assertArrayEquals(fresh.outcome(), used.outcome());
             assertEquals(first.size(), second.size());
             for (int i = 0; i < first.size(); i++) {
                 assertArrayEquals(planes(first, i), planes(second, i));
@@ -118,5 +135,52 @@ class SelfPlayTest {
         assertNotEquals(
                 Arrays.hashCode(Arrays.copyOf(first.planes(), first.size() * Planes.STRIDE)),
                 Arrays.hashCode(Arrays.copyOf(second.planes(), second.size() * Planes.STRIDE)));
+    }
+
+    /** Races end at once with chances that no play would give; the side on roll then must see them in its last target. */
+    @Test
+    void aHorizonEndsTheGameAndItsChancesAreTheLastTarget() {
+        float[] known = {0.5f, 0.2f, 0.1f, 0.1f, 0.07f, 0.03f};
+        Horizon races = (planes, at, out, outAt) -> {
+            boolean race = !Planes.contact(planes, at);
+            if (race) {
+                System.arraycopy(known, 0, out, outAt, known.length);
+            }
+            return race;
+        };
+        SelfPlay play = selfPlay(races, SelfPlayRules.plain(Position.start()));
+        int ended = 0;
+        for (int game = 0; game < 40; game++) {
+            Samples samples = new Samples(1);
+            play.play(Dice.ofGame(3, game), 0.5f, samples);
+            float[] last = target(samples, samples.size() - 1);
+            for (int i = 0; i < samples.size(); i++) {
+                assertTrue(Planes.contact(samples.planes(), i * Planes.STRIDE));
+            }
+            if (last[0] != 0 && last[0] != 1) {
+                ended++;
+                // The horizon spoke for the side that would have rolled next.
+                assertArrayEquals(new float[] {0.1f, 0.07f, 0.03f, 0.5f, 0.2f, 0.1f}, last);
+                float[] begun = play.outcome();
+                assertEquals(samples.size() % 2 == 1 ? 0.1f : 0.5f, begun[0]);
+            }
+        }
+        assertTrue(ended > 20, "only " + ended + " games became races");
+    }
+
+    @Test
+    void targetsOfLookaheadAreThoseOfTheSearch() {
+        Samples samples = new Samples(1);
+        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, 0.2, true);
+        selfPlay(Horizon.NONE, rules).play(Dice.ofGame(4, 1), 0, samples);
+        Samples all = new Samples(1);
+        selfPlay(0, false, 15).play(Dice.ofGame(4, 1), 0, all);
+        assertTrue(samples.size() > 0 && samples.size() < all.size() / 2, samples.size() + " of " + all.size());
+        Lookahead search = new Lookahead(Judgement.by(new NetworkEvaluator(MODEL)), LookaheadSettings.DEFAULT);
+        for (int i = 0; i < samples.size(); i++) {
+            float[] expected = new float[Outcomes.COUNT];
+            search.evaluate(planes(samples, i), 0, 1, expected, 0);
+            assertArrayEquals(expected, target(samples, i));
+        }
     }
 }
