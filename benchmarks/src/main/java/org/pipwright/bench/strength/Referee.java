@@ -1,0 +1,108 @@
+package org.pipwright.bench.strength;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.rollout.RolloutLine;
+import org.pipwright.engine.rollout.RolloutReport;
+import org.pipwright.engine.rollout.RolloutSettings;
+import org.pipwright.engine.rollout.Rollouts;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.engine.search.Narrowing;
+import org.pipwright.engine.search.Objective;
+import org.pipwright.engine.search.PlaySearch;
+
+/** Finds out what the plays of decisions are worth: candidates by lookahead 1, then rollouts of these. */
+final class Referee implements AutoCloseable {
+    /** Fewer games say too little of their own spread to stop on. */
+    private static final int LEAST_TRIALS = 144;
+
+    private static final int FEWEST_CANDIDATES = 2;
+
+    private final Model model;
+    private final ReferenceHeader header;
+    private final int threads;
+    private final PlaySearch search;
+
+    Referee(Model model, ReferenceHeader header, int threads) {
+        this.model = model;
+        this.header = header;
+        this.threads = threads;
+        LookaheadSettings everyPlay =
+                new LookaheadSettings(List.of(Narrowing.NONE), LookaheadSettings.DEFAULT.inner(), Objective.CUBELESS);
+        search = new PlaySearch(this::judgement, everyPlay, threads);
+    }
+
+    private Judgement judgement() {
+        return Judgement.by(new NetworkEvaluator(model));
+    }
+
+    Reference judge(Decision decision) {
+        Position position = decision.board();
+        Roll roll = decision.dice();
+        List<Play> candidates = new ArrayList<>();
+        Map<String, Double> others = new LinkedHashMap<>();
+        for (RankedPlay play : search.rank(position, roll, 1)) {
+            if (play.cost() >= -header.within() || candidates.size() < FEWEST_CANDIDATES) {
+                candidates.add(play.play());
+            } else {
+                others.put(play.play().toString(), rounded(play.cost()));
+            }
+        }
+        RolloutReport report = rollOut(decision, position, roll, candidates);
+        List<Reference.Rolled> plays =
+                report.lines().stream().map(line -> rolled(candidates, line)).collect(Collectors.toList());
+        return new Reference(
+                decision.id(),
+                decision.regime(),
+                decision.position(),
+                decision.roll(),
+                decision.game(),
+                report.trials(),
+                plays,
+                others);
+    }
+
+    /** Each decision has dice of its own, so that errors of different decisions are independent. */
+    private RolloutReport rollOut(Decision decision, Position position, Roll roll, List<Play> candidates) {
+        RolloutSettings settings = RolloutSettings.DEFAULT
+                .withTrials(header.trials())
+                .withSeed(header.seed() + decision.id())
+                .withLookahead(header.lookahead())
+                .withTruncation(header.truncation());
+        try (Rollouts rollouts = new Rollouts(this::judgement, settings, threads)) {
+            return rollouts.compare(position, roll, candidates, report -> !exact(report));
+        }
+    }
+
+    private boolean exact(RolloutReport report) {
+        return report.trials() >= LEAST_TRIALS
+                && report.lines().stream().allMatch(line -> line.behind().standardError() <= header.error());
+    }
+
+    private static Reference.Rolled rolled(List<Play> candidates, RolloutLine line) {
+        return new Reference.Rolled(
+                candidates.get(line.candidate()).toString(),
+                rounded(line.equity().mean()),
+                rounded(line.behind().mean()),
+                rounded(line.behind().standardError()));
+    }
+
+    private static double rounded(double points) {
+        return Math.round(points * 1e5) / 1e5;
+    }
+
+    @Override
+    public void close() {
+        search.close();
+    }
+}

@@ -1,0 +1,29 @@
+package org.pipwright.bench.strength;
+
+/**
+ * Where reference equities come from; the same in every part of one reference.
+ *
+ * @param kind always {@value #KIND}
+ * @param decisionsSha256 of the file of decisions
+ * @param net the net that played the rollouts
+ * @param netSha256 SHA-256 of its weights
+ * @param seed the seed of decision n's dice is this plus n
+ * @param lookahead of both sides' plays in the rollouts
+ * @param truncation rolls after which a game is broken off and valued by the net, 0 for never
+ * @param trials most games a candidate
+ * @param error games stop once the standard error of every difference to the best play is this or less, in points
+ * @param within plays this close to the best with lookahead 1 are candidates, and the second best always
+ */
+public record ReferenceHeader(
+        String kind,
+        String decisionsSha256,
+        String net,
+        String netSha256,
+        long seed,
+        int lookahead,
+        int truncation,
+        int trials,
+        double error,
+        double within) {
+    static final String KIND = "pipwright reference 1";
+}

@@ -1,0 +1,42 @@
+package org.pipwright.bench.strength;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.roll.Roll;
+
+/** What a chooser's plays lose, by regime and over all decisions. */
+final class Scorer {
+    private final Map<Regime, Score> byRegime = new EnumMap<>(Regime.class);
+    private final Score all = new Score();
+
+    static Scorer of(List<Reference> references, Chooser chooser) {
+        Scorer scorer = new Scorer();
+        references.forEach(reference -> scorer.add(reference, chooser));
+        return scorer;
+    }
+
+    private void add(Reference reference, Chooser chooser) {
+        var position = PositionText.parse(reference.position());
+        Roll roll = Roll.parse(reference.roll());
+        long began = System.nanoTime();
+        String play = chooser.choose(position, roll).toString();
+        double seconds = (System.nanoTime() - began) / 1e9;
+        double loss = reference
+                .loss(play)
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "decision " + reference.id() + " has no value for " + play + ": make the reference anew"));
+        boolean best = reference.isBest(play);
+        all.add(loss, best, seconds);
+        byRegime.computeIfAbsent(reference.regime(), regime -> new Score()).add(loss, best, seconds);
+    }
+
+    Score all() {
+        return all;
+    }
+
+    Map<Regime, Score> byRegime() {
+        return byRegime;
+    }
+}
