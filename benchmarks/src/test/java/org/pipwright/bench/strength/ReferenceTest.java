@@ -1,0 +1,184 @@
+package org.pipwright.bench.strength;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.models.ModelCatalog;
+
+/** References: made by rollout, kept line by line, joined from parts. */
+class ReferenceTest {
+    private static final List<Decision> DECISIONS = List.of(
+            new Decision(1, Regime.RACE, "2@5 2@6 / 3@4 1@1", "4-3", "a v b"),
+            new Decision(2, Regime.OPENING, "5@6 3@8 5@13 2@24 / 5@6 3@8 5@13 2@24", "2-1", "a v b"),
+            new Decision(3, Regime.RACE, "2@5 2@6 / 2@4 1@1", "2-1", "b v a"));
+
+    @TempDir
+    Path folder;
+
+    private Path file;
+
+    @BeforeEach
+    void writeDecisions() throws IOException {
+        file = folder.resolve("decisions");
+        DecisionsHeader header = new DecisionsHeader(DecisionsHeader.KIND, 1, List.of("a", "b"), "a", "0", 0.12, 1, 9);
+        JsonLines.write(file, header, DECISIONS);
+    }
+
+    private ReferenceHeader header(int trials) throws IOException {
+        return new ReferenceHeader(
+                ReferenceHeader.KIND, ReferenceMain.sha256(file), "net", "0", 1, 0, 0, trials, 0.004, 0.12);
+    }
+
+    private static Reference made(Decision d) {
+        return new Reference(
+                d.id(),
+                d.regime(),
+                d.position(),
+                d.roll(),
+                d.game(),
+                144,
+                List.of(new Reference.Rolled("x", 0.5, 0, 0)),
+                Map.of("y", -0.25));
+    }
+
+    @Test
+    void rolloutsValueEveryPlay() throws IOException {
+        Model model = ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
+        try (Referee referee = new Referee(model, header(432), 2)) {
+            for (Decision decision : DECISIONS) {
+                Reference reference = referee.judge(decision);
+                int plays = Plays.legal(decision.board(), decision.dice()).size();
+                assertEquals(
+                        plays, reference.plays().size() + reference.others().size());
+                assertTrue(reference.plays().size() >= 2);
+                assertEquals(0, reference.plays().get(0).behind());
+                assertTrue(reference.trials() >= 144 && reference.trials() <= 432, reference::toString);
+                boolean exact = reference.plays().stream().allMatch(play -> play.error() <= 0.004);
+                assertTrue(exact || reference.trials() == 432, reference::toString);
+                assertTrue(reference.others().values().stream().allMatch(cost -> cost < -0.12));
+            }
+        }
+    }
+
+    @Test
+    void aPartGoesOnWhereItWasCut() throws IOException {
+        Path part = folder.resolve("part");
+        try (PartFile out = new PartFile(part, header(720))) {
+            out.add(made(DECISIONS.get(0)));
+            out.add(made(DECISIONS.get(1)));
+        }
+        String whole = Files.readString(part);
+        Files.writeString(part, whole.substring(0, whole.length() - 7));
+
+        try (PartFile out = new PartFile(part, header(720))) {
+            assertTrue(out.has(1));
+            assertFalse(out.has(2));
+            out.add(made(DECISIONS.get(1)));
+        }
+
+        assertEquals(whole, Files.readString(part));
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {0, 5})
+    void aPartCutInItsFirstLineBeginsAnew(int length) throws IOException {
+        Path part = folder.resolve("part");
+        new PartFile(part, header(720)).close();
+        String whole = Files.readString(part);
+        Files.writeString(part, whole.substring(0, length));
+
+        new PartFile(part, header(720)).close();
+
+        assertEquals(whole, Files.readString(part));
+    }
+
+    @Test
+    void aPartBegunWithOtherSettingsIsRefused() throws IOException {
+        Path part = folder.resolve("part");
+        new PartFile(part, header(720)).close();
+
+        assertThrows(IllegalArgumentException.class, () -> new PartFile(part, header(1440)));
+    }
+
+    @Test
+    void partsJoinToTheWhole() throws IOException {
+        Path odd = folder.resolve("odd");
+        Path even = folder.resolve("even");
+        Path out = folder.resolve("all");
+        try (PartFile part = new PartFile(odd, header(720))) {
+            part.add(made(DECISIONS.get(2)));
+            part.add(made(DECISIONS.get(0)));
+        }
+        new PartFile(even, header(720)).close();
+        assertThrows(IllegalArgumentException.class, () -> JoinMain.join(file, List.of(odd, even), out));
+        try (PartFile part = new PartFile(even, header(720))) {
+            part.add(made(DECISIONS.get(1)));
+        }
+
+        assertEquals(3, JoinMain.join(file, List.of(odd, even), out));
+
+        assertEquals(
+                DECISIONS.stream().map(ReferenceTest::made).collect(Collectors.toList()),
+                JsonLines.read(out, ReferenceHeader.class, Reference.class).records());
+    }
+
+    @Test
+    void partsOfOtherDecisionsAreRefused() throws IOException {
+        Path part = folder.resolve("part");
+        new PartFile(part, header(720)).close();
+        Files.writeString(file, "\n", StandardOpenOption.APPEND);
+
+        assertThrows(IllegalArgumentException.class, () -> JoinMain.join(file, List.of(part), folder.resolve("all")));
+    }
+
+    @Test
+    void everyDecisionIsInOnePart() {
+        for (int id = 1; id <= 20; id++) {
+            int number = id;
+            long parts = List.of("1/3", "2/3", "3/3").stream()
+                    .filter(part -> Part.parse(part).has(number))
+                    .count();
+            assertEquals(1, parts);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"0/3", "4/3", "1", "a/b", "1/0", "-1/2"})
+    void partsThatCannotBeAreErrors(String text) {
+        assertThrows(IllegalArgumentException.class, () -> Part.parse(text));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"{", "{\"id\":1,\"colour\":2}", "[]"})
+    void damagedLinesAreNamed(String line) throws IOException {
+        Files.writeString(file, line + "\n", StandardOpenOption.APPEND);
+
+        IllegalArgumentException error = assertThrows(
+                IllegalArgumentException.class, () -> JsonLines.read(file, DecisionsHeader.class, Decision.class));
+
+        assertTrue(error.getMessage().contains("line 5"), error.getMessage());
+    }
+
+    @Test
+    void decisionsReadBackAsWritten() throws IOException {
+        assertEquals(
+                DECISIONS,
+                JsonLines.read(file, DecisionsHeader.class, Decision.class).records());
+    }
+}
