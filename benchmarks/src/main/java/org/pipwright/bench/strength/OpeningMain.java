@@ -8,7 +8,6 @@ import java.util.Set;
 import java.util.function.Supplier;
 import org.pipwright.bench.Main;
 import org.pipwright.bench.Options;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
@@ -33,7 +32,7 @@ public final class OpeningMain {
         int threads = options.number("--threads", Runtime.getRuntime().availableProcessors(), 1, 1024);
         int lookahead = options.number("--lookahead", 0, 0, LookaheadSettings.MOST);
         int trials = options.number("--trials", 0, 0, 10_000_000);
-        Supplier<Judgement> judgements = () -> Judgement.by(new NetworkEvaluator(model));
+        Supplier<Judgement> judgements = Judgements.net(model);
         try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, threads)) {
             if (trials == 0) {
                 print(OpeningTable.searched(search, lookahead));

@@ -4,9 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
-import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.RankedPlay;
@@ -28,22 +27,18 @@ final class Referee implements AutoCloseable {
 
     private static final int FEWEST_CANDIDATES = 2;
 
-    private final Model model;
+    private final Supplier<Judgement> judgements;
     private final ReferenceHeader header;
     private final int threads;
     private final PlaySearch search;
 
-    Referee(Model model, ReferenceHeader header, int threads) {
-        this.model = model;
+    Referee(Supplier<Judgement> judgements, ReferenceHeader header, int threads) {
+        this.judgements = judgements;
         this.header = header;
         this.threads = threads;
         LookaheadSettings everyPlay =
                 new LookaheadSettings(List.of(Narrowing.NONE), LookaheadSettings.DEFAULT.inner(), Objective.CUBELESS);
-        search = new PlaySearch(this::judgement, everyPlay, threads);
-    }
-
-    private Judgement judgement() {
-        return Judgement.by(new NetworkEvaluator(model));
+        search = new PlaySearch(judgements, everyPlay, threads);
     }
 
     Reference judge(Decision decision) {
@@ -79,7 +74,7 @@ final class Referee implements AutoCloseable {
                 .withSeed(header.seed() + decision.id())
                 .withLookahead(header.lookahead())
                 .withTruncation(header.truncation());
-        try (Rollouts rollouts = new Rollouts(this::judgement, settings, threads)) {
+        try (Rollouts rollouts = new Rollouts(judgements, settings, threads)) {
             return rollouts.compare(position, roll, candidates, report -> !exact(report));
         }
     }

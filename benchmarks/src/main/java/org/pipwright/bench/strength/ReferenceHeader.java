@@ -5,7 +5,7 @@ package org.pipwright.bench.strength;
  *
  * @param kind always {@value #KIND}
  * @param decisionsSha256 of the file of decisions
- * @param net the net that played the rollouts
+ * @param net the net that played the rollouts, with the exact bear-off tables asked first
  * @param netSha256 SHA-256 of its weights
  * @param seed the seed of decision n's dice is this plus n
  * @param lookahead of both sides' plays in the rollouts

@@ -60,7 +60,7 @@ public final class ReferenceMain {
                 .filter(decision -> part.has(decision.id()))
                 .collect(Collectors.toList());
         int threads = options.number("--threads", Runtime.getRuntime().availableProcessors(), 1, 1024);
-        try (Referee referee = new Referee(model, header, threads);
+        try (Referee referee = new Referee(Judgements.withTables(model, threads), header, threads);
                 PartFile out = new PartFile(Path.of(options.required("--out")), header)) {
             judge(share, referee, out);
         }

@@ -6,11 +6,11 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.pipwright.bench.Main;
 import org.pipwright.bench.Options;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Entrant;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
@@ -38,7 +38,7 @@ public final class ScoreMain {
 
     private static void run(List<String> args) throws IOException {
         Options options = new Options(
-                args, Set.of("--reference", "--net", "--lookahead", "--seconds", "--threads"), Set.of("--json"));
+                args, Set.of("--reference", "--net", "--lookahead", "--seconds", "--threads"), Set.of("--json", "--tables"));
         Path file = Path.of(options.required("--reference"));
         String name =
                 options.text("--net").orElseGet(() -> ModelCatalog.shipped().defaultName());
@@ -60,7 +60,7 @@ public final class ScoreMain {
                     .get(0)
                     .play();
             String how = time.map(limit -> limit.toMillis() / 1000.0 + " s").orElse("lookahead " + lookahead);
-            print(name + ", " + how + ", " + threads + " threads", references, chooser, options);
+            print(name + (tables ? " with bear-off tables, " : ", ") + how + ", " + threads + " threads", references, chooser, options);
         }
     }
 

@@ -8,12 +8,10 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
-import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
@@ -28,7 +26,7 @@ class OpeningTest {
     }
 
     private static PlaySearch search(Model model) {
-        return new PlaySearch(() -> Judgement.by(new NetworkEvaluator(model)), LookaheadSettings.DEFAULT, 1);
+        return new PlaySearch(Judgements.net(model), LookaheadSettings.DEFAULT, 1);
     }
 
     @ParameterizedTest
@@ -68,7 +66,7 @@ class OpeningTest {
         Model model = ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
         RolloutSettings settings = RolloutSettings.DEFAULT.withTrials(36).withTruncation(2);
         try (PlaySearch search = search(model);
-                Rollouts rollouts = new Rollouts(() -> Judgement.by(new NetworkEvaluator(model)), settings, 1)) {
+                Rollouts rollouts = new Rollouts(Judgements.net(model), settings, 1)) {
             for (OpeningLine line : OpeningTable.rolledOut(search, rollouts)) {
                 assertTrue(line.error().getAsDouble() > 0);
                 assertTrue(line.cost() <= 0);

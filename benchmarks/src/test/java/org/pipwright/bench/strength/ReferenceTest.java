@@ -42,7 +42,7 @@ class ReferenceTest {
 
     private ReferenceHeader header(int trials) throws IOException {
         return new ReferenceHeader(
-                ReferenceHeader.KIND, ReferenceMain.sha256(file), "net", "0", 1, 0, 0, trials, 0.004, 0.12);
+                ReferenceHeader.KIND, ReferenceMain.sha256(file), "net", "0", 1, 0, 2, trials, 0.004, 0.12);
     }
 
     private static Reference made(Decision d) {
@@ -60,7 +60,7 @@ class ReferenceTest {
     @Test
     void rolloutsValueEveryPlay() throws IOException {
         Model model = ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
-        try (Referee referee = new Referee(model, header(432), 2)) {
+        try (Referee referee = new Referee(Judgements.net(model), header(216), 2)) {
             for (Decision decision : DECISIONS) {
                 Reference reference = referee.judge(decision);
                 int plays = Plays.legal(decision.board(), decision.dice()).size();
@@ -68,9 +68,9 @@ class ReferenceTest {
                         plays, reference.plays().size() + reference.others().size());
                 assertTrue(reference.plays().size() >= 2);
                 assertEquals(0, reference.plays().get(0).behind());
-                assertTrue(reference.trials() >= 144 && reference.trials() <= 432, reference::toString);
+                assertTrue(reference.trials() >= 144 && reference.trials() <= 216, reference::toString);
                 boolean exact = reference.plays().stream().allMatch(play -> play.error() <= 0.004);
-                assertTrue(exact || reference.trials() == 432, reference::toString);
+                assertTrue(exact || reference.trials() == 216, reference::toString);
                 assertTrue(reference.others().values().stream().allMatch(cost -> cost < -0.12));
             }
         }
