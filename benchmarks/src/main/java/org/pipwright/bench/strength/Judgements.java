@@ -23,7 +23,7 @@ final class Judgements {
     /** The bear-off tables in the user's cache folder first, then the net; games end where their chances are exact. */
     static Supplier<Judgement> withTables(Model model, int threads) {
         TableFolder folder = TableFolder.ofUser(System.getenv());
-        EndgameTables tables = EndgameTables.standard(folder, threads, TableListener.NONE);
+        EndgameTables tables = EndgameTables.standard(folder, threads, TableListener.SILENT);
         return () -> new Judgement(
                 new ExactFirstEvaluator(tables, new NetworkEvaluator(model)), new TableHorizon(tables, Basis.EXACT));
     }

@@ -38,7 +38,9 @@ public final class ScoreMain {
 
     private static void run(List<String> args) throws IOException {
         Options options = new Options(
-                args, Set.of("--reference", "--net", "--lookahead", "--seconds", "--threads"), Set.of("--json", "--tables"));
+                args,
+                Set.of("--reference", "--net", "--lookahead", "--seconds", "--threads"),
+                Set.of("--json", "--tables"));
         Path file = Path.of(options.required("--reference"));
         String name =
                 options.text("--net").orElseGet(() -> ModelCatalog.shipped().defaultName());
@@ -51,8 +53,9 @@ public final class ScoreMain {
         }
         Model model = ModelCatalog.shipped().load(name);
         int threads = options.number("--threads", Runtime.getRuntime().availableProcessors(), 1, 1024);
-        try (PlaySearch search =
-                new PlaySearch(() -> Judgement.by(new NetworkEvaluator(model)), LookaheadSettings.DEFAULT, threads)) {
+        boolean tables = options.has("--tables");
+        Supplier<Judgement> judgements = tables ? Judgements.withTables(model, threads) : Judgements.net(model);
+        try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, threads)) {
             Optional<Duration> time = options.text("--seconds").map(ScoreMain::duration);
             int lookahead = options.number("--lookahead", 0, 0, LookaheadSettings.MOST);
             Chooser chooser = (position, roll) -> time.map(limit -> search.rank(position, roll, limit))
@@ -60,7 +63,11 @@ public final class ScoreMain {
                     .get(0)
                     .play();
             String how = time.map(limit -> limit.toMillis() / 1000.0 + " s").orElse("lookahead " + lookahead);
-            print(name + (tables ? " with bear-off tables, " : ", ") + how + ", " + threads + " threads", references, chooser, options);
+            print(
+                    name + (tables ? " with bear-off tables, " : ", ") + how + ", " + threads + " threads",
+                    references,
+                    chooser,
+                    options);
         }
     }
 

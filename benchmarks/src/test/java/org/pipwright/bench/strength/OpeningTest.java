@@ -64,7 +64,7 @@ class OpeningTest {
     @Test
     void rolloutsGiveErrorsAndCosts() {
         Model model = ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
-        RolloutSettings settings = RolloutSettings.DEFAULT.withTrials(36).withTruncation(2);
+        RolloutSettings settings = RolloutSettings.DEFAULT.withTrials(36).withTruncation(1);
         try (PlaySearch search = search(model);
                 Rollouts rollouts = new Rollouts(Judgements.net(model), settings, 1)) {
             for (OpeningLine line : OpeningTable.rolledOut(search, rollouts)) {
