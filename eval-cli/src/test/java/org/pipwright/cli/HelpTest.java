@@ -56,11 +56,13 @@ class HelpTest {
                 "odds",
                 "cube",
                 "draw",
+                "duel",
+                "standings",
+                "train",
                 "net",
                 "net describe",
                 "net verify",
                 "net export",
-                "train",
                 "help"
             })
     void theHelpTextIs(String path) throws IOException {
@@ -95,7 +97,8 @@ class HelpTest {
     void namesInTheListAreThoseOfTheCommands() {
         Commands.ALL.forEach((name, type) ->
                 assertEquals(name, type.getAnnotation(Command.class).name()));
-        assertTrue(Commands.ALL.keySet().containsAll(Set.of("rank", "odds", "draw", "net", "help")));
+        assertTrue(
+                Commands.ALL.keySet().containsAll(Set.of("rank", "odds", "draw", "duel", "standings", "net", "help")));
     }
 
     @Test

@@ -54,6 +54,8 @@ class LazyLoadingTest {
                 "odds start --net NET",
                 "cube start --net NET",
                 "draw start",
+                "duel racer builder --games 2",
+                "standings racer hitter builder --games 4",
                 "net",
                 "help",
                 "help rank"

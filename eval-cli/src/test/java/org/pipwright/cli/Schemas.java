@@ -11,14 +11,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.pipwright.cli.report.CubeJson;
+import org.pipwright.cli.report.DuelReport;
 import org.pipwright.cli.report.OddsReport;
 import org.pipwright.cli.report.RankJson;
+import org.pipwright.cli.report.StandingsJson;
 import org.pipwright.engine.play.PlayJson;
 import org.pipwright.engine.position.PositionJson;
 
 /** The published schemas, which refer to each other by their names. */
 final class Schemas {
     private static final Map<String, String> TEXTS = Map.of(
+            "urn:pipwright:schema:duel:1", resource(DuelReport.SCHEMA),
+            "urn:pipwright:schema:standings:1", resource(StandingsJson.SCHEMA),
             "urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA),
             "urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA),
             "urn:pipwright:schema:cube:1", resource(CubeJson.SCHEMA),

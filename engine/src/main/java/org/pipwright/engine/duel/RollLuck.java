@@ -13,8 +13,8 @@ import org.pipwright.engine.roll.Roll;
  * The luck of a roll: the equity after the best play of the roll, less the mean of the same over all rolls it could have
  * been, weighted by their chances, as an evaluator sees it. Whatever the evaluator, its mean is 0 before the roll, so that
  * a game's result less the luck in it has the same mean as the result itself, and the less variance the better the
- * evaluator: a control variate (Montgomery 1998 for races, from memory; in general Burch, Schmid,
- * Moravcik, Morrill, Bowling, AAAI 2018).
+ * evaluator: a control variate (Montgomery 1998 for races; Burch, Schmid, Moravcik, Morrill and Bowling, AAAI 2018, in
+ * general).
  *
  * <p>Keeps buffers, so an instance serves one thread.
  */

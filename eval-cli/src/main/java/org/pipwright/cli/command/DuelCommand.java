@@ -1,0 +1,166 @@
+package org.pipwright.cli.command;
+
+import java.util.Locale;
+import java.util.Optional;
+import org.pipwright.cli.console.Console;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.cli.duel.Contestant;
+import org.pipwright.cli.duel.Interruption;
+import org.pipwright.cli.duel.Progress;
+import org.pipwright.cli.report.DuelReport;
+import org.pipwright.engine.duel.Duel;
+import org.pipwright.engine.duel.DuelSettings;
+import org.pipwright.engine.duel.Moments;
+import org.pipwright.engine.duel.SequentialTest;
+import org.pipwright.engine.duel.Tally;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.text.Excerpt;
+import org.pipwright.models.ModelCatalog;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Two players to what they score against each other. */
+@Command(
+        name = "duel",
+        customSynopsis = "pipwright duel A B [options]",
+        header = "Let two players play each other.",
+        description = {
+            "10,000 cubeless games, every dice sequence twice with sides swapped; points per game of A with their standard error,"
+                    + " which is that of the pairs. An interrupt (Ctrl-C) ends it with what is known so far."
+        },
+        footer = {
+            "Examples:",
+            "  pipwright duel new.safetensors builder",
+            "  pipwright duel new.safetensors old.safetensors --until-sure",
+            "  pipwright duel new.safetensors new.safetensors --lookahead 1,0 --games 2000"
+        })
+public final class DuelCommand extends CliCommand {
+    private static final long GAMES = 10_000;
+
+    private static final long GAMES_UNTIL_SURE = 1_000_000;
+
+    @Parameters(
+            index = "0",
+            paramLabel = "A",
+            description = "A net by name or by the path of its file; or one that never changes: random, pips, racer,"
+                    + " hitter, builder.")
+    private String a;
+
+    @Parameters(index = "1", paramLabel = "B", description = "The other player, given in the same way.")
+    private String b;
+
+    @Mixin
+    private GamesOptions games;
+
+    @Option(
+            names = "--lookahead",
+            paramLabel = "N[,M]",
+            defaultValue = "0",
+            description = "Future rolls that nets average over: of both, or of A and of B; default 0.")
+    private String lookahead;
+
+    @Option(
+            names = "--until-sure",
+            description =
+                    "Stop as soon as Wald's sequential test of the pairs is sure; --games is then the most games to"
+                            + " play, by default a million.")
+    private boolean untilSure;
+
+    @Option(
+            names = "--between",
+            paramLabel = "LOW,HIGH",
+            converter = TwoNumbers.Converter.class,
+            description = "Points per game of A that --until-sure decides between; default 0,0.02.")
+    private TwoNumbers between;
+
+    @Option(
+            names = "--error-rates",
+            paramLabel = "P,Q",
+            converter = TwoNumbers.Converter.class,
+            description =
+                    "Chances that --until-sure takes HIGH where LOW is true, and LOW where HIGH is; default 0.05,0.05.")
+    private TwoNumbers errorRates;
+
+    @Option(names = "--json", description = "Print JSON, in the form that duel.schema.json describes.")
+    private boolean json;
+
+    /**
+     * Makes the command.
+     *
+     * @param console where to write
+     */
+    public DuelCommand(Console console) {
+        super(console);
+    }
+
+    @Override
+    public Integer call() {
+        int threads = games.threads();
+        DuelSettings settings = settings();
+        int[] depths = depths();
+        ModelCatalog catalog = ModelCatalog.shipped();
+        Contestant one = Contestant.read(a, catalog, depths[0]);
+        Contestant other = Contestant.read(b, catalog, depths[1]);
+        if (settings.luck() && one.net().isEmpty() && other.net().isEmpty()) {
+            throw new UserError("--luck needs a net to value it: neither " + a + " nor " + b + " is one");
+        }
+        Progress progress = Progress.of(2 * settings.pairs(), console().err());
+        Duel duel = new Duel(
+                one.entrant(), other.entrant(), settings, soFar -> progress.reached(soFar.games(), note(soFar)));
+        Interruption.during(
+                () -> {
+                    Tally tally = progress.during(() -> duel.run(threads));
+                    report(new DuelReport(one, other, settings, tally, plusMinus()));
+                },
+                duel::stop);
+        return 0;
+    }
+
+    private DuelSettings settings() {
+        if (!untilSure && (between != null || errorRates != null)) {
+            throw new UserError((between != null ? "--between" : "--error-rates") + " needs --until-sure");
+        }
+        Optional<SequentialTest> test = untilSure ? Optional.of(test()) : Optional.empty();
+        long pairs = games.pairs(untilSure ? GAMES_UNTIL_SURE : GAMES);
+        return new DuelSettings(Position.start(), true, pairs, games.seed(), games.luck(), test);
+    }
+
+    private SequentialTest test() {
+        SequentialTest usual = SequentialTest.usual();
+        TwoNumbers means = between == null ? new TwoNumbers(usual.low(), usual.high()) : between;
+        TwoNumbers rates = errorRates == null ? new TwoNumbers(usual.alpha(), usual.beta()) : errorRates;
+        try {
+            return new SequentialTest(means.first(), means.second(), rates.first(), rates.second());
+        } catch (IllegalArgumentException e) {
+            throw new UserError(e.getMessage());
+        }
+    }
+
+    private int[] depths() {
+        if (!lookahead.matches("\\d{1,3}(,\\d{1,3})?")) {
+            throw new UserError("--lookahead is '" + Excerpt.of(lookahead) + "': give one number, or two as in 1,0");
+        }
+        String[] parts = lookahead.split(",");
+        return new int[] {Integer.parseInt(parts[0]), Integer.parseInt(parts[parts.length - 1])};
+    }
+
+    private String plusMinus() {
+        return console().unicode() ? "\u00b1" : "+/-";
+    }
+
+    private String note(Tally soFar) {
+        Moments best = soFar.best();
+        return String.format(Locale.ROOT, "%+.3f %s %.3f", best.mean(), plusMinus(), best.standardError());
+    }
+
+    private void report(DuelReport report) {
+        if (json) {
+            report.writeJson(out());
+        } else {
+            report.writeText(out());
+        }
+        out().flush();
+    }
+}

@@ -1,0 +1,57 @@
+package org.pipwright.cli.command;
+
+import org.pipwright.cli.console.UserError;
+import picocli.CommandLine.Option;
+
+/** How many games are played, with which dice, by how many threads. */
+final class GamesOptions {
+    private static final int MOST_THREADS = 1024;
+
+    @Option(
+            names = "--games",
+            paramLabel = "N",
+            description = "Number of games, an even number: each dice sequence is played twice with sides swapped.")
+    private Long games;
+
+    @Option(
+            names = "--seed",
+            paramLabel = "N",
+            defaultValue = "1",
+            description =
+                    "Seed of the dice; default 1. The same seed gives the same result, with any number of threads.")
+    private long seed;
+
+    @Option(
+            names = "--luck",
+            description = "Also measure the luck of the rolls, as the players' nets see it, and take it off the result:"
+                    + " a smaller error from the same games, but they take some 20 times longer.")
+    private boolean luck;
+
+    @Option(names = "--threads", paramLabel = "N", description = "Number of threads; default: all cores.")
+    private Integer threads;
+
+    /** Pairs to play: those asked for, or half of {@code otherwise}. */
+    long pairs(long otherwise) {
+        long asked = games == null ? otherwise : games;
+        if (asked < 2 || asked % 2 != 0) {
+            throw new UserError("--games is " + asked + ": games go in pairs, give an even number from 2 up");
+        }
+        return asked / 2;
+    }
+
+    long seed() {
+        return seed;
+    }
+
+    boolean luck() {
+        return luck;
+    }
+
+    int threads() {
+        int asked = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
+        if (asked < 1 || asked > MOST_THREADS) {
+            throw new UserError("--threads is " + asked + ": use 1 to " + MOST_THREADS);
+        }
+        return asked;
+    }
+}

@@ -1,0 +1,122 @@
+package org.pipwright.cli.report;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.util.Locale;
+import org.pipwright.cli.duel.Contestant;
+import org.pipwright.engine.duel.DuelSettings;
+import org.pipwright.engine.duel.Moments;
+import org.pipwright.engine.duel.SequentialTest;
+import org.pipwright.engine.duel.Tally;
+import org.pipwright.engine.duel.Wins;
+
+/**
+ * What {@code duel} has to say.
+ *
+ * @param a one side
+ * @param b the other
+ * @param settings what decided the duel
+ * @param tally what came of it
+ * @param plusMinus the sign for errors
+ */
+public record DuelReport(Contestant a, Contestant b, DuelSettings settings, Tally tally, String plusMinus) {
+    /** Name of the resource that is the JSON Schema (draft 2020-12) of the JSON form, from the root of the class path. */
+    public static final String SCHEMA = "/org/pipwright/cli/duel.schema.json";
+
+    /**
+     * Prints the result in a few lines.
+     *
+     * @param out where to
+     */
+    public void writeText(PrintWriter out) {
+        out.println(a.name() + " (" + a.depth() + ") against " + b.name() + " (" + b.depth() + "), " + tally.games()
+                + " games in pairs, seed " + settings.seed());
+        if (tally.pairs() == 0) {
+            out.println("stopped before the first games were over");
+            return;
+        }
+        out.println();
+        Table table = new Table("lrrrr");
+        table.row("", "single", "gammon", "backgammon", "together");
+        row(table, a.name(), tally.aWins());
+        row(table, b.name(), tally.bWins());
+        table.print(out);
+        out.println();
+        out.println(a.name() + ": " + mean(tally.points()) + " points per game");
+        if (tally.luckMeasured()) {
+            out.println("less luck: " + mean(tally.adjusted()) + ", with a variance "
+                    + String.format(Locale.ROOT, "%.1f times smaller", tally.varianceReduction()));
+        }
+        settings.test().ifPresent(test -> out.println(verdict(test)));
+    }
+
+    private void row(Table table, String name, Wins wins) {
+        table.row(
+                name + " wins, %",
+                share(wins.single()),
+                share(wins.gammon()),
+                share(wins.backgammon()),
+                share(wins.total()));
+    }
+
+    private String share(long games) {
+        return Numbers.percent(games / (double) tally.games());
+    }
+
+    private String mean(Moments moments) {
+        return Numbers.points(moments.mean())
+                + String.format(Locale.ROOT, " %s %.3f", plusMinus, moments.standardError());
+    }
+
+    private String verdict(SequentialTest test) {
+        String[] words = {Numbers.points(test.low()), Numbers.points(test.high())};
+        String ratio = String.format(
+                Locale.ROOT,
+                "%+.2f within %+.2f and %+.2f",
+                test.ratio(tally.best()),
+                test.lowerLimit(),
+                test.upperLimit());
+        switch (test.verdict(tally.best())) {
+            case HIGH:
+                return "sure: " + words[1] + " rather than " + words[0] + " (log-likelihood ratio " + ratio + ")";
+            case LOW:
+                return "sure: " + words[0] + " rather than " + words[1] + " (log-likelihood ratio " + ratio + ")";
+            default:
+                return "not sure yet whether " + words[0] + " or " + words[1] + " (log-likelihood ratio " + ratio + ")";
+        }
+    }
+
+    /**
+     * Prints the result as JSON, in the form of {@value #SCHEMA}.
+     *
+     * @param out where to
+     */
+    public void writeJson(PrintWriter out) {
+        Json.print(out, "pipwright-duel", this::members);
+    }
+
+    private void members(JsonGenerator json) throws IOException {
+        Duels.contestant(json, "a", a);
+        Duels.contestant(json, "b", b);
+        json.writeNumberField("seed", settings.seed());
+        json.writeNumberField("gamesAtMost", 2 * settings.pairs());
+        Duels.tally(json, tally);
+        if (settings.test().isPresent()) {
+            test(json, settings.test().get());
+        }
+    }
+
+    private void test(JsonGenerator json, SequentialTest test) throws IOException {
+        json.writeObjectFieldStart("sequentialTest");
+        json.writeNumberField("low", test.low());
+        json.writeNumberField("high", test.high());
+        json.writeNumberField("alpha", test.alpha());
+        json.writeNumberField("beta", test.beta());
+        json.writeNumberField("logLikelihoodRatio", Numbers.rounded(test.ratio(tally.best())));
+        json.writeNumberField("lowerLimit", Numbers.rounded(test.lowerLimit()));
+        json.writeNumberField("upperLimit", Numbers.rounded(test.upperLimit()));
+        json.writeStringField("verdict", test.verdict(tally.best()).name().toLowerCase(Locale.ROOT));
+        json.writeEndObject();
+    }
+}

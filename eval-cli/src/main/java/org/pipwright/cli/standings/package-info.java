@@ -1,0 +1,2 @@
+/** Several players, all against all: ratings by least squares, and their chart. */
+package org.pipwright.cli.standings;

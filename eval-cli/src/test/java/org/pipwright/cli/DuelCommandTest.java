@@ -1,0 +1,121 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.duel.Baselines;
+import org.pipwright.engine.duel.Duel;
+import org.pipwright.engine.duel.DuelSettings;
+import org.pipwright.engine.duel.Entrant;
+import org.pipwright.engine.duel.Tally;
+
+class DuelCommandTest {
+    private static final Entrant NET = Entrant.ofModel("net", TestNet.MODEL, 0);
+
+    private static Tally duel(Entrant a, String baseline, DuelSettings settings) {
+        return new Duel(a, Baselines.named(baseline).orElseThrow(), settings, soFar -> {}).run(1);
+    }
+
+    private static JsonNode json(String line) throws IOException {
+        Run run = Run.of(line.replace("NET", TestNet.path()).split(" "));
+        assertEquals("", run.err());
+        assertEquals(0, run.code());
+        assertEquals(List.of(), Schemas.faults("duel", run.out()));
+        return new ObjectMapper().readTree(run.out());
+    }
+
+    @Test
+    void theTextHasWhatTheDuelGives() {
+        Tally tally = duel(Baselines.named("racer").orElseThrow(), "builder", DuelSettings.fullGames(100, 5));
+        String text = String.format(
+                "racer (formula) against builder (formula), 200 games in pairs, seed 5%n%n"
+                        + "                 single  gammon  backgammon  together%n"
+                        + "racer wins, %%    %6.1f  %6.1f  %10.1f  %8.1f%n"
+                        + "builder wins, %%  %6.1f  %6.1f  %10.1f  %8.1f%n%n"
+                        + "racer: %+.3f \u00b1 %.3f points per game%n",
+                tally.aWins().single() / 2.0,
+                tally.aWins().gammon() / 2.0,
+                tally.aWins().backgammon() / 2.0,
+                tally.aWins().total() / 2.0,
+                tally.bWins().single() / 2.0,
+                tally.bWins().gammon() / 2.0,
+                tally.bWins().backgammon() / 2.0,
+                tally.bWins().total() / 2.0,
+                tally.points().mean(),
+                tally.points().standardError());
+        assertEquals(
+                new Run(0, text.replace("\r\n", "\n"), ""),
+                Run.of("duel", "racer", "builder", "--games", "200", "--seed", "5"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 3})
+    void jsonHasWhatTheDuelGives(int threads) throws IOException {
+        JsonNode json = json("duel NET pips --games 40 --luck --json --threads " + threads);
+        Tally tally = duel(NET, "pips", DuelSettings.fullGames(20, 1).withLuck());
+        assertEquals(40, json.get("games").asInt());
+        assertEquals(tally.turns(), json.get("rolls").asInt());
+        assertEquals(tally.points().mean(), json.get("points").get("mean").asDouble(), 1e-6);
+        JsonNode adjusted = json.get("pointsLessLuck");
+        assertEquals(tally.adjusted().mean(), adjusted.get("mean").asDouble(), 1e-6);
+        assertEquals(
+                tally.adjusted().standardError(), adjusted.get("standardError").asDouble(), 1e-6);
+        assertEquals(tally.varianceReduction(), json.get("varianceReduction").asDouble(), 1e-6);
+        assertEquals(tally.bWins().gammon(), json.get("bWins").get("gammon").asInt());
+        assertEquals(0, json.get("a").get("lookahead").asInt());
+        assertTrue(json.get("b").get("lookahead") == null);
+    }
+
+    @Test
+    void untilSureStopsAndSaysWhy() throws IOException {
+        JsonNode json = json("duel builder pips --until-sure --between 0,0.5 --json");
+        assertEquals("high", json.get("sequentialTest").get("verdict").asText());
+        assertEquals(1024, json.get("games").asInt());
+        assertEquals(1_000_000, json.get("gamesAtMost").asInt());
+        Run text = Run.of("duel", "pips", "builder", "--until-sure", "--games", "2000");
+        assertTrue(
+                text.out()
+                        .matches("(?s).*\nsure: [+]0\\.000 rather than [+]0\\.020 \\(log-likelihood ratio -[0-9.]+"
+                                + " within -2\\.94 and [+]2\\.94\\)\n"),
+                text.out());
+    }
+
+    @Test
+    void tooFewGamesLeaveItOpen() {
+        Run text = Run.of("duel", "racer", "hitter", "--until-sure", "--games", "200", "--error-rates", "0.01,0.2");
+        assertTrue(text.out().contains("\nnot sure yet whether +0.000 or +0.020 ("), text.out());
+        assertTrue(text.out().contains(" within -1.60 and +4.38)\n"), text.out());
+    }
+
+    @Test
+    void lookaheadIsBySide() throws IOException {
+        JsonNode json = json("duel NET NET --lookahead 1,0 --games 2 --json");
+        assertEquals(1, json.get("a").get("lookahead").asInt());
+        assertEquals(0, json.get("b").get("lookahead").asInt());
+        JsonNode both = json("duel NET NET@0 --lookahead 1 --games 2 --json");
+        assertEquals(json.get("points"), both.get("points"));
+        assertEquals(json.get("rolls"), both.get("rolls"));
+    }
+
+    @Test
+    void anUnknownPlayerIsToldWithWhatToUse() {
+        Run run = Run.of("duel", "racer", "nobody");
+        assertEquals(2, run.code());
+        String known = "random, pips, racer, hitter, builder or the path of a \\.safetensors file\n";
+        assertTrue(run.err().matches("pipwright: no player 'nobody': use (.*, )?" + known), run.err());
+    }
+
+    @Test
+    void asciiHasNoPlusMinus() {
+        Run run = Run.in(StandardCharsets.US_ASCII, "duel", "racer", "hitter", "--games", "4");
+        assertTrue(run.out().contains(" +/- "), run.out());
+    }
+}
