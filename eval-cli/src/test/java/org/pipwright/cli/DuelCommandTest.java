@@ -40,7 +40,7 @@ class DuelCommandTest {
                         + "                 single  gammon  backgammon  together%n"
                         + "racer wins, %%    %6.1f  %6.1f  %10.1f  %8.1f%n"
                         + "builder wins, %%  %6.1f  %6.1f  %10.1f  %8.1f%n%n"
-                        + "racer: %+.3f \u00b1 %.3f points per game%n",
+                        + "racer: %+.4f \u00b1 %.4f points per game%n",
                 tally.aWins().single() / 2.0,
                 tally.aWins().gammon() / 2.0,
                 tally.aWins().backgammon() / 2.0,
@@ -83,7 +83,7 @@ class DuelCommandTest {
         Run text = Run.of("duel", "pips", "builder", "--until-sure", "--games", "2000");
         assertTrue(
                 text.out()
-                        .matches("(?s).*\nsure: [+]0\\.000 rather than [+]0\\.020 \\(log-likelihood ratio -[0-9.]+"
+                        .matches("(?s).*\nsure: [+]0\\.0000 rather than [+]0\\.0200 \\(log-likelihood ratio -[0-9.]+"
                                 + " within -2\\.94 and [+]2\\.94\\)\n"),
                 text.out());
     }
@@ -91,7 +91,7 @@ class DuelCommandTest {
     @Test
     void tooFewGamesLeaveItOpen() {
         Run text = Run.of("duel", "racer", "hitter", "--until-sure", "--games", "200", "--error-rates", "0.01,0.2");
-        assertTrue(text.out().contains("\nnot sure yet whether +0.000 or +0.020 ("), text.out());
+        assertTrue(text.out().contains("\nnot sure yet whether +0.0000 or +0.0200 ("), text.out());
         assertTrue(text.out().contains(" within -1.60 and +4.38)\n"), text.out());
     }
 

@@ -36,6 +36,6 @@ class InterruptionTest {
         process.toHandle().destroy();
         String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         assertTrue(process.waitFor(20, TimeUnit.SECONDS), "it ends");
-        assertTrue(out.matches("(?s).* [1-9]\\d* games in pairs, seed 1\n.*[+-]\\d\\.\\d{3}.*"), out);
+        assertTrue(out.matches("(?s).* [1-9]\\d* games in pairs, seed 1\n.*[+-]\\d\\.\\d{4}.*"), out);
     }
 }

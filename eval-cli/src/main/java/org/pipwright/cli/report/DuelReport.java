@@ -66,7 +66,7 @@ public record DuelReport(Contestant a, Contestant b, DuelSettings settings, Tall
 
     private String mean(Moments moments) {
         return Numbers.points(moments.mean())
-                + String.format(Locale.ROOT, " %s %.3f", plusMinus, moments.standardError());
+                + String.format(Locale.ROOT, " %s %.4f", plusMinus, moments.standardError());
     }
 
     private String verdict(SequentialTest test) {

@@ -89,7 +89,7 @@ public record StandingsReport(
     }
 
     private String error(double error) {
-        return String.format(Locale.ROOT, "%s %.3f", plusMinus, error);
+        return String.format(Locale.ROOT, "%s %.4f", plusMinus, error);
     }
 
     /** Each line has a player's points per game against the others, who stand in the same order. */
