@@ -114,6 +114,13 @@ class DuelCommandTest {
     }
 
     @Test
+    void theSameNetTwiceIsToldApartByItsLookahead() {
+        Run run = Run.of("duel", TestNet.path(), TestNet.path(), "--lookahead", "0,1", "--games", "2");
+        assertTrue(run.out().contains("\n" + TestNet.path() + " (lookahead 0) wins, %  "), run.out());
+        assertTrue(run.out().contains("\n" + TestNet.path() + " (lookahead 1) wins, %  "), run.out());
+    }
+
+    @Test
     void asciiHasNoPlusMinus() {
         Run run = Run.in(StandardCharsets.US_ASCII, "duel", "racer", "hitter", "--games", "4");
         assertTrue(run.out().contains(" +/- "), run.out());

@@ -39,16 +39,21 @@ public record DuelReport(Contestant a, Contestant b, DuelSettings settings, Tall
         out.println();
         Table table = new Table("lrrrr");
         table.row("", "single", "gammon", "backgammon", "together");
-        row(table, a.name(), tally.aWins());
-        row(table, b.name(), tally.bWins());
+        row(table, label(a), tally.aWins());
+        row(table, label(b), tally.bWins());
         table.print(out);
         out.println();
-        out.println(a.name() + ": " + mean(tally.points()) + " points per game");
+        out.println(label(a) + ": " + mean(tally.points()) + " points per game");
         if (tally.luckMeasured()) {
             out.println("less luck: " + mean(tally.adjusted()) + ", with a variance "
                     + String.format(Locale.ROOT, "%.1f times smaller", tally.varianceReduction()));
         }
         settings.test().ifPresent(test -> out.println(verdict(test)));
+    }
+
+    /** The name, with the depth where both sides have the same net. */
+    private String label(Contestant side) {
+        return a.name().equals(b.name()) ? side.name() + " (" + side.depth() + ")" : side.name();
     }
 
     private void row(Table table, String name, Wins wins) {
