@@ -4,7 +4,7 @@ package org.pipwright.engine.cube;
  * How well a cube is used, between 0 (as if it did not exist) and 1 (as if it were always turned at the perfect moment).
  * An owner who is far behind will often have no time to turn it at all; so the efficiency of an owned cube rises with its
  * owner's chance to win, in a straight line from one value at 20 % to another at 80 %. That shape is our own: on exact
- * bear-off tables it loses ten times less by wrong doubles and takes than the best single value. A cube in the centre is
+ * bear-off tables wrong doubles and takes then cost five to ten times less than with the best single value. A cube in the centre is
  * used as one owned by the leader.
  *
  * @param behind efficiency for an owner with a chance of 20 % or less

@@ -87,7 +87,11 @@ class CubefulSearchTest {
                 CubeState cube = owner == CubeOwner.CENTRE ? CubeState.START : new CubeState(2, owner);
                 for (int lookahead = 1; lookahead <= 2; lookahead++) {
                     double expected = naive(position, cube, terms, lookahead);
-                    assertEquals(expected, search.values(position, cube, terms, lookahead).best(), 1e-9, position + " " + cube);
+                    assertEquals(
+                            expected,
+                            search.values(position, cube, terms, lookahead).best(),
+                            1e-9,
+                            position + " " + cube);
                     compared++;
                 }
             }
@@ -109,7 +113,8 @@ class CubefulSearchTest {
             CubeTerms blind = new Blind(known, position);
             for (CubeOwner owner : CubeOwner.values()) {
                 CubeState cube = owner == CubeOwner.CENTRE ? CubeState.START : new CubeState(2, owner);
-                CubeValues expected = exact.values(position, cube, MoneyStakes.USUAL).orElseThrow();
+                CubeValues expected =
+                        exact.values(position, cube, MoneyStakes.USUAL).orElseThrow();
                 CubeValues found = new CubefulSearch(EVALUATOR, 1000).values(position, cube, blind, 1);
                 assertEquals(expected.noDouble(), found.noDouble(), 1e-7, text + " " + cube);
                 if (expected.mayDouble()) {
@@ -192,7 +197,8 @@ class CubefulSearchTest {
         Position best = null;
         double most = Double.NEGATIVE_INFINITY;
         for (Play play : Plays.legal(position, roll)) {
-            double equity = EVALUATOR.evaluate(play.result().swapped()).swapped().equity();
+            double equity =
+                    EVALUATOR.evaluate(play.result().swapped()).swapped().equity();
             // Floats, as the counter compares them: the first of equals.
             if (best == null || (float) equity > (float) most) {
                 most = equity;

@@ -20,7 +20,7 @@ class EfficiencyByRegimeTest {
             assertTrue(next.ahead() >= next.behind());
             last = next;
         }
-        assertEquals(EfficiencyByRegime.ofRace(125), EfficiencyByRegime.ofRace(300));
+        assertEquals(EfficiencyByRegime.ofRace(110), EfficiencyByRegime.ofRace(300));
     }
 
     @Test

@@ -107,8 +107,10 @@ class ExactCubeTest {
 
     @Test
     void positionsBeyondTheTableAreLeftToOthers() {
-        assertTrue(EXACT.values(Position.start(), CubeState.START, MoneyStakes.USUAL).isEmpty());
-        assertTrue(EXACT.values(position("15", "7"), CubeState.START, MoneyStakes.USUAL).isEmpty());
+        assertTrue(EXACT.values(Position.start(), CubeState.START, MoneyStakes.USUAL)
+                .isEmpty());
+        assertTrue(EXACT.values(position("15", "7"), CubeState.START, MoneyStakes.USUAL)
+                .isEmpty());
     }
 
     /** How far the model is from exact values, where neither side is near certain to win: the figures to be beaten. */
@@ -127,8 +129,7 @@ class ExactCubeTest {
             CubeValues exact = values(position, OWNED);
             CubeValues guess = model.curves(position, GammonShares.NONE, OWNED).at(win);
             squares += Math.pow(exact.noDouble() - guess.noDouble(), 2);
-            lost += exact.cost(guess.shouldDouble() ? CubeAction.DOUBLE : CubeAction.ROLL)
-                    + exact.cost(guess.answer());
+            lost += exact.cost(guess.shouldDouble() ? CubeAction.DOUBLE : CubeAction.ROLL) + exact.cost(guess.answer());
             count++;
         }
         assertTrue(count > 40, "positions " + count);
