@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.SplittableRandom;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.bearoff.EndgameTables;
@@ -21,9 +22,9 @@ import org.pipwright.engine.position.Position;
 
 /** Cube actions in exactly solved endings, against tables computed elsewhere from the rules. */
 class ExactCubeTest {
-    private static final ExactCube EXACT = new ExactCube(EndgameTables.of(
-            OneSidedTable.build(new SideIndex(6, 6), 1, TableProgress.NONE),
-            TwoSidedTable.build(new SideIndex(6, 6), 2, TableProgress.NONE)));
+    private static final TwoSidedTable TABLE = TwoSidedTable.build(new SideIndex(6, 6), 2, TableProgress.NONE);
+    private static final ExactCube EXACT =
+            new ExactCube(EndgameTables.of(OneSidedTable.build(new SideIndex(6, 6), 1, TableProgress.NONE), TABLE));
     private static final CubeState OWNED = new CubeState(2, CubeOwner.ME);
     private static final CubeState THEIRS = new CubeState(2, CubeOwner.THEM);
 
@@ -48,6 +49,19 @@ class ExactCubeTest {
         String[] parts = counts.split(",");
         for (int point = 1; point <= parts.length; point++) {
             side[point] = Integer.parseInt(parts[point - 1]);
+            side[0] -= side[point];
+        }
+        return side;
+    }
+
+    /** Counts of an arrangement of the table, the other checkers borne off. */
+    private static int[] arrangement(int number) {
+        int[] planes = new int[Planes.STRIDE];
+        TABLE.index().write(number, planes, 0);
+        int[] side = new int[Planes.PLACES];
+        side[0] = Position.FULL;
+        for (int point = 1; point <= 6; point++) {
+            side[point] = Planes.count(planes, 0, point);
             side[0] -= side[point];
         }
         return side;
@@ -113,27 +127,31 @@ class ExactCubeTest {
                 .isEmpty());
     }
 
-    /** How far the model is from exact values, where neither side is near certain to win: the figures to be beaten. */
+    /** How far the model is from exact values in bear-offs of some length, where neither side is near certain to win. */
     @Test
-    void theModelIsNearTheExactValues() throws IOException {
+    void theModelIsNearTheExactValues() {
         MoneyTerms model = new MoneyTerms(MoneyStakes.USUAL, null);
+        SplittableRandom random = new SplittableRandom(6);
+        int sides = TABLE.index().size();
         double squares = 0;
         double lost = 0;
         int count = 0;
-        for (String[] row : rows("exact-cube.tsv")) {
-            double win = Double.parseDouble(row[2]);
-            if (win < 0.1 || win > 0.9) {
+        while (count < 2000) {
+            int mine = 1 + random.nextInt(sides - 1);
+            int theirs = 1 + random.nextInt(sides - 1);
+            Position position = Position.of(arrangement(mine), arrangement(theirs));
+            double win = TABLE.value(mine, theirs).win();
+            if (win < 0.1 || win > 0.9 || position.pips() + position.opponentPips() < 30) {
                 continue;
             }
-            Position position = position(row[0], row[1]);
             CubeValues exact = values(position, OWNED);
             CubeValues guess = model.curves(position, GammonShares.NONE, OWNED).at(win);
             squares += Math.pow(exact.noDouble() - guess.noDouble(), 2);
             lost += exact.cost(guess.shouldDouble() ? CubeAction.DOUBLE : CubeAction.ROLL) + exact.cost(guess.answer());
             count++;
         }
-        assertTrue(count > 40, "positions " + count);
-        assertTrue(Math.sqrt(squares / count) < 0.08, "root mean square error " + Math.sqrt(squares / count));
-        assertTrue(lost / count < 0.004, "mean cost of its decisions " + lost / count);
+        // Measured: 0.033 and 0.0013; there is some room, so that a refit is no failure.
+        assertTrue(Math.sqrt(squares / count) < 0.045, "root mean square error " + Math.sqrt(squares / count));
+        assertTrue(lost / count < 0.002, "mean cost of its decisions " + lost / count);
     }
 }
