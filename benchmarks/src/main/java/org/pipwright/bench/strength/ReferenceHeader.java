@@ -11,7 +11,8 @@ package org.pipwright.bench.strength;
  * @param lookahead of both sides' plays in the rollouts
  * @param truncation rolls after which a game is broken off and valued by the net, 0 for never
  * @param trials most games a candidate
- * @param error games stop once the standard error of every difference to the best play is this or less, in points
+ * @param error games stop once the standard error of every difference to the best play is this or less, in points, but
+ *     for plays that are four standard errors beyond {@code within}
  * @param within plays this close to the best with lookahead 1 are candidates, and the second best always
  */
 public record ReferenceHeader(

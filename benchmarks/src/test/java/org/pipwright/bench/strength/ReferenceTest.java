@@ -69,7 +69,8 @@ class ReferenceTest {
                 assertTrue(reference.plays().size() >= 2);
                 assertEquals(0, reference.plays().get(0).behind());
                 assertTrue(reference.trials() >= 144 && reference.trials() <= 216, reference::toString);
-                boolean exact = reference.plays().stream().allMatch(play -> play.error() <= 0.004);
+                boolean exact = reference.plays().stream()
+                        .allMatch(play -> play.error() <= 0.004 || play.behind() + 4 * play.error() < -0.12);
                 assertTrue(exact || reference.trials() == 216, reference::toString);
                 assertTrue(reference.others().values().stream().allMatch(cost -> cost < -0.12));
             }

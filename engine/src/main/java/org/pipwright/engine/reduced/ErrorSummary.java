@@ -9,17 +9,17 @@ package org.pipwright.engine.reduced;
 public record ErrorSummary(double mean, double p99) {
     /** Collects weighted errors. */
     static final class Collector {
-        private static final double STEP = 1e-5;
+        private static final int BINS_A_POINT = 100_000;
 
         /** Equities lie between -3 and 3. */
-        private static final int BINS = (int) (6 / STEP) + 2;
+        private static final int BINS = 6 * BINS_A_POINT + 2;
 
         private final double[] weightOfBin = new double[BINS];
         private double weights;
         private double sum;
 
         void add(double error, double weight) {
-            weightOfBin[(int) Math.ceil(error / STEP)] += weight;
+            weightOfBin[(int) Math.ceil(error * BINS_A_POINT)] += weight;
             weights += weight;
             sum += error * weight;
         }
@@ -30,7 +30,7 @@ public record ErrorSummary(double mean, double p99) {
             while (below < 0.99 * weights) {
                 below += weightOfBin[++bin];
             }
-            return new ErrorSummary(sum / weights, bin * STEP);
+            return new ErrorSummary(sum / weights, (double) bin / BINS_A_POINT);
         }
     }
 }

@@ -27,8 +27,8 @@ public record PolicyValue(
         ErrorSummary visited,
         ErrorSummary everywhere) {
 
-    /** Games not followed to their end: their share of the loss is at most six times this, 6e-11 points. */
-    private static final double LEFT = 1e-11;
+    /** Games not followed to their end: their share of the loss is at most six times this, 6e-10 points. */
+    private static final double LEFT = 1e-10;
 
     /**
      * Computes it. Takes about 120 bytes a cell, the table included: 15 MB with two checkers, 1.3 GB with
