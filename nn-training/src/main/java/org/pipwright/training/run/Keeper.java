@@ -1,6 +1,7 @@
 package org.pipwright.training.run;
 
 import java.io.IOException;
+import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
 import org.pipwright.engine.network.Model;
@@ -11,18 +12,18 @@ import org.pipwright.training.settings.TrainingSettings;
 
 /** Writes what a run leaves behind; waits where the disk is full. */
 final class Keeper {
-    private static final long RETRY_MILLIS = 5_000;
-
     private final RunFolder folder;
     private final TrainingListener listener;
     private final BooleanSupplier stop;
+    private final long retryMillis;
     private MetricsFile metrics;
     private OpeningChoices openings;
 
-    Keeper(RunFolder folder, TrainingListener listener, BooleanSupplier stop) {
+    Keeper(RunFolder folder, TrainingListener listener, BooleanSupplier stop, long retryMillis) {
         this.folder = folder;
         this.listener = listener;
         this.stop = stop;
+        this.retryMillis = retryMillis;
     }
 
     /** Something to write. */
@@ -31,11 +32,13 @@ final class Keeper {
         void run() throws IOException;
     }
 
-    /** Reads what the run has left so far. */
-    void begin(long games) {
+    /** Reads what the run has left of its first games; returns the last figures of them, or null if there are none. */
+    Metrics begin(long games) {
         try {
             metrics = MetricsFile.open(folder.metricsFile(), games);
             openings = OpeningChoices.open(folder.openingsFile(), games);
+            List<Metrics> lines = metrics.lines();
+            return lines.isEmpty() ? null : lines.get(lines.size() - 1);
         } catch (IOException e) {
             throw new InvalidRunException("cannot read the figures of the run: " + RunFolder.reason(e));
         }
@@ -84,9 +87,9 @@ final class Keeper {
         }
     }
 
-    private static void pause() {
+    private void pause() {
         try {
-            Thread.sleep(RETRY_MILLIS);
+            Thread.sleep(retryMillis);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new InvalidRunException("interrupted while waiting for room on the disk");

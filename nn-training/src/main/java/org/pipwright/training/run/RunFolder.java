@@ -2,6 +2,7 @@ package org.pipwright.training.run;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
@@ -39,7 +40,7 @@ public final class RunFolder {
         try {
             Files.createDirectories(folder);
             try (Stream<Path> files = Files.list(folder)) {
-                if (files.findAny().isPresent()) {
+                if (files.anyMatch(file -> !isLeftover(file))) {
                     throw new InvalidRunException("'" + folder
                             + "' is not empty: give --resume to go on with the run in it, or another folder");
                 }
@@ -65,7 +66,23 @@ public final class RunFolder {
             throw new InvalidRunException(
                     "there is no run in '" + folder + "' to resume: leave --resume out to start one");
         }
+        run.removeLeftovers();
         return run;
+    }
+
+    /** Whether a file is one that a killed process was writing; see {@link AtomicFile}. */
+    private static boolean isLeftover(Path file) {
+        return file.getFileName().toString().matches("\\..*\\.part");
+    }
+
+    private void removeLeftovers() {
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, RunFolder::isLeftover)) {
+            for (Path file : files) {
+                Files.deleteIfExists(file);
+            }
+        } catch (IOException e) {
+            throw new InvalidRunException("cannot use the folder '" + folder + "': " + reason(e));
+        }
     }
 
     /**
@@ -155,11 +172,15 @@ public final class RunFolder {
     }
 
     void write(Checkpoint checkpoint) throws IOException {
-        CheckpointFile.write(
-                folder.resolve(String.format("%s%012d%s", PREFIX, checkpoint.round(), SUFFIX)), checkpoint);
+        Path newest = folder.resolve(String.format(Locale.ROOT, "%s%012d%s", PREFIX, checkpoint.round(), SUFFIX));
+        CheckpointFile.write(newest, checkpoint);
         List<Path> newestFirst = checkpoints();
-        for (Path old : newestFirst.subList(Math.min(KEPT, newestFirst.size()), newestFirst.size())) {
-            Files.deleteIfExists(old);
+        // What lies before this one are damaged files of later rounds, which were gone back from.
+        int at = newestFirst.indexOf(newest);
+        for (int i = 0; i < newestFirst.size(); i++) {
+            if (i < at || i >= at + KEPT) {
+                Files.deleteIfExists(newestFirst.get(i));
+            }
         }
     }
 

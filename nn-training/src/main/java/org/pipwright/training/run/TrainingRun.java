@@ -21,8 +21,8 @@ public final class TrainingRun {
     /** How often a run may be rolled back before it is given up. */
     private static final int MOST_ROLLBACKS = 10;
 
-    /** Rounds before a rise of the loss can count as divergence. */
-    private static final int SETTLING_ROUNDS = 20;
+    /** Between two tries to write what a full disk has refused. */
+    private static final long RETRY_MILLIS = 5_000;
 
     private final RunFolder folder;
     private final TrainingSettings settings;
@@ -39,21 +39,24 @@ public final class TrainingRun {
     private long samples;
     private double seconds;
     private double rateScale = 1;
-    private double usualLoss = Double.NaN;
     private int rollbacks;
+    private Model model;
+    private LossWatch contactWatch = new LossWatch();
+    private LossWatch raceWatch = new LossWatch();
     private Tally tally = new Tally();
     private Metrics latest;
-    private double sinceGauge;
-    private double sinceCheckpoint;
+    private double gaugedAt;
+    private double savedAt;
 
-    private TrainingRun(RunFolder folder, Workers workers, TrainingListener listener, BooleanSupplier stop) {
+    private TrainingRun(
+            RunFolder folder, Workers workers, TrainingListener listener, BooleanSupplier stop, long retry) {
         this.folder = folder;
         this.settings = folder.settings();
         this.schedule = new Schedule(settings);
         this.workers = workers;
         this.listener = listener;
         this.stop = stop;
-        this.keeper = new Keeper(folder, listener, stop);
+        this.keeper = new Keeper(folder, listener, stop, retry);
         this.judges = new Judges(settings, workers.count());
     }
 
@@ -68,8 +71,12 @@ public final class TrainingRun {
      * @throws InvalidRunException if the folder cannot be used, or training diverges again and again
      */
     public static Metrics run(RunFolder folder, int threads, TrainingListener listener, BooleanSupplier stop) {
+        return run(folder, threads, listener, stop, RETRY_MILLIS);
+    }
+
+    static Metrics run(RunFolder folder, int threads, TrainingListener listener, BooleanSupplier stop, long retry) {
         try (Workers workers = new Workers(threads)) {
-            TrainingRun run = new TrainingRun(folder, workers, listener, stop);
+            TrainingRun run = new TrainingRun(folder, workers, listener, stop, retry);
             run.requireLimit();
             try (Learners learners = new Learners(run.settings, workers)) {
                 return run.train(learners);
@@ -91,31 +98,30 @@ public final class TrainingRun {
             restore(learners, start);
         }
         Checkpoint safe = start;
-        keeper.begin(games);
+        latest = keeper.begin(games);
+        model = learners.model(Map.of());
         provenance = Provenance.now(workers.count());
         keeper.manifest(provenance);
         Rate rate = new Rate(games);
         while (progress() < 1 && !stop.getAsBoolean()) {
-            double took;
+            double before = seconds;
             try {
-                took = oneRound(learners);
+                oneRound(learners);
             } catch (InvalidModelException e) {
                 safe = rollBack(learners, safe);
                 continue;
             }
-            sinceGauge += took;
-            sinceCheckpoint += took;
-            listener.round(progress(), games, rate.of(games, took), secondsLeft(), latest);
-            if (sinceGauge >= settings.number(Setting.GAUGE_SECONDS)) {
-                gauge(learners);
+            listener.round(progress(), games, rate.of(games, seconds - before), secondsLeft(), latest);
+            if (seconds - gaugedAt >= settings.number(Setting.GAUGE_SECONDS)) {
+                gauge();
             }
-            if (sinceCheckpoint >= settings.number(Setting.CHECKPOINT_SECONDS)) {
+            if (seconds - savedAt >= settings.number(Setting.CHECKPOINT_SECONDS)) {
                 safe = save(learners);
             }
         }
         save(learners);
         if (tally.games > 0 || latest == null) {
-            gauge(learners);
+            gauge();
         }
         return latest;
     }
@@ -130,31 +136,23 @@ public final class TrainingRun {
     }
 
     /** Plays and learns one round; throws InvalidModelException if the weights or the loss have run away. */
-    private double oneRound(Learners learners) {
+    private void oneRound(Learners learners) {
         long begin = System.nanoTime();
         double progress = progress();
         int size = (int) settings.whole(Setting.ROUND);
         long most = settings.whole(Setting.GAMES);
         int count = most == 0 ? size : (int) Math.min(size, most - games);
-        Model model = learners.model(Map.of());
         Round played = Round.play(model, judges, settings, games, count, schedule.lambda(progress), workers);
         Learners.Losses losses = learners.fit(played, round, rateScale * schedule.rate(progress));
-        requireSane(losses.contact());
+        contactWatch.add(losses.contact(), count);
+        raceWatch.add(losses.race(), count);
+        model = learners.model(Map.of());
         double took = (System.nanoTime() - begin) / 1e9;
         round++;
         games += count;
         samples += played.contact.size() + played.race.size();
         seconds += took;
         tally.add(played, count, losses, took);
-        return took;
-    }
-
-    private void requireSane(double loss) {
-        boolean settled = round >= SETTLING_ROUNDS && !Double.isNaN(usualLoss);
-        if (!Double.isFinite(loss) || settled && loss > 1.5 * usualLoss + 0.2) {
-            throw new InvalidModelException("the loss has risen to " + loss);
-        }
-        usualLoss = Double.isNaN(usualLoss) ? loss : 0.9 * usualLoss + 0.1 * loss;
     }
 
     private Checkpoint rollBack(Learners learners, Checkpoint safe) {
@@ -164,31 +162,39 @@ public final class TrainingRun {
                     + rateScale * schedule.rate(progress()) + ": set a lower rate.first");
         }
         restore(learners, safe);
+        latest = keeper.begin(games);
+        model = learners.model(Map.of());
         rateScale /= 2;
-        usualLoss = Double.NaN;
+        contactWatch = new LossWatch();
+        raceWatch = new LossWatch();
         listener.warning(String.format(
-                "training diverged: back to %,d games, and on at %s of the planned learning rate", games, rateScale));
+                Locale.ROOT,
+                "training diverged: back to %,d games, and on at %s of the planned learning rate",
+                games,
+                rateScale));
         return checkpoint(learners);
     }
 
-    private void gauge(Learners learners) {
-        Model model = learners.model(Map.of());
+    private void gauge() {
+        long begin = System.nanoTime();
         Position start = Position.start((int) settings.whole(Setting.CHECKERS));
         Gauge gauge = Gauge.of(model, judges, start, (int) settings.whole(Setting.GAUGE_GAMES), workers);
         double equity = new NetworkEvaluator(model).evaluate(start).equity();
+        // Time spent on this counts too, or a run of eight hours would take longer.
+        seconds += (System.nanoTime() - begin) / 1e9;
         double progress = progress();
         double rate = rateScale * schedule.rate(progress);
         latest = tally.metrics(games, seconds, schedule.lambda(progress), rate, equity, gauge);
         keeper.gauged(latest, model, settings);
         listener.gauged(latest, progress, secondsLeft());
         tally = new Tally();
-        sinceGauge = 0;
+        gaugedAt = seconds;
     }
 
     private Checkpoint save(Learners learners) {
         Checkpoint checkpoint = checkpoint(learners);
-        keeper.save(checkpoint, learners.model(notes()));
-        sinceCheckpoint = 0;
+        keeper.save(checkpoint, new Model(model.contact(), model.race(), notes()));
+        savedAt = seconds;
         return checkpoint;
     }
 
@@ -220,6 +226,8 @@ public final class TrainingRun {
         games = from.games();
         samples = from.samples();
         seconds = from.seconds();
+        gaugedAt = seconds;
+        savedAt = seconds;
         rateScale = from.rateScale();
         tally = new Tally();
     }

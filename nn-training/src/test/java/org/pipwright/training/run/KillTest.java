@@ -1,0 +1,99 @@
+package org.pipwright.training.run;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.BufferedReader;
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Assertions;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.engine.network.ModelFile;
+
+/** A real process, killed at random moments again and again: its folder is always sound, and it goes on from there. */
+class KillTest {
+    private static final int KILLS = 20;
+    private static final int LONGEST_MILLIS = 2_500;
+
+    @TempDir
+    Path temporary;
+
+    private Path path() {
+        return temporary.resolve("run");
+    }
+
+    @Test
+    void killedTwentyTimes() throws IOException, InterruptedException {
+        SplittableRandom random = new SplittableRandom(12);
+        Checkpoint before = null;
+        int withCheckpoint = 0;
+        for (int kill = 0; kill < KILLS; kill++) {
+            List<String> printed = killedAfter(random.nextInt(LONGEST_MILLIS));
+            assertEquals("ready", printed.get(0));
+            assertTrue(
+                    printed.stream().allMatch(line -> line.matches("ready|round \\d+ [\\d.E-]+")), printed.toString());
+            if (Files.exists(path().resolve("settings.txt"))) {
+                before = requireSound(before, printed.subList(1, printed.size()));
+                withCheckpoint += before == null ? 0 : 1;
+            }
+        }
+        assertTrue(withCheckpoint > KILLS / 2, withCheckpoint + " kills after the first checkpoint");
+    }
+
+    /** Starts the process, waits until it is about to open its folder, and a while; what it has printed by its end. */
+    private List<String> killedAfter(int millis) throws IOException, InterruptedException {
+        Path java = Path.of(System.getProperty("java.home"), "bin", "java");
+        Process process = new ProcessBuilder(
+                        java.toString(),
+                        "-Xmx256m",
+                        "-XX:TieredStopAtLevel=1",
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        KilledRun.class.getName(),
+                        path().toString())
+                .redirectError(new File(temporary.toFile(), "errors"))
+                .start();
+        try (BufferedReader reader = process.inputReader()) {
+            String first = reader.readLine();
+            Thread.sleep(millis);
+            process.destroyForcibly().waitFor();
+            List<String> printed = new ArrayList<>(List.of(String.valueOf(first)));
+            reader.lines().forEach(printed::add);
+            assertEquals("", Files.readString(temporary.resolve("errors")));
+            return printed;
+        }
+    }
+
+    /** Checks every file; the newest checkpoint, if there is one, must hold all but the last interval. */
+    private Checkpoint requireSound(Checkpoint before, List<String> rounds) throws IOException {
+        RunFolder folder = RunFolder.open(path());
+        assertEquals(KilledRun.settings(), folder.settings());
+        Checkpoint newest = folder.newest(Assertions::fail);
+        long games = newest == null ? 0 : newest.games();
+        double seconds = newest == null ? 0 : newest.seconds();
+        assertTrue(before == null || newest != null && games >= before.games(), "games went back");
+        if (!rounds.isEmpty()) {
+            assertTrue(Long.parseLong(rounds.get(rounds.size() - 1).split(" ")[1]) >= games);
+        }
+        // A checkpoint is due after the round that completes the interval: before the next is printed, it is written.
+        if (rounds.size() > 1) {
+            double lost = Double.parseDouble(rounds.get(rounds.size() - 2).split(" ")[2]) - seconds;
+            assertTrue(lost < 1.001, lost + " seconds lost");
+        }
+        if (Files.exists(folder.modelFile())) {
+            ModelFile.read(folder.modelFile());
+        } else {
+            assertEquals(null, before, "a model was there before");
+        }
+        List<Metrics> lines =
+                MetricsFile.open(folder.metricsFile(), Long.MAX_VALUE).lines();
+        assertTrue(lines.isEmpty() || Files.readString(folder.metricsFile()).endsWith("\n"));
+        return newest;
+    }
+}

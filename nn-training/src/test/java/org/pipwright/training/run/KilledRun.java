@@ -1,0 +1,48 @@
+package org.pipwright.training.run;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.pipwright.training.settings.Setting;
+import org.pipwright.training.settings.TrainingSettings;
+
+/** A training process to be killed: begins or goes on with the run of a folder, and prints where it stands. */
+final class KilledRun {
+    private static final double MINUTES = 1e4;
+
+    private KilledRun() {}
+
+    static TrainingSettings settings() {
+        return SmallRun.SETTINGS
+                .with(Setting.GAMES, "0")
+                .with(Setting.MINUTES, Double.toString(MINUTES))
+                .with(Setting.CONTACT_HIDDEN, "128,16")
+                .with(Setting.ROUND, "8")
+                .with(Setting.CHECKPOINT_SECONDS, "1")
+                .with(Setting.GAUGE_SECONDS, "1")
+                .with(Setting.GAUGE_GAMES, "2");
+    }
+
+    public static void main(String[] arguments) {
+        Path path = Path.of(arguments[0]);
+        System.out.println("ready");
+        RunFolder folder =
+                Files.exists(path.resolve("settings.txt")) ? RunFolder.open(path) : RunFolder.create(path, settings());
+        TrainingRun.run(folder, 2, new Printer(), () -> false);
+    }
+
+    /** A line a round: games, and seconds of training. */
+    private static final class Printer implements TrainingListener {
+        @Override
+        public void round(double progress, long games, double gamesPerSecond, double secondsLeft, Metrics latest) {
+            System.out.println("round " + games + " " + progress * MINUTES * 60);
+        }
+
+        @Override
+        public void gauged(Metrics metrics, double progress, double secondsLeft) {}
+
+        @Override
+        public void warning(String message) {
+            System.out.println("warning " + message);
+        }
+    }
+}

@@ -1,0 +1,50 @@
+package org.pipwright.training.run;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.position.Position;
+import org.pipwright.training.parallel.Workers;
+import org.pipwright.training.settings.Setting;
+import org.pipwright.training.settings.TrainingSettings;
+
+/** That it learns at all, measured against a fixed opponent that a random network loses to. */
+class LearningTest {
+    private static final int GAUGE_GAMES = 400;
+
+    @TempDir
+    Path folder;
+
+    private static Gauge gauge(Model model) {
+        try (Workers workers = new Workers(2)) {
+            return Gauge.of(model, Position.start(), GAUGE_GAMES, workers);
+        }
+    }
+
+    @Test
+    void threeThousandGamesBeatPips() {
+        TrainingSettings settings = TrainingSettings.defaults()
+                .with(Setting.GAMES, "3000")
+                .with(Setting.SEED, "3")
+                .with(Setting.CONTACT_HIDDEN, "64")
+                .with(Setting.RACE_HIDDEN, "16")
+                .with(Setting.ROUND, "64")
+                .with(Setting.BATCH, "512")
+                .with(Setting.GAUGE_GAMES, "2");
+        Gauge before;
+        try (Workers workers = new Workers(1);
+                Learners learners = new Learners(settings, workers)) {
+            before = gauge(learners.model(Map.of()));
+        }
+        SmallRun run = SmallRun.finish(folder.resolve("run"), settings, 2);
+        Gauge after = gauge(ModelFile.read(RunFolder.open(folder.resolve("run")).modelFile()));
+        System.out.println(before + " " + after + " " + run.gauges);
+        assertTrue(before.points() < 0, before.toString());
+        assertTrue(after.points() > 1, after.toString());
+    }
+}

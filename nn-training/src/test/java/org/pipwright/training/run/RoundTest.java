@@ -1,0 +1,147 @@
+package org.pipwright.training.run;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.features.FeatureSet;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.Network;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Dice;
+import org.pipwright.training.learner.InitialLayers;
+import org.pipwright.training.learner.Learner;
+import org.pipwright.training.learner.LearnerState;
+import org.pipwright.training.parallel.Workers;
+import org.pipwright.training.selfplay.Samples;
+import org.pipwright.training.selfplay.SelfPlay;
+import org.pipwright.training.settings.Setting;
+
+/** A round against its games played one by one; and the batches made of it. */
+class RoundTest {
+    private static final Model MODEL = new Model(
+            InitialLayers.network(FeatureSet.CONTACT_1, List.of(16), 5),
+            InitialLayers.network(FeatureSet.RACE_1, List.of(16), 6),
+            Map.of());
+    private static final int FIRST = 1000;
+    private static final int GAMES = 40;
+
+    private static Round round(int threads) {
+        try (Workers workers = new Workers(threads)) {
+            return Round.play(MODEL, SmallRun.SETTINGS, FIRST, GAMES, 0.7f, workers);
+        }
+    }
+
+    private static void assertSame(Samples expected, Samples found) {
+        assertEquals(expected.size(), found.size());
+        int planes = expected.size() * Planes.STRIDE;
+        int targets = expected.size() * Outcomes.COUNT;
+        assertArrayEquals(Arrays.copyOf(expected.planes(), planes), Arrays.copyOf(found.planes(), planes));
+        assertArrayEquals(Arrays.copyOf(expected.targets(), targets), Arrays.copyOf(found.targets(), targets));
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 3})
+    void gamesInOrderWhoeverPlaysThem(int threads) {
+        Round round = round(threads);
+        Samples contact = new Samples(64);
+        Samples race = new Samples(64);
+        int[] byPoints = new int[4];
+        long turns = 0;
+        SelfPlay play = new SelfPlay(new NetworkEvaluator(MODEL), Position.start(), 0, false);
+        for (int game = FIRST; game < FIRST + GAMES; game++) {
+            Samples samples = new Samples(64);
+            byPoints[play.play(Dice.ofGame(SmallRun.SETTINGS.whole(Setting.SEED), game), 0.7f, samples)]++;
+            turns += play.turns();
+            for (int i = 0; i < samples.size(); i++) {
+                boolean touching =
+                        Position.ofPlanes(samples.planes(), i * Planes.STRIDE).contact();
+                (touching ? contact : race)
+                        .add(samples.planes(), i * Planes.STRIDE, samples.targets(), i * Outcomes.COUNT);
+            }
+        }
+        assertTrue(contact.size() > 0 && race.size() > 0);
+        assertSame(contact, round.contact);
+        assertSame(race, round.race);
+        assertArrayEquals(byPoints, round.byPoints);
+        assertEquals(turns, round.turns);
+    }
+
+    /** Notes which samples it was given, and answers with a loss that depends on them. */
+    private static final class Noting implements Learner {
+        private final int[] times = new int[10_000];
+        private int batches;
+        private int smallest = Integer.MAX_VALUE;
+        private int largest;
+        private boolean shuffled;
+
+        @Override
+        public double fit(Samples samples, int[] order, int from, int to, double rate) {
+            batches++;
+            smallest = Math.min(smallest, to - from);
+            largest = Math.max(largest, to - from);
+            double sum = 0;
+            for (int i = from; i < to; i++) {
+                times[order[i]]++;
+                sum += order[i];
+                shuffled |= order[i] != i;
+            }
+            return sum / (to - from);
+        }
+
+        @Override
+        public Network network() {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public LearnerState state() {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public void restore(LearnerState state) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public void close() {}
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 7, 100, 1000, 1499, 100_000})
+    void everySampleOnceInBatchesOfAboutOneSize(int batch) {
+        int size = 1000;
+        Samples samples = new Samples(size);
+        for (int i = 0; i < size; i++) {
+            samples.add(new int[Planes.STRIDE], 0, new float[Outcomes.COUNT], 0);
+        }
+        Noting learner = new Noting();
+        double loss = Batches.fit(learner, samples, batch, 0.1, Dice.ofGame(1, 1));
+        for (int i = 0; i < learner.times.length; i++) {
+            assertEquals(i < size ? 1 : 0, learner.times[i]);
+        }
+        assertEquals((size - 1) / 2.0, loss, 1e-9);
+        assertEquals(Math.max(1, Math.round((double) size / batch)), learner.batches);
+        assertTrue(learner.largest - learner.smallest <= 1);
+        assertTrue(learner.shuffled);
+    }
+
+    @Test
+    void noSamplesNoStep() {
+        Noting learner = new Noting();
+        assertEquals(0, Batches.fit(learner, new Samples(1), 100, 0.1, Dice.ofGame(1, 1)));
+        assertEquals(0, learner.batches);
+        assertFalse(learner.shuffled);
+    }
+}
