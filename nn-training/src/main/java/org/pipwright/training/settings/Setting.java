@@ -91,7 +91,7 @@ public enum Setting {
     CHECKPOINT_SECONDS(
             "checkpoint.seconds",
             "60",
-            Kind.number(1, 1e6),
+            Kind.number(0.1, 1e6),
             "Seconds between two checkpoints: the most a crash can lose.");
 
     private final String key;

@@ -7,6 +7,7 @@ import org.pipwright.training.settings.TrainingSettings;
 
 /** A training process to be killed: begins or goes on with the run of a folder, and prints where it stands. */
 final class KilledRun {
+    static final double CHECKPOINT_SECONDS = 0.1;
     private static final double MINUTES = 1e4;
 
     private KilledRun() {}
@@ -17,7 +18,7 @@ final class KilledRun {
                 .with(Setting.MINUTES, Double.toString(MINUTES))
                 .with(Setting.CONTACT_HIDDEN, "128,16")
                 .with(Setting.ROUND, "8")
-                .with(Setting.CHECKPOINT_SECONDS, "1")
+                .with(Setting.CHECKPOINT_SECONDS, Double.toString(CHECKPOINT_SECONDS))
                 .with(Setting.GAUGE_SECONDS, "1")
                 .with(Setting.GAUGE_GAMES, "2");
     }

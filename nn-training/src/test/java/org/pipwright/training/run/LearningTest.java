@@ -41,9 +41,8 @@ class LearningTest {
                 Learners learners = new Learners(settings, workers)) {
             before = gauge(learners.model(Map.of()));
         }
-        SmallRun run = SmallRun.finish(folder.resolve("run"), settings, 2);
+        SmallRun.finish(folder.resolve("run"), settings, 2);
         Gauge after = gauge(ModelFile.read(RunFolder.open(folder.resolve("run")).modelFile()));
-        System.out.println(before + " " + after + " " + run.gauges);
         assertTrue(before.points() < 0, before.toString());
         assertTrue(after.points() > 1, after.toString());
     }
