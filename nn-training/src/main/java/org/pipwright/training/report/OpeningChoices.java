@@ -86,7 +86,8 @@ public final class OpeningChoices {
      */
     public void write() throws IOException {
         String header = "games," + Roll.opening().stream().map(Roll::toString).collect(Collectors.joining(","));
-        String text = lines.stream().map(Line::toCsv).collect(Collectors.joining("\n", header + "\n", "\n"));
+        String text =
+                header + "\n" + lines.stream().map(line -> line.toCsv() + "\n").collect(Collectors.joining());
         AtomicFile.write(file, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
     }
 
