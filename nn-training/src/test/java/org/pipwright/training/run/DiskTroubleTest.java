@@ -61,7 +61,7 @@ class DiskTroubleTest {
         assertTrue(tries.get() >= TRIES);
         assertEquals(1, run.warnings.size(), "one warning, not one a try");
         String warning = run.warnings.get(0);
-        assertTrue(warning.startsWith("cannot write the figures: no such file, "), warning);
+        assertTrue(warning.startsWith("cannot write a checkpoint: no such file, "), warning);
         assertTrue(warning.endsWith("; training pauses and goes on when it can"), warning);
 
         SmallRun.finish(temporary.resolve("calm"), SmallRun.SETTINGS, 1);
@@ -83,7 +83,7 @@ class DiskTroubleTest {
                         InvalidRunException.class, () -> TrainingRun.run(folder, 1, run, stop, RETRY_MILLIS))
                 .getMessage();
         assertEquals(1, run.warnings.size());
-        assertTrue(message.startsWith("cannot write the figures: no such file, "), message);
+        assertTrue(message.startsWith("cannot write a checkpoint: no such file, "), message);
         assertTrue(message.endsWith("; --resume goes on from the checkpoint before"), message);
     }
 

@@ -22,7 +22,7 @@ class LearningTest {
 
     private static Gauge gauge(Model model) {
         try (Workers workers = new Workers(2)) {
-            return Gauge.of(model, Position.start(), GAUGE_GAMES, workers);
+            return Gauge.of(model, new Judges(TrainingSettings.defaults(), 2), Position.start(), GAUGE_GAMES, workers);
         }
     }
 

@@ -19,12 +19,14 @@ import org.pipwright.engine.network.Network;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
+import org.pipwright.engine.search.Judgement;
 import org.pipwright.training.learner.InitialLayers;
 import org.pipwright.training.learner.Learner;
 import org.pipwright.training.learner.LearnerState;
 import org.pipwright.training.parallel.Workers;
 import org.pipwright.training.selfplay.Samples;
 import org.pipwright.training.selfplay.SelfPlay;
+import org.pipwright.training.selfplay.SelfPlayRules;
 import org.pipwright.training.settings.Setting;
 
 /** A round against its games played one by one; and the batches made of it. */
@@ -38,7 +40,7 @@ class RoundTest {
 
     private static Round round(int threads) {
         try (Workers workers = new Workers(threads)) {
-            return Round.play(MODEL, SmallRun.SETTINGS, FIRST, GAMES, 0.7f, workers);
+            return Round.play(MODEL, new Judges(SmallRun.SETTINGS, 1), SmallRun.SETTINGS, FIRST, GAMES, 0.7f, workers);
         }
     }
 
@@ -56,12 +58,15 @@ class RoundTest {
         Round round = round(threads);
         Samples contact = new Samples(64);
         Samples race = new Samples(64);
-        int[] byPoints = new int[4];
+        int[] ends = new int[Outcomes.COUNT];
         long turns = 0;
-        SelfPlay play = new SelfPlay(new NetworkEvaluator(MODEL), Position.start(), 0, false);
+        SelfPlay play = new SelfPlay(Judgement.by(new NetworkEvaluator(MODEL)), SelfPlayRules.plain(Position.start()));
         for (int game = FIRST; game < FIRST + GAMES; game++) {
             Samples samples = new Samples(64);
-            byPoints[play.play(Dice.ofGame(SmallRun.SETTINGS.whole(Setting.SEED), game), 0.7f, samples)]++;
+            play.play(Dice.ofGame(SmallRun.SETTINGS.whole(Setting.SEED), game), 0.7f, samples);
+            for (int k = 0; k < ends.length; k++) {
+                ends[k] += (int) play.outcome()[k];
+            }
             turns += play.turns();
             for (int i = 0; i < samples.size(); i++) {
                 boolean touching =
@@ -73,7 +78,9 @@ class RoundTest {
         assertTrue(contact.size() > 0 && race.size() > 0);
         assertSame(contact, round.contact);
         assertSame(race, round.race);
-        assertArrayEquals(byPoints, round.byPoints);
+        assertEquals(GAMES, Arrays.stream(ends).sum());
+        assertEquals(ends[1] + ends[4], round.gammons);
+        assertEquals(ends[2] + ends[5], round.backgammons);
         assertEquals(turns, round.turns);
     }
 
