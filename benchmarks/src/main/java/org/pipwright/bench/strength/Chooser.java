@@ -1,11 +1,26 @@
 package org.pipwright.bench.strength;
 
-import org.pipwright.engine.play.Play;
+import org.pipwright.engine.match.Player;
+import org.pipwright.engine.play.PlayGenerator;
+import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
 
-/** Chooses a play for a decision. */
+/** Chooses a play for a decision: the position it leads to, seen by the side that plays. */
 @FunctionalInterface
 interface Chooser {
-    Play choose(Position position, Roll roll);
+    Position choose(Position position, Roll roll);
+
+    /** What a player chooses; ties at random, always alike. */
+    static Chooser byPlayer(Player player) {
+        PlayGenerator generator = new PlayGenerator();
+        Dice ties = Dice.ofGame(1, 1);
+        return (position, roll) -> {
+            int[] planes = position.toPlanes();
+            generator.generate(planes, 0, roll.high(), roll.low());
+            int chosen = player.choose(planes, 0, generator, ties);
+            return Position.ofPlanes(generator.results(), chosen * Planes.STRIDE);
+        };
+    }
 }

@@ -11,16 +11,12 @@ import org.pipwright.bench.Main;
 import org.pipwright.bench.Options;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Entrant;
+import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.network.Model;
-import org.pipwright.engine.play.Play;
-import org.pipwright.engine.play.PlayGenerator;
-import org.pipwright.engine.play.Plays;
-import org.pipwright.engine.position.Planes;
-import org.pipwright.engine.position.Position;
-import org.pipwright.engine.roll.Dice;
-import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.Lookahead;
+import org.pipwright.engine.search.LookaheadPlayer;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
@@ -48,27 +44,40 @@ public final class ScoreMain {
                 JsonLines.read(file, ReferenceHeader.class, Reference.class).records();
         Optional<Entrant> baseline = Baselines.named(name);
         if (baseline.isPresent()) {
-            print(name, references, byPlayer(baseline.get().players().get()), options);
+            print(
+                    name,
+                    references,
+                    () -> Chooser.byPlayer(baseline.get().players().get()),
+                    options);
             return;
         }
         Model model = ModelCatalog.shipped().load(name);
         int threads = options.number("--threads", Runtime.getRuntime().availableProcessors(), 1, 1024);
         boolean tables = options.has("--tables");
         Supplier<Judgement> judgements = tables ? Judgements.withTables(model, threads) : Judgements.net(model);
+        String who = name + (tables ? " with bear-off tables, " : ", ");
+        int lookahead = options.number("--lookahead", 0, 0, LookaheadSettings.MOST);
+        Optional<Duration> time = options.text("--seconds").map(ScoreMain::duration);
+        if (time.isEmpty()) {
+            Supplier<Chooser> choosers = () -> Chooser.byPlayer(player(judgements.get(), lookahead));
+            print(who + "lookahead " + lookahead + ", 1 thread", references, choosers, options);
+            return;
+        }
         try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, threads)) {
-            Optional<Duration> time = options.text("--seconds").map(ScoreMain::duration);
-            int lookahead = options.number("--lookahead", 0, 0, LookaheadSettings.MOST);
-            Chooser chooser = (position, roll) -> time.map(limit -> search.rank(position, roll, limit))
-                    .orElseGet(() -> search.rank(position, roll, lookahead))
-                    .get(0)
-                    .play();
-            String how = time.map(limit -> limit.toMillis() / 1000.0 + " s").orElse("lookahead " + lookahead);
+            Chooser chooser = (position, roll) ->
+                    search.rank(position, roll, time.get()).get(0).play().result();
             print(
-                    name + (tables ? " with bear-off tables, " : ", ") + how + ", " + threads + " threads",
+                    who + time.get().toMillis() / 1000.0 + " s, " + threads + " threads",
                     references,
-                    chooser,
+                    () -> chooser,
                     options);
         }
+    }
+
+    private static Player player(Judgement judgement, int lookahead) {
+        return lookahead == 0
+                ? new EvaluatingPlayer(judgement.evaluator())
+                : new LookaheadPlayer(new Lookahead(judgement, LookaheadSettings.DEFAULT), lookahead);
     }
 
     private static Duration duration(String seconds) {
@@ -78,24 +87,13 @@ public final class ScoreMain {
         return Duration.ofMillis(Math.round(1000 * Double.parseDouble(seconds)));
     }
 
-    private static void print(String who, List<Reference> references, Chooser chooser, Options options)
+    /** Warms up with a chooser of its own, since they may remember positions. */
+    private static void print(String who, List<Reference> references, Supplier<Chooser> choosers, Options options)
             throws IOException {
         if (options.text("--seconds").isEmpty()) {
-            Scorer.of(references.subList(0, Math.min(WARM_UP, references.size())), chooser);
+            Scorer.of(references.subList(0, Math.min(WARM_UP, references.size())), choosers.get());
         }
-        Scorer scorer = Scorer.of(references, chooser);
+        Scorer scorer = Scorer.of(references, choosers.get());
         System.out.print(options.has("--json") ? ScoreReport.json(who, scorer) : ScoreReport.text(who, scorer));
-    }
-
-    static Chooser byPlayer(Player player) {
-        PlayGenerator generator = new PlayGenerator();
-        Dice ties = Dice.ofGame(1, 1);
-        return (Position position, Roll roll) -> {
-            int[] planes = position.toPlanes();
-            generator.generate(planes, 0, roll.high(), roll.low());
-            int chosen = player.choose(planes, 0, generator, ties);
-            Play play = Plays.to(position, roll, generator.results(), chosen * Planes.STRIDE);
-            return play;
-        };
     }
 }

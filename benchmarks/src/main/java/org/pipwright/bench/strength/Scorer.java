@@ -3,6 +3,8 @@ package org.pipwright.bench.strength;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Roll;
 
@@ -18,11 +20,12 @@ final class Scorer {
     }
 
     private void add(Reference reference, Chooser chooser) {
-        var position = PositionText.parse(reference.position());
+        Position position = PositionText.parse(reference.position());
         Roll roll = Roll.parse(reference.roll());
         long began = System.nanoTime();
-        String play = chooser.choose(position, roll).toString();
+        Position chosen = chooser.choose(position, roll);
         double seconds = (System.nanoTime() - began) / 1e9;
+        String play = Plays.to(position, roll, chosen).toString();
         double loss = reference
                 .loss(play)
                 .orElseThrow(() -> new IllegalArgumentException(

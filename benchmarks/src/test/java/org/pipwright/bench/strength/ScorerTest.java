@@ -39,7 +39,8 @@ class ScorerTest {
     }
 
     private static Scorer score(Map<String, String> plays) {
-        return Scorer.of(REFERENCES, (position, roll) -> PlayText.parse(plays.get(roll.toString()), position, roll));
+        return Scorer.of(REFERENCES, (position, roll) -> PlayText.parse(plays.get(roll.toString()), position, roll)
+                .result());
     }
 
     @Test
