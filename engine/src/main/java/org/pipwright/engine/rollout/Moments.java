@@ -65,6 +65,40 @@ final class Moments {
                 - 3 * chances[at + 5];
     }
 
+    /**
+     * All sums one after another, in an order that {@link #restore} reads back.
+     *
+     * @return sums and squares of each series of each candidate, then the products of each pair
+     */
+    double[] contents() {
+        double[] all = new double[size(candidates)];
+        int next = 0;
+        for (int c = 0; c < candidates; c++) {
+            System.arraycopy(sums[c], 0, all, next, SERIES);
+            System.arraycopy(squares[c], 0, all, next + SERIES, SERIES);
+            System.arraycopy(products[c], 0, all, next + 2 * SERIES, c);
+            next += 2 * SERIES + c;
+        }
+        return all;
+    }
+
+    static int size(int candidates) {
+        return 2 * SERIES * candidates + candidates * (candidates - 1) / 2;
+    }
+
+    static Moments restore(int candidates, int trials, double[] contents) {
+        Moments moments = new Moments(candidates);
+        moments.trials = trials;
+        int next = 0;
+        for (int c = 0; c < candidates; c++) {
+            System.arraycopy(contents, next, moments.sums[c], 0, SERIES);
+            System.arraycopy(contents, next + SERIES, moments.squares[c], 0, SERIES);
+            System.arraycopy(contents, next + 2 * SERIES, moments.products[c], 0, c);
+            next += 2 * SERIES + c;
+        }
+        return moments;
+    }
+
     int trials() {
         return trials;
     }

@@ -1,5 +1,6 @@
 package org.pipwright.engine.rollout;
 
+import java.util.List;
 import org.pipwright.engine.search.LookaheadSettings;
 
 /**
@@ -59,6 +60,17 @@ public record RolloutSettings(
                 sure == 0 || sure >= 1 && sure <= 6,
                 "sure to " + sure + " standard errors: use 1 to 6, or 0 to play all trials");
         trials = (trials + TrialDice.THROWS - 1) / TrialDice.THROWS * TrialDice.THROWS;
+    }
+
+    /** What decides a single trial, one setting a line; how many trials there are may change between runs. */
+    List<String> identity() {
+        return List.of(
+                "seed " + seed,
+                "lookahead " + lookahead,
+                "truncation " + truncation,
+                "luck adjusted " + luckAdjusted,
+                "narrowing at first " + narrowing.root(),
+                "narrowing of replies " + narrowing.inner());
     }
 
     private static void require(boolean holds, String otherwise) {

@@ -1,5 +1,6 @@
 package org.pipwright.engine.rollout;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
@@ -45,11 +46,28 @@ public final class Rollouts implements AutoCloseable {
      * @throws IllegalArgumentException if there are no candidates, or one is not a play of this position and roll
      */
     public RolloutReport compare(Position position, Roll roll, List<Play> candidates, RolloutListener listener) {
+        return compare(position, roll, candidates, RolloutFile.NONE, listener);
+    }
+
+    /**
+     * Compares plays of a roll, from where a file has left off, and keeps the file up to date.
+     *
+     * @param position an unfinished position
+     * @param roll the roll
+     * @param candidates at least one play of that position and roll
+     * @param file where the sums are kept
+     * @param listener told of the standings every {@value RolloutSettings#ROUND} trials
+     * @return the standings at the end
+     * @throws IllegalArgumentException if there are no candidates, or one is not a play of this position and roll
+     * @throws InvalidRolloutFileException if the file belongs to another rollout or is damaged
+     */
+    public RolloutReport compare(
+            Position position, Roll roll, List<Play> candidates, RolloutFile file, RolloutListener listener) {
         if (candidates.isEmpty()) {
             throw new IllegalArgumentException("no plays to roll out: give at least one");
         }
         candidates.forEach(play -> Plays.to(position, roll, play.result()));
-        return run(candidates.stream().map(Start::after).collect(Collectors.toList()), listener);
+        return run(candidates.stream().map(Start::after).collect(Collectors.toList()), file, listener);
     }
 
     /**
@@ -61,20 +79,51 @@ public final class Rollouts implements AutoCloseable {
      * @throws IllegalArgumentException if the game is over
      */
     public RolloutReport odds(Position position, RolloutListener listener) {
+        return odds(position, RolloutFile.NONE, listener);
+    }
+
+    /**
+     * The chances of a position before the roll, from where a file has left off; keeps the file up to date.
+     *
+     * @param position an unfinished position
+     * @param file where the sums are kept
+     * @param listener told of the standings every {@value RolloutSettings#ROUND} trials
+     * @return the standings at the end: one line, for the side on roll
+     * @throws IllegalArgumentException if the game is over
+     * @throws InvalidRolloutFileException if the file belongs to another rollout or is damaged
+     */
+    public RolloutReport odds(Position position, RolloutFile file, RolloutListener listener) {
         if (position.finished()) {
             throw new IllegalArgumentException("the game is over: no roll follows");
         }
-        return run(List.of(Start.beforeRoll(position)), listener);
+        return run(List.of(Start.beforeRoll(position)), file, listener);
     }
 
-    private RolloutReport run(List<Start> starts, RolloutListener listener) {
-        Moments moments = new Moments(starts.size());
-        RolloutReport report;
-        do {
+    private RolloutReport run(List<Start> starts, RolloutFile file, RolloutListener listener) {
+        List<String> identity = identity(starts);
+        Moments moments = file.read(identity, starts.size()).orElseGet(() -> new Moments(starts.size()));
+        RolloutReport report = moments.trials() == 0 ? null : report(moments, starts);
+        while (report == null || !report.clear() && report.trials() < settings.trials()) {
             playRound(starts, moments);
-            report = RolloutReport.of(moments, starts.size(), settings.sure());
-        } while (listener.round(report) && !report.clear() && report.trials() < settings.trials());
+            report = report(moments, starts);
+            file.keep(identity, moments);
+            if (!listener.round(report)) {
+                break;
+            }
+        }
+        file.write(identity, moments);
         return report;
+    }
+
+    private RolloutReport report(Moments moments, List<Start> starts) {
+        return RolloutReport.of(moments, starts.size(), settings.sure());
+    }
+
+    /** All that decides the numbers but the net, one thing a line. */
+    private List<String> identity(List<Start> starts) {
+        List<String> lines = new ArrayList<>(settings.identity());
+        starts.forEach(start -> lines.add((start.counted() ? "before " : "after ") + start.position()));
+        return lines;
     }
 
     /** Trials in any order by any thread, but added up in their own order: sums of doubles depend on it. */

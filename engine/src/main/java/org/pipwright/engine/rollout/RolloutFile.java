@@ -1,0 +1,170 @@
+package org.pipwright.engine.rollout;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.text.Excerpt;
+
+/**
+ * Keeps the sums of a rollout in a small text file, so that it can be stopped and resumed: the same numbers come out as
+ * without a stop. Lines of the file: form and version; what the rollout is about; the number of trials; the sums, as
+ * decimal numbers that read back exactly; the SHA-256 of all lines before. Written atomically. Used by one thread.
+ */
+public final class RolloutFile {
+    /** Keeps nothing. */
+    public static final RolloutFile NONE = new RolloutFile(null, "", false);
+
+    private static final String FORM = "pipwright-rollout 1";
+    private static final String TRIALS = "trials ";
+    private static final String SUMS = "sums ";
+    private static final String SHA256 = "sha256 ";
+
+    /** Far above any rollout's file: some hundred candidates. */
+    private static final int MOST_BYTES = 1 << 22;
+
+    private static final long INTERVAL = Duration.ofSeconds(10).toNanos();
+
+    private final Path path;
+    private final String net;
+    private final boolean resume;
+    private long lastWritten = System.nanoTime();
+
+    private RolloutFile(Path path, String net, boolean resume) {
+        this.path = path;
+        this.net = net;
+        this.resume = resume;
+    }
+
+    /**
+     * A file for a rollout that begins anew; an old file is replaced.
+     *
+     * @param path the file; its folder must exist
+     * @param net what identifies the net, such as its checksum
+     * @return the file
+     */
+    public static RolloutFile fresh(Path path, String net) {
+        return new RolloutFile(path, net, false);
+    }
+
+    /**
+     * The file of a rollout to go on with.
+     *
+     * @param path the file; it must exist
+     * @param net what identifies the net, such as its checksum
+     * @return the file
+     */
+    public static RolloutFile resumed(Path path, String net) {
+        return new RolloutFile(path, net, true);
+    }
+
+    /** The sums so far, if there are any to go on with. */
+    Optional<Moments> read(List<String> identity, int candidates) {
+        if (!resume) {
+            return Optional.empty();
+        }
+        try {
+            if (Files.size(path) > MOST_BYTES) {
+                throw damaged("it is too large");
+            }
+            return Optional.of(parse(Files.readString(path), identity, candidates));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private InvalidRolloutFileException damaged(String how) {
+        return new InvalidRolloutFileException("'" + path + "' is not a whole rollout file (" + how
+                + "): use another copy, or begin anew with --save");
+    }
+
+    private Moments parse(String text, List<String> identity, int candidates) {
+        int checksumAt = text.lastIndexOf(SHA256);
+        if (!text.startsWith(FORM + "\n") || checksumAt < 0) {
+            throw damaged("it does not begin and end as one");
+        }
+        String body = text.substring(0, checksumAt);
+        if (!text.substring(checksumAt).equals(SHA256 + sha256(body) + "\n")) {
+            throw damaged("its checksum is wrong");
+        }
+        List<String> lines = body.lines().collect(Collectors.toList());
+        List<String> about = lines.subList(1, lines.size() - 2);
+        requireSame(about, about(identity));
+        int trials = Integer.parseInt(lines.get(lines.size() - 2).substring(TRIALS.length()));
+        double[] sums = Arrays.stream(
+                        lines.get(lines.size() - 1).substring(SUMS.length()).split(" "))
+                .mapToDouble(Double::parseDouble)
+                .toArray();
+        return Moments.restore(candidates, trials, sums);
+    }
+
+    private void requireSame(List<String> found, List<String> wanted) {
+        for (int i = 0; i < Math.max(found.size(), wanted.size()); i++) {
+            String there = i < found.size() ? found.get(i) : "nothing more";
+            String here = i < wanted.size() ? wanted.get(i) : "nothing more";
+            if (!there.equals(here)) {
+                throw new InvalidRolloutFileException("'" + path + "' belongs to another rollout: it has '"
+                        + Excerpt.of(there) + "' where '" + Excerpt.of(here)
+                        + "' is asked for; ask for the same, or begin anew with --save");
+            }
+        }
+    }
+
+    private List<String> about(List<String> identity) {
+        List<String> lines = new ArrayList<>();
+        lines.add("net " + net);
+        lines.addAll(identity);
+        return lines;
+    }
+
+    /** Writes the file if the last time is some seconds ago. */
+    void keep(List<String> identity, Moments moments) {
+        if (System.nanoTime() - lastWritten > INTERVAL) {
+            write(identity, moments);
+        }
+    }
+
+    /** Writes the file. */
+    void write(List<String> identity, Moments moments) {
+        if (path == null) {
+            return;
+        }
+        List<String> lines = new ArrayList<>();
+        lines.add(FORM);
+        lines.addAll(about(identity));
+        lines.add(TRIALS + moments.trials());
+        lines.add(SUMS
+                + Arrays.stream(moments.contents()).mapToObj(Double::toString).collect(Collectors.joining(" ")));
+        String body = String.join("\n", lines) + "\n";
+        byte[] bytes = (body + SHA256 + sha256(body) + "\n").getBytes(StandardCharsets.UTF_8);
+        try {
+            AtomicFile.write(path, out -> out.write(bytes));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        lastWritten = System.nanoTime();
+    }
+
+    private static String sha256(String text) {
+        try {
+            MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            StringBuilder hex = new StringBuilder();
+            for (byte b : digest.digest(text.getBytes(StandardCharsets.UTF_8))) {
+                hex.append(String.format("%02x", b));
+            }
+            return hex.toString();
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
+    }
+}

@@ -1,0 +1,124 @@
+package org.pipwright.engine.rollout;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.RandomModels;
+
+class RolloutFileTest {
+    private static final Model MODEL = RandomModels.of(21, 16);
+    private static final RolloutSettings SETTINGS = RolloutSettings.DEFAULT.withTrials(180);
+    private static final Position POSITION = PositionText.parse("1@3 1@9 13@off / 2@5 13@off");
+    private static final Roll ROLL = Roll.of(2, 1);
+    private static final List<Play> PLAYS = Plays.legal(POSITION, ROLL);
+
+    @TempDir
+    Path folder;
+
+    private Path file;
+
+    @BeforeEach
+    void stopAfterTwoRounds() {
+        file = folder.resolve("some.rollout");
+        compare(SETTINGS, RolloutFile.fresh(file, "net"), report -> report.trials() < 72);
+    }
+
+    private static RolloutReport compare(RolloutSettings settings, RolloutFile file, RolloutListener listener) {
+        try (Rollouts rollouts = new Rollouts(() -> Judgement.by(new NetworkEvaluator(MODEL)), settings, 2)) {
+            return rollouts.compare(POSITION, ROLL, PLAYS, file, listener);
+        }
+    }
+
+    @Test
+    void stoppedAndResumedGivesTheSameAsWithoutAStop() {
+        int[] rounds = new int[1];
+        RolloutReport resumed = compare(SETTINGS, RolloutFile.resumed(file, "net"), report -> ++rounds[0] > 0);
+        assertEquals(compare(SETTINGS, RolloutFile.NONE, RolloutListener.NONE), resumed);
+        assertEquals(3, rounds[0], "only what was missing is played");
+    }
+
+    @Test
+    void aFinishedRolloutCanBeAskedForMore() {
+        RolloutReport whole = compare(SETTINGS, RolloutFile.resumed(file, "net"), RolloutListener.NONE);
+        assertEquals(whole, compare(SETTINGS, RolloutFile.resumed(file, "net"), report -> {
+            throw new AssertionError("nothing is left to play");
+        }));
+        RolloutSettings more = SETTINGS.withTrials(252);
+        assertEquals(
+                compare(more, RolloutFile.NONE, RolloutListener.NONE),
+                compare(more, RolloutFile.resumed(file, "net"), RolloutListener.NONE));
+    }
+
+    @Test
+    void anotherRolloutIsRefusedAndTheMessageSaysWhatDiffers() {
+        for (RolloutSettings other : List.of(
+                SETTINGS.withSeed(2),
+                SETTINGS.withLookahead(1),
+                SETTINGS.withTruncation(7),
+                SETTINGS.withLuckAdjusted(false))) {
+            assertThrows(
+                    InvalidRolloutFileException.class,
+                    () -> compare(other, RolloutFile.resumed(file, "net"), RolloutListener.NONE));
+        }
+        InvalidRolloutFileException thrown = assertThrows(
+                InvalidRolloutFileException.class,
+                () -> compare(SETTINGS, RolloutFile.resumed(file, "other"), RolloutListener.NONE));
+        assertTrue(thrown.getMessage().contains("'net net' where 'net other'"), thrown.getMessage());
+        try (Rollouts rollouts = new Rollouts(() -> Judgement.by(new NetworkEvaluator(MODEL)), SETTINGS, 1)) {
+            RolloutFile resumed = RolloutFile.resumed(file, "net");
+            assertThrows(
+                    InvalidRolloutFileException.class,
+                    () -> rollouts.compare(
+                            POSITION, ROLL, PLAYS.subList(0, PLAYS.size() - 1), resumed, RolloutListener.NONE));
+            assertThrows(
+                    InvalidRolloutFileException.class, () -> rollouts.odds(POSITION, resumed, RolloutListener.NONE));
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"trials 72, trials 36", "sums , sums 1", "pipwright-rollout 1, pipwright-rollout 2", "sha256, sha1"})
+    void aChangedFileIsRefused(String from, String to) throws IOException {
+        String text = Files.readString(file);
+        assertTrue(text.contains(from));
+        Files.writeString(file, text.replace(from, to));
+        assertThrows(
+                InvalidRolloutFileException.class,
+                () -> compare(SETTINGS, RolloutFile.resumed(file, "net"), RolloutListener.NONE));
+    }
+
+    @Test
+    void aShortenedFileIsRefused() throws IOException {
+        byte[] bytes = Files.readAllBytes(file);
+        for (int length = 0; length < bytes.length; length += 37) {
+            Files.write(file, java.util.Arrays.copyOf(bytes, length));
+            assertThrows(
+                    InvalidRolloutFileException.class,
+                    () -> compare(SETTINGS, RolloutFile.resumed(file, "net"), RolloutListener.NONE));
+        }
+    }
+
+    @Test
+    void aMissingFileIsSaid() {
+        RolloutFile missing = RolloutFile.resumed(folder.resolve("none"), "net");
+        assertThrows(UncheckedIOException.class, () -> compare(SETTINGS, missing, RolloutListener.NONE));
+    }
+}
