@@ -9,6 +9,7 @@ import org.pipwright.cli.command.HelpCommand;
 import org.pipwright.cli.command.NetCommand;
 import org.pipwright.cli.command.OddsCommand;
 import org.pipwright.cli.command.RankCommand;
+import org.pipwright.cli.command.RolloutCommand;
 import org.pipwright.cli.command.StandingsCommand;
 import org.pipwright.cli.command.TrainCommand;
 import picocli.CommandLine;
@@ -31,6 +32,7 @@ final class Commands {
         all.put("rank", RankCommand.class);
         all.put("odds", OddsCommand.class);
         all.put("cube", CubeCommand.class);
+        all.put("rollout", RolloutCommand.class);
         all.put("draw", DrawCommand.class);
         all.put("train", TrainCommand.class);
         all.put("duel", DuelCommand.class);

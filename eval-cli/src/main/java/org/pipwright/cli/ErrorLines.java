@@ -12,6 +12,7 @@ import org.pipwright.engine.matchtable.InvalidMatchTableException;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.play.IllegalPlayException;
 import org.pipwright.engine.position.InvalidPositionException;
+import org.pipwright.engine.rollout.InvalidRolloutFileException;
 
 /** From what went wrong to the one line that is shown. Whatever is not known to be the user's is a bug of ours. */
 final class ErrorLines {
@@ -20,7 +21,8 @@ final class ErrorLines {
             InvalidPositionException.class,
             IllegalPlayException.class,
             InvalidModelException.class,
-            InvalidMatchTableException.class);
+            InvalidMatchTableException.class,
+            InvalidRolloutFileException.class);
 
     private ErrorLines() {}
 

@@ -55,6 +55,7 @@ class HelpTest {
                 "rank",
                 "odds",
                 "cube",
+                "rollout",
                 "draw",
                 "duel",
                 "standings",
@@ -97,8 +98,9 @@ class HelpTest {
     void namesInTheListAreThoseOfTheCommands() {
         Commands.ALL.forEach((name, type) ->
                 assertEquals(name, type.getAnnotation(Command.class).name()));
-        assertTrue(
-                Commands.ALL.keySet().containsAll(Set.of("rank", "odds", "draw", "duel", "standings", "net", "help")));
+        assertTrue(Commands.ALL
+                .keySet()
+                .containsAll(Set.of("rank", "odds", "rollout", "draw", "duel", "standings", "net", "help")));
     }
 
     @Test

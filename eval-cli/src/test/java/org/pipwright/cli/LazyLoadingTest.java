@@ -53,6 +53,8 @@ class LazyLoadingTest {
                 "rank start --roll 3-1 --net NET",
                 "odds start --net NET",
                 "cube start --net NET",
+                "rank start --roll 3-1 --lookahead 1 --net NET",
+                "rollout start --truncate 1 --trials 36 --net NET",
                 "draw start",
                 "duel racer builder --games 2",
                 "standings racer hitter builder --games 4",

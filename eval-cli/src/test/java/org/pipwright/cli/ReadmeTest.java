@@ -77,19 +77,41 @@ class ReadmeTest {
     }
 
     @Test
-    void theLibraryExampleCompilesAndRuns(@TempDir Path folder) throws Exception {
+    void rolloutsComeOutAsShown() throws IOException {
+        List<String> blocks = shown("rollout");
+        assertEquals(1, blocks.size());
+        for (String block : blocks) {
+            assertEquals(
+                    numberless(block.substring(block.indexOf('\n') + 1)),
+                    numberless(run(block).out()));
+        }
+    }
+
+    /** Words and the shape of the table; the last digits of numbers may differ with the processor. */
+    private static String numberless(String text) {
+        return text.replaceAll("[+-]?[0-9]+\\.[0-9]+", "#").replaceAll(" +", " ");
+    }
+
+    @Test
+    void theLibraryExamplesCompileAndRun(@TempDir Path folder) throws Exception {
         List<String> examples = blocks("java");
-        assertEquals(1, examples.size());
+        assertEquals(2, examples.size());
+        for (String example : examples) {
+            String printed = compileAndRun(example, folder);
+            assertTrue(printed.startsWith("8/5 6/5 Outcomes["), printed);
+        }
+    }
+
+    private static String compileAndRun(String example, Path folder) throws Exception {
         Path source = folder.resolve("Example.java");
         Files.writeString(
                 source,
                 "import java.util.List;\n"
-                        + List.of("evaluation", "play", "position", "ranking", "roll").stream()
+                        + List.of("evaluation", "play", "position", "ranking", "roll", "search").stream()
                                 .map(name -> "import org.pipwright.engine." + name + ".*;\n")
                                 .collect(Collectors.joining())
                         + "import org.pipwright.models.ModelCatalog;\n"
-                        + "public class Example { public static void main(String[] args) {\n" + examples.get(0)
-                        + "}}\n");
+                        + "public class Example { public static void main(String[] args) {\n" + example + "}}\n");
         ByteArrayOutputStream errors = new ByteArrayOutputStream();
         int failed = ToolProvider.getSystemJavaCompiler()
                 .run(
@@ -103,8 +125,7 @@ class ReadmeTest {
                         folder.toString(),
                         source.toString());
         assertEquals(0, failed, errors.toString(StandardCharsets.UTF_8));
-        String printed = runMain(folder);
-        assertTrue(printed.startsWith("8/5 6/5 Outcomes["), printed);
+        return runMain(folder);
     }
 
     private static String runMain(Path folder) throws Exception {

@@ -14,6 +14,7 @@ import org.pipwright.cli.report.CubeJson;
 import org.pipwright.cli.report.DuelReport;
 import org.pipwright.cli.report.OddsReport;
 import org.pipwright.cli.report.RankJson;
+import org.pipwright.cli.report.RolloutJson;
 import org.pipwright.cli.report.StandingsJson;
 import org.pipwright.engine.play.PlayJson;
 import org.pipwright.engine.position.PositionJson;
@@ -26,6 +27,7 @@ final class Schemas {
             "urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA),
             "urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA),
             "urn:pipwright:schema:cube:1", resource(CubeJson.SCHEMA),
+            "urn:pipwright:schema:rollout:1", resource(RolloutJson.SCHEMA),
             "urn:pipwright:schema:position:1", resource(PositionJson.SCHEMA),
             "urn:pipwright:schema:play:1", resource(PlayJson.SCHEMA));
 

@@ -13,4 +13,13 @@ public interface RolloutListener {
      * @return whether to go on
      */
     boolean round(RolloutReport report);
+
+    /**
+     * Asked before each roll of each game, by any thread: whether to drop the round that is being played and end at once.
+     *
+     * @return whether to stop
+     */
+    default boolean stopped() {
+        return false;
+    }
 }

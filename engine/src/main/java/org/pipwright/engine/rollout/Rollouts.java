@@ -2,6 +2,7 @@ package org.pipwright.engine.rollout;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.pipwright.engine.evaluation.Outcomes;
@@ -44,6 +45,7 @@ public final class Rollouts implements AutoCloseable {
      * @param listener told of the standings every {@value RolloutSettings#ROUND} trials
      * @return the standings at the end, for the side that plays; candidates by their index in the list
      * @throws IllegalArgumentException if there are no candidates, or one is not a play of this position and roll
+     * @throws CancellationException if the listener stops it during the first round
      */
     public RolloutReport compare(Position position, Roll roll, List<Play> candidates, RolloutListener listener) {
         return compare(position, roll, candidates, RolloutFile.NONE, listener);
@@ -59,6 +61,7 @@ public final class Rollouts implements AutoCloseable {
      * @param listener told of the standings every {@value RolloutSettings#ROUND} trials
      * @return the standings at the end
      * @throws IllegalArgumentException if there are no candidates, or one is not a play of this position and roll
+     * @throws CancellationException if the listener stops it during the first round
      * @throws InvalidRolloutFileException if the file belongs to another rollout or is damaged
      */
     public RolloutReport compare(
@@ -77,6 +80,7 @@ public final class Rollouts implements AutoCloseable {
      * @param listener told of the standings every {@value RolloutSettings#ROUND} trials
      * @return the standings at the end: one line, for the side on roll
      * @throws IllegalArgumentException if the game is over
+     * @throws CancellationException if the listener stops it during the first round
      */
     public RolloutReport odds(Position position, RolloutListener listener) {
         return odds(position, RolloutFile.NONE, listener);
@@ -90,6 +94,7 @@ public final class Rollouts implements AutoCloseable {
      * @param listener told of the standings every {@value RolloutSettings#ROUND} trials
      * @return the standings at the end: one line, for the side on roll
      * @throws IllegalArgumentException if the game is over
+     * @throws CancellationException if the listener stops it during the first round
      * @throws InvalidRolloutFileException if the file belongs to another rollout or is damaged
      */
     public RolloutReport odds(Position position, RolloutFile file, RolloutListener listener) {
@@ -103,13 +108,17 @@ public final class Rollouts implements AutoCloseable {
         List<String> identity = identity(starts);
         Moments moments = file.read(identity, starts.size()).orElseGet(() -> new Moments(starts.size()));
         RolloutReport report = moments.trials() == 0 ? null : report(moments, starts);
-        while (report == null || !report.clear() && report.trials() < settings.trials()) {
-            playRound(starts, moments);
-            report = report(moments, starts);
-            file.keep(identity, moments);
-            if (!listener.round(report)) {
+        boolean goOn = true;
+        while (goOn && (report == null || !report.clear() && report.trials() < settings.trials())) {
+            if (!playRound(starts, moments, listener)) {
                 break;
             }
+            report = report(moments, starts);
+            file.keep(identity, moments);
+            goOn = listener.round(report);
+        }
+        if (report == null) {
+            throw new CancellationException("stopped before the first " + RolloutSettings.ROUND + " games were over");
         }
         file.write(identity, moments);
         return report;
@@ -126,19 +135,31 @@ public final class Rollouts implements AutoCloseable {
         return lines;
     }
 
-    /** Trials in any order by any thread, but added up in their own order: sums of doubles depend on it. */
-    private void playRound(List<Start> starts, Moments moments) {
+    /**
+     * Trials in any order by any thread, but added up in their own order: sums of doubles depend on it.
+     *
+     * @return false if it was stopped, and nothing added
+     */
+    private boolean playRound(List<Start> starts, Moments moments, RolloutListener listener) {
         int first = moments.trials();
         int stride = RolloutSettings.ROUND * NUMBERS;
         double[] results = new double[starts.size() * stride];
-        crew.run(starts.size() * RolloutSettings.ROUND, (trial, task) -> {
+        Crew.Work<Trial> work = (trial, task) -> {
             int candidate = task % starts.size();
             int inRound = task / starts.size();
-            trial.play(starts.get(candidate), first + inRound, results, candidate * stride + inRound * NUMBERS);
-        });
+            int at = candidate * stride + inRound * NUMBERS;
+            trial.play(starts.get(candidate), first + inRound, listener, results, at);
+        };
+        try {
+            crew.run(starts.size() * RolloutSettings.ROUND, work);
+        } catch (CancellationException e) {
+            // The sums are those of whole rounds.
+            return false;
+        }
         for (int i = 0; i < RolloutSettings.ROUND; i++) {
             moments.add(results, i * NUMBERS, stride);
         }
+        return true;
     }
 
     /** Lets the threads go. */

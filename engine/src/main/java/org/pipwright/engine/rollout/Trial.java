@@ -1,6 +1,7 @@
 package org.pipwright.engine.rollout;
 
 import java.util.Arrays;
+import java.util.concurrent.CancellationException;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.match.TurnListener;
@@ -27,6 +28,7 @@ final class Trial {
     private final double[] luckOfGame = new double[Outcomes.COUNT];
 
     private int rollsSeen;
+    private RolloutListener stopper = RolloutListener.NONE;
 
     Trial(Judgement judgement, RolloutSettings settings) {
         this.settings = settings;
@@ -39,10 +41,12 @@ final class Trial {
     /**
      * Plays a game.
      *
+     * @param stopper asked before each roll whether to give up, with a {@link CancellationException}
      * @param results where to write: six chances of the counted side as the game ended, then the same less their luck
      * @param at index of the first of twelve
      */
-    void play(Start start, long number, double[] results, int at) {
+    void play(Start start, long number, RolloutListener stopper, double[] results, int at) {
+        this.stopper = stopper;
         rollsSeen = 0;
         Arrays.fill(luckOfGame, 0);
         TrialDice dice = new TrialDice(settings.seed(), number);
@@ -58,6 +62,9 @@ final class Trial {
 
     /** Before each roll: exact chances where they are known, the net's after enough rolls. */
     private boolean ends(int[] planes, int at, float[] out, int outAt) {
+        if (stopper.stopped()) {
+            throw new CancellationException("the rollout was stopped");
+        }
         if (judgement.horizon().write(planes, at, out, outAt)) {
             return true;
         }

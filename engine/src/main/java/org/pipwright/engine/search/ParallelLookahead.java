@@ -142,6 +142,32 @@ public final class ParallelLookahead implements AutoCloseable {
         return Outcomes.of(batch.chances, 0);
     }
 
+    /**
+     * The chances of an unfinished position before the roll, with more and more lookahead until the time is up.
+     *
+     * @param planes the position
+     * @param time how long to search
+     * @return result 0: chances of the side on roll, with the lookahead that was reached
+     */
+    public Searched evaluate(int[] planes, Duration time) {
+        Searched reached = new Searched(0, evaluate(planes, 0), 0);
+        deadline = System.nanoTime() + time.toNanos();
+        timed = true;
+        Batch batch = new Batch(1);
+        System.arraycopy(planes, 0, batch.planes, 0, Planes.STRIDE);
+        try {
+            for (int next = 1; next <= LookaheadSettings.MOST; next++) {
+                batch.pendingCount = 0;
+                value(batch, 1, next);
+                reached = new Searched(0, Outcomes.of(batch.chances, 0), next);
+            }
+        } catch (CancellationException e) {
+            // Time is up: the last finished step stands.
+            return reached;
+        }
+        return reached;
+    }
+
     private int[] begin(int[] planes, int[] results, int count) {
         crew.workers().get(0).expand(planes, 0, results, count, replies);
         replies.keepAll(0);

@@ -107,10 +107,27 @@ public final class PlaySearch implements AutoCloseable {
      * @throws IllegalArgumentException if the game is over or the lookahead out of range
      */
     public Outcomes odds(Position position, int lookahead) {
+        requireUnfinished(position);
+        return search.evaluate(position.toPlanes(), lookahead);
+    }
+
+    /**
+     * The chances before the roll, with more and more lookahead until the time is up.
+     *
+     * @param position an unfinished position
+     * @param time how long to search
+     * @return chances of the side on roll, with the lookahead that was reached
+     * @throws IllegalArgumentException if the game is over
+     */
+    public Searched odds(Position position, Duration time) {
+        requireUnfinished(position);
+        return search.evaluate(position.toPlanes(), time);
+    }
+
+    private static void requireUnfinished(Position position) {
         if (position.finished()) {
             throw new IllegalArgumentException("the game is over: no roll follows");
         }
-        return search.evaluate(position.toPlanes(), lookahead);
     }
 
     private static int[] results(List<Play> plays) {

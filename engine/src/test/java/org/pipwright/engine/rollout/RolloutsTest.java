@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -275,6 +277,35 @@ class RolloutsTest {
             RolloutReport report = rollouts.odds(PositionText.parse("2@3 / 2@3"), standing -> standing.trials() < 100);
             assertEquals(108, report.trials());
         }
+    }
+
+    /** Stops in the midst of the third round, or of the first. */
+    @ParameterizedTest
+    @ValueSource(ints = {2, 0})
+    void itCanBeStoppedBetweenRolls(int rounds) {
+        List<RolloutReport> seen = new ArrayList<>();
+        AtomicInteger rolls = new AtomicInteger();
+        RolloutListener stopping = new RolloutListener() {
+            @Override
+            public boolean round(RolloutReport report) {
+                return seen.add(report);
+            }
+
+            @Override
+            public boolean stopped() {
+                return seen.size() == rounds && rolls.incrementAndGet() > 20;
+            }
+        };
+        Position position = PositionText.parse("2@6 13@off / 2@6 13@off");
+        try (Rollouts rollouts = rollouts(RolloutSettings.DEFAULT, 2)) {
+            if (rounds == 0) {
+                assertThrows(CancellationException.class, () -> rollouts.odds(position, stopping));
+            } else {
+                RolloutReport last = rollouts.odds(position, stopping);
+                assertEquals(seen.get(rounds - 1), last);
+            }
+        }
+        assertTrue(rolls.get() > 20 && rolls.get() < 30, "stops at once: " + rolls);
     }
 
     @Test

@@ -124,6 +124,18 @@ class ParallelLookaheadTest {
     }
 
     @Test
+    void timeDecidesHowDeepForOddsToo() {
+        int[] planes = Position.start().toPlanes();
+        try (ParallelLookahead search = search(LookaheadSettings.DEFAULT, 2)) {
+            Searched timed = search.evaluate(planes, Duration.ofMillis(60));
+            assertEquals(search.evaluate(planes, timed.lookahead()), timed.outcomes());
+        }
+        try (ParallelLookahead fresh = search(LookaheadSettings.DEFAULT, 2)) {
+            assertEquals(0, fresh.evaluate(planes, Duration.ZERO).lookahead());
+        }
+    }
+
+    @Test
     void knownPositionsAreNotSearched() {
         float[] known = {0.1f, 0.2f, 0.3f, 0.1f, 0.2f, 0.1f};
         Judgement knowing = new Judgement(new NetworkEvaluator(MODEL), (planes, at, out, outAt) -> {

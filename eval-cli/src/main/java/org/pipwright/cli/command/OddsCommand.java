@@ -7,6 +7,10 @@ import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Depth;
+import org.pipwright.engine.rollout.RolloutLine;
+import org.pipwright.engine.rollout.RolloutReport;
+import org.pipwright.engine.search.PlaySearch;
+import org.pipwright.engine.search.Searched;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -24,6 +28,12 @@ import picocli.CommandLine.Option;
 public final class OddsCommand extends CliCommand {
     @Mixin
     private PositionArgument position;
+
+    @Mixin
+    private SearchOptions search;
+
+    @Mixin
+    private GamesOption games;
 
     @Mixin
     private NetOption net;
@@ -44,13 +54,31 @@ public final class OddsCommand extends CliCommand {
     public Integer call() {
         Position read = position.read(console().in());
         Model model = net.load();
-        OddsReport report = new OddsReport(
-                read, NetLabel.of(net.name(), model), new NetworkEvaluator(model).evaluate(read), Depth.STATIC);
+        OddsReport report = report(read, model, NetLabel.of(net.name(), model));
         if (json) {
             report.writeJson(out());
         } else {
             report.writeText(out());
         }
         return 0;
+    }
+
+    private OddsReport report(Position from, Model model, NetLabel label) {
+        if (from.finished()) {
+            return new OddsReport(from, label, new NetworkEvaluator(model).evaluate(from), Depth.STATIC);
+        }
+        if (games.given()) {
+            RolloutReport rollout = games.odds(from, model, search.threads(), console());
+            RolloutLine line = rollout.lines().get(0);
+            Depth depth = GamesOption.depth(rollout, line);
+            return new OddsReport(from, label, line.outcomes(), line.equity().mean(), depth);
+        }
+        try (PlaySearch searching = search.open(model, console())) {
+            Searched found = search.time().isPresent()
+                    ? searching.odds(from, search.time().get())
+                    : new Searched(0, searching.odds(from, search.lookahead()), search.lookahead());
+            search.tell(searching, console());
+            return new OddsReport(from, label, found.outcomes(), new Depth(found.lookahead()));
+        }
     }
 }

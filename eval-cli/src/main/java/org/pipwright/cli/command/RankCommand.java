@@ -1,25 +1,19 @@
 package org.pipwright.cli.command;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.RankReport;
 import org.pipwright.cli.report.RankText;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
-import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.PlayRanker;
 import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.PlaySearch;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -38,6 +32,7 @@ import picocli.CommandLine.Option;
         footer = {
             "Examples:",
             "  pipwright rank start --roll 3-1",
+            "  pipwright rank start --roll 3-1 --lookahead 2",
             "  pipwright rank 2@6 1@bar / 3@4 2@20 of 5 --roll 6-2 --top 3",
             "  pipwright rank start --roll 31 --plays \"8/5 6/5; 24/23 13/10\" --json"
         })
@@ -53,14 +48,17 @@ public final class RankCommand extends CliCommand {
             description = "The two dice, as in 3-1 or 31.")
     private Roll roll;
 
-    @Option(
-            names = "--plays",
-            paramLabel = "PLAYS",
-            description = "Rank only these plays, among themselves: separate them by semicolons, or repeat the option.")
-    private List<String> plays = new ArrayList<>();
+    @Mixin
+    private PlaysOption plays;
 
     @Option(names = "--top", paramLabel = "N", description = "Show only the N best.")
     private Integer top;
+
+    @Mixin
+    private SearchOptions search;
+
+    @Mixin
+    private GamesOption games;
 
     @Mixin
     private NetOption net;
@@ -86,7 +84,7 @@ public final class RankCommand extends CliCommand {
         if (read.finished()) {
             throw new UserError("the game is over in this position: there is no roll to play");
         }
-        RankReport report = report(read, candidates(read));
+        RankReport report = report(read, plays.read(read, roll));
         if (json) {
             RankJson.write(report, out());
         } else {
@@ -95,27 +93,34 @@ public final class RankCommand extends CliCommand {
         return 0;
     }
 
-    /** The plays asked for; none if all are to be ranked. */
-    private List<Play> candidates(Position from) {
-        List<Play> candidates = plays.stream()
-                .flatMap(text -> Arrays.stream(text.split(";")))
-                .filter(text -> !text.isBlank())
-                .map(text -> PlayText.parse(text, from, roll))
-                .collect(Collectors.toList());
-        if (candidates.isEmpty() && !plays.isEmpty()) {
-            throw new UserError("--plays names no play: write them like \"8/5 6/5; 24/23 13/10\"");
-        }
-        return candidates;
-    }
-
     private RankReport report(Position from, List<Play> candidates) {
+        if (plays.given() && search.time().isPresent()) {
+            throw new UserError("--seconds weighs all plays and drops the weak ones: give --lookahead with --plays");
+        }
         Model model = net.load();
-        PlayRanker ranker = new PlayRanker(new NetworkEvaluator(model), Depth.STATIC);
-        boolean all = candidates.isEmpty();
-        List<RankedPlay> ranking = all ? ranker.rank(from, roll) : ranker.rank(from, roll, candidates);
-        int legal = all ? ranking.size() : Plays.legal(from, roll).size();
+        List<RankedPlay> ranking = ranking(from, candidates, model);
+        if (games.given()) {
+            List<Play> some = plays.given() ? candidates : Candidates.of(ranking, Candidates.MOST);
+            ranking = games.playOut(ranking, some, from, roll, model, search.threads(), console());
+        }
+        int legal = plays.given() ? Plays.legal(from, roll).size() : ranking.size();
         int shown = top == null ? ranking.size() : Math.min(top, ranking.size());
         return new RankReport(
                 from, roll, NetLabel.of(net.name(), model), legal, ranking.size(), ranking.subList(0, shown));
+    }
+
+    private List<RankedPlay> ranking(Position from, List<Play> candidates, Model model) {
+        try (PlaySearch searching = search.open(model, console())) {
+            List<RankedPlay> ranking;
+            if (plays.given()) {
+                ranking = searching.rank(from, roll, candidates, search.lookahead());
+            } else if (search.time().isPresent()) {
+                ranking = searching.rank(from, roll, search.time().get());
+            } else {
+                ranking = searching.rank(from, roll, search.lookahead());
+            }
+            search.tell(searching, console());
+            return ranking;
+        }
     }
 }

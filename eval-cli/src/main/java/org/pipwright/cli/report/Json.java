@@ -8,6 +8,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.ranking.Depth;
 
 /** What the JSON reports share. */
 final class Json {
@@ -35,6 +36,15 @@ final class Json {
             throw new UncheckedIOException("writing to a string does no I/O", e);
         }
         out.println(text);
+    }
+
+    /** How deeply something was evaluated. */
+    static void depth(JsonGenerator json, Depth depth) throws IOException {
+        json.writeNumberField("lookahead", depth.lookahead());
+        if (depth.games() > 0) {
+            json.writeNumberField("games", depth.games());
+            json.writeNumberField("standardError", Numbers.rounded(depth.error()));
+        }
     }
 
     /** The six chances, each from 0 to 1. */

@@ -30,6 +30,11 @@ final class Numbers {
         return fixed(100 * chance, 2);
     }
 
+    /** Points per game without a sign, such as a standard error. */
+    static String size(double points) {
+        return fixed(points, 4);
+    }
+
     /** A chance in per cent, to a tenth. */
     static String percent(double chance) {
         return fixed(100 * chance, 1);

@@ -14,11 +14,24 @@ import org.pipwright.engine.ranking.Depth;
  * @param position the position before the roll
  * @param net the net that judged
  * @param outcomes the six chances of the side on roll
+ * @param equity points per game for the side on roll
  * @param depth how deeply they were evaluated
  */
-public record OddsReport(Position position, NetLabel net, Outcomes outcomes, Depth depth) {
+public record OddsReport(Position position, NetLabel net, Outcomes outcomes, double equity, Depth depth) {
     /** Name of the resource that is the JSON Schema (draft 2020-12) of the JSON form, from the root of the class path. */
     public static final String SCHEMA = "/org/pipwright/cli/odds.schema.json";
+
+    /**
+     * A report whose equity is that of its chances.
+     *
+     * @param position the position before the roll
+     * @param net the net that judged
+     * @param outcomes the six chances of the side on roll
+     * @param depth how deeply they were evaluated
+     */
+    public OddsReport(Position position, NetLabel net, Outcomes outcomes, Depth depth) {
+        this(position, net, outcomes, outcomes.equity(), depth);
+    }
 
     /**
      * Prints the chances as a small table.
@@ -35,7 +48,8 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, Dep
         row(table, "lose, %", outcomes.swapped());
         table.print(out);
         out.println();
-        out.println("equity " + Numbers.points(outcomes.equity()) + " points per game, with the cube left out");
+        String error = depth.games() > 0 ? ", standard error " + Numbers.size(depth.error()) : "";
+        out.println("equity " + Numbers.points(equity) + " points per game, with the cube left out" + error);
     }
 
     static void row(Table table, String label, Outcomes side) {
@@ -61,9 +75,9 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, Dep
         PositionJson.write(json, position);
         json.writeStringField("positionText", position.toString());
         net.write(json);
-        json.writeNumberField("equity", Numbers.rounded(outcomes.equity()));
+        json.writeNumberField("equity", Numbers.rounded(equity));
         json.writeNumberField("win", Numbers.rounded(outcomes.win()));
-        json.writeNumberField("lookahead", depth.lookahead());
+        Json.depth(json, depth);
         Json.chances(json, outcomes);
     }
 }

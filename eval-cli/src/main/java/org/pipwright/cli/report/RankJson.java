@@ -46,7 +46,7 @@ public final class RankJson {
         json.writeNumberField("equity", Numbers.rounded(ranked.equity()));
         json.writeNumberField("cost", Numbers.rounded(ranked.cost()));
         json.writeStringField("grade", ranked.grade().word());
-        json.writeNumberField("lookahead", ranked.depth().lookahead());
+        Json.depth(json, ranked.depth());
         Json.chances(json, ranked.outcomes());
         json.writeEndObject();
     }

@@ -1,13 +1,13 @@
 package org.pipwright.cli.report;
 
 import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.ranking.RankedPlay;
 
 /** A ranking as a table. */
 public final class RankText {
-    private static final int FIRST_CHANCE = 5;
-
     private RankText() {}
 
     /**
@@ -20,18 +20,30 @@ public final class RankText {
         out.println(report.position() + "  to play " + report.roll());
         out.println(scope(report) + ", net " + report.net().name() + ", " + depth(report));
         out.println();
-        Table table = new Table("rlrrlrrrrrr");
-        table.row("", "play", "equity", "cost", "grade", "single", "gammon", "backg.", "single", "gammon", "backg.");
+        boolean games =
+                report.shown().stream().anyMatch(ranked -> ranked.depth().games() > 0);
+        boolean depths = report.shown().stream().map(RankText::depth).distinct().count() > 1;
+        List<String> head = new ArrayList<>(List.of("", "play", "equity", "cost", "grade"));
+        if (games) {
+            head.add(3, "error");
+        }
+        if (depths) {
+            head.add("depth");
+        }
+        int firstChance = head.size();
+        head.addAll(List.of("single", "gammon", "backg.", "single", "gammon", "backg."));
+        Table table = new Table("rlr" + (games ? "r" : "") + "rl" + (depths ? "r" : "") + "rrrrrr");
+        table.row(head.toArray());
         int place = 1;
         for (RankedPlay ranked : report.shown()) {
-            row(table, place++, ranked);
+            table.row(cells(place++, ranked, games, depths).toArray());
         }
-        out.println(over(table, FIRST_CHANCE, "win, %", over(table, FIRST_CHANCE + 3, "lose, %", "")));
+        out.println(over(table, firstChance, "win, %", over(table, firstChance + 3, "lose, %", "")));
         table.print(out);
     }
 
     /** A heading put over the columns from one on, in front of a line that has nothing there yet. */
-    private static String over(Table table, int column, String heading, String line) {
+    static String over(Table table, int column, String heading, String line) {
         int at = table.start(column);
         String head = " ".repeat(at) + heading;
         return line.length() > head.length() ? head + line.substring(head.length()) : head;
@@ -57,19 +69,29 @@ public final class RankText {
         return first.equals(last) ? first : first + " (weaker plays " + last + ")";
     }
 
-    private static void row(Table table, int place, RankedPlay ranked) {
+    private static String depth(RankedPlay ranked) {
+        int games = ranked.depth().games();
+        return games > 0 ? games + " games" : ranked.depth().lookahead() + " ahead";
+    }
+
+    private static List<String> cells(int place, RankedPlay ranked, boolean games, boolean depths) {
+        List<String> cells = new ArrayList<>(
+                List.of(String.valueOf(place), ranked.play().toString(), Numbers.points(ranked.equity())));
+        if (games) {
+            cells.add(ranked.depth().games() > 0 ? Numbers.size(ranked.depth().error()) : "");
+        }
+        cells.add(Numbers.cost(ranked.cost()));
+        cells.add(ranked.grade().word());
+        if (depths) {
+            cells.add(depth(ranked));
+        }
         Outcomes chances = ranked.outcomes();
-        table.row(
-                place,
-                ranked.play(),
-                Numbers.points(ranked.equity()),
-                Numbers.cost(ranked.cost()),
-                ranked.grade().word(),
-                Numbers.percent(chances.winSingle()),
-                Numbers.percent(chances.winGammon()),
-                Numbers.percent(chances.winBackgammon()),
-                Numbers.percent(chances.loseSingle()),
-                Numbers.percent(chances.loseGammon()),
-                Numbers.percent(chances.loseBackgammon()));
+        cells.add(Numbers.percent(chances.winSingle()));
+        cells.add(Numbers.percent(chances.winGammon()));
+        cells.add(Numbers.percent(chances.winBackgammon()));
+        cells.add(Numbers.percent(chances.loseSingle()));
+        cells.add(Numbers.percent(chances.loseGammon()));
+        cells.add(Numbers.percent(chances.loseBackgammon()));
+        return cells;
     }
 }

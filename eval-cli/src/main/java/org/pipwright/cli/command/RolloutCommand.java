@@ -1,0 +1,139 @@
+package org.pipwright.cli.command;
+
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import java.util.function.Supplier;
+import org.pipwright.cli.console.Console;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.cli.duel.Interruption;
+import org.pipwright.cli.report.NetLabel;
+import org.pipwright.cli.report.RolloutJson;
+import org.pipwright.cli.report.RolloutSummary;
+import org.pipwright.cli.report.RolloutText;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.rollout.RolloutFile;
+import org.pipwright.engine.rollout.RolloutReport;
+import org.pipwright.engine.rollout.RolloutSettings;
+import org.pipwright.engine.rollout.Rollouts;
+import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.engine.search.PlaySearch;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Position, perhaps with a roll, to chances by playing on many times. */
+@Command(
+        name = "rollout",
+        customSynopsis = "pipwright rollout POSITION [--roll ROLL] [options]",
+        header = "Play a position out many times.",
+        description = {
+            "With --roll: compares the best plays of the roll, or those of --plays. Without: the chances before the roll."
+                    + " Each candidate gets the same dice; the first two throws are spread evenly over all there are; and"
+                    + " the luck of each roll, as the net sees it, is taken off the results, which leaves the mean where it"
+                    + " is and makes the errors smaller (by how much is printed). All figures come with their standard"
+                    + " errors. An interrupt (Ctrl-C) prints what is known so far."
+        },
+        footer = {
+            "Examples:",
+            "  pipwright rollout start --roll 3-1 --plays \"8/5 6/5; 24/23 13/10\"",
+            "  pipwright rollout start --trials 144 --truncate 12",
+            "  pipwright rollout start --roll 6-2 --until-sure 3 --trials 20000 --save 62.rollout"
+        })
+public final class RolloutCommand extends CliCommand {
+    @Mixin
+    private PositionArgument position;
+
+    @Option(
+            names = "--roll",
+            paramLabel = "ROLL",
+            converter = RollConverter.class,
+            description = "The two dice, as in 3-1 or 31.")
+    private Roll roll;
+
+    @Mixin
+    private PlaysOption plays;
+
+    @Option(
+            names = "--top",
+            paramLabel = "N",
+            description = "Without --plays: compare the N best plays as the net sees them; those far behind are left"
+                    + " out. Default: " + Candidates.MOST + ".")
+    private int top = Candidates.MOST;
+
+    @Mixin
+    private RolloutOptions options;
+
+    @Mixin
+    private NetOption net;
+
+    @Option(names = "--json", description = "Print JSON, in the form that rollout.schema.json describes.")
+    private boolean json;
+
+    /**
+     * Makes the command.
+     *
+     * @param console where to write
+     */
+    public RolloutCommand(Console console) {
+        super(console);
+    }
+
+    @Override
+    public Integer call() {
+        Position from = position.read(console().in());
+        if (from.finished()) {
+            throw new UserError("the game is over in this position: there is nothing to play out");
+        }
+        if (roll == null && plays.given()) {
+            throw new UserError("--plays needs the roll they are plays of: give --roll");
+        }
+        RolloutSettings settings = options.settings();
+        int threads = options.threads();
+        Model model = net.load();
+        NetLabel label = NetLabel.of(net.name(), model);
+        List<Play> candidates = roll == null ? List.of() : candidates(from, model, threads);
+        RolloutFile file = options.file(label.sha256());
+        RolloutProgress progress = new RolloutProgress(console().err(), settings.trials(), candidates);
+        Supplier<RolloutReport> play = () -> {
+            try (Rollouts rollouts = new Rollouts(Judges.of(model, threads, console()), settings, threads)) {
+                return roll == null
+                        ? rollouts.odds(from, file, progress)
+                        : rollouts.compare(from, roll, candidates, file, progress);
+            } catch (CancellationException e) {
+                throw new UserError(e.getMessage() + ": nothing is known yet");
+            }
+        };
+        int legal = roll == null ? 0 : Plays.legal(from, roll).size();
+        Interruption.during(
+                () -> print(new RolloutSummary(from, roll, label, settings, legal, candidates, play.get())),
+                progress::stop);
+        return 0;
+    }
+
+    private List<Play> candidates(Position from, Model model, int threads) {
+        List<Play> named = plays.read(from, roll);
+        if (!named.isEmpty()) {
+            return named;
+        }
+        if (top < 1) {
+            throw new UserError("--top is " + top + ": compare at least 1 play");
+        }
+        try (PlaySearch search =
+                new PlaySearch(Judges.of(model, threads, console()), LookaheadSettings.DEFAULT, threads)) {
+            return Candidates.of(search.rank(from, roll, 0), top);
+        }
+    }
+
+    private void print(RolloutSummary summary) {
+        if (json) {
+            RolloutJson.write(summary, out());
+        } else {
+            RolloutText.write(summary, out());
+        }
+        out().flush();
+    }
+}

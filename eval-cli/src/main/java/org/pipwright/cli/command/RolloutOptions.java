@@ -1,0 +1,87 @@
+package org.pipwright.cli.command;
+
+import java.nio.file.Path;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.rollout.RolloutFile;
+import org.pipwright.engine.rollout.RolloutSettings;
+import org.pipwright.engine.search.LookaheadSettings;
+import picocli.CommandLine.Option;
+
+/** What decides a rollout. */
+final class RolloutOptions {
+    @Option(
+            names = "--trials",
+            paramLabel = "N",
+            description = "Games for each candidate, rounded up to rounds of 36. Default: 1296.")
+    private int trials = RolloutSettings.DEFAULT.trials();
+
+    @Option(
+            names = "--until-sure",
+            paramLabel = "E",
+            description = "Stop as soon as the best is ahead of all others as surely as a single look would show at E"
+                    + " standard errors (3, say). Since the standings are looked at after each round, more than E are"
+                    + " asked for: the boundary of a confidence sequence, which holds at all looks together.")
+    private double sure;
+
+    @Option(names = "--seed", paramLabel = "N", description = "Other dice for another number. Default: 1.")
+    private long seed = RolloutSettings.DEFAULT.seed();
+
+    @Option(
+            names = "--lookahead",
+            paramLabel = "N",
+            description = "Of both sides' checker play: future rolls averaged over, 0 (the default) to 6.")
+    private int lookahead;
+
+    @Option(
+            names = "--truncate",
+            paramLabel = "N",
+            description =
+                    "Break each game off after N rolls and take the net's value there. Default: play on to the end,"
+                            + " or to where the tables know the rest.")
+    private int truncation;
+
+    @Option(names = "--no-luck", description = "Leave luck in the results.")
+    private boolean withLuck;
+
+    @Option(
+            names = "--save",
+            paramLabel = "FILE",
+            description = "Keep the sums in a file as it goes on, to resume from.")
+    private Path save;
+
+    @Option(
+            names = "--resume",
+            paramLabel = "FILE",
+            description =
+                    "Go on with what a file has, and keep it up to date: the numbers are those of a rollout without"
+                            + " a stop. Everything but --trials and --until-sure must be as it was.")
+    private Path resume;
+
+    @Option(
+            names = "--threads",
+            paramLabel = "N",
+            description = "Threads to use; answers do not depend on it. Default: one for each core.")
+    private Integer threads;
+
+    RolloutSettings settings() {
+        try {
+            return new RolloutSettings(trials, seed, lookahead, truncation, !withLuck, sure, LookaheadSettings.DEFAULT);
+        } catch (IllegalArgumentException e) {
+            throw new UserError(e.getMessage());
+        }
+    }
+
+    int threads() {
+        return Threads.checked(threads);
+    }
+
+    RolloutFile file(String sha256) {
+        if (save != null && resume != null) {
+            throw new UserError("--save begins a file anew and --resume goes on with one: give one of them");
+        }
+        if (resume != null) {
+            return RolloutFile.resumed(resume, sha256);
+        }
+        return save == null ? RolloutFile.NONE : RolloutFile.fresh(save, sha256);
+    }
+}

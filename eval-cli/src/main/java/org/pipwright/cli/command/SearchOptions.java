@@ -1,0 +1,89 @@
+package org.pipwright.cli.command;
+
+import java.time.Duration;
+import java.util.Locale;
+import java.util.Optional;
+import org.pipwright.cli.console.Console;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.engine.search.PlaySearch;
+import picocli.CommandLine.Option;
+
+/** How far a command looks ahead, and with how many threads. */
+final class SearchOptions {
+    private static final double MOST_SECONDS = 86_400;
+
+    @Option(
+            names = "--lookahead",
+            paramLabel = "N",
+            description =
+                    "Average over N future rolls, best replies by both sides: 0 (the default) is the net itself, 1"
+                            + " the opponent's next roll, up to 6. Plays that fall behind are looked at less deeply.")
+    private Integer lookahead;
+
+    @Option(
+            names = "--seconds",
+            paramLabel = "S",
+            description = "Instead: look further and further ahead until the time is up.")
+    private Double seconds;
+
+    @Option(
+            names = "--threads",
+            paramLabel = "N",
+            description = "Threads to use; answers do not depend on it. Default: one for each core.")
+    private Integer threads;
+
+    @Option(names = "--stats", description = "Tell on standard error how much was searched and how fast.")
+    private boolean stats;
+
+    private long began;
+
+    int lookahead() {
+        int wanted = lookahead == null ? 0 : lookahead;
+        if (wanted < 0 || wanted > LookaheadSettings.MOST) {
+            throw new UserError("--lookahead is " + wanted + ": use 0 to " + LookaheadSettings.MOST);
+        }
+        return wanted;
+    }
+
+    Optional<Duration> time() {
+        if (seconds == null) {
+            return Optional.empty();
+        }
+        if (lookahead != null) {
+            throw new UserError("--seconds and --lookahead are two ways to say how far to look: give one of them");
+        }
+        if (!(seconds > 0 && seconds <= MOST_SECONDS)) {
+            throw new UserError("--seconds is " + seconds + ": use more than 0 and at most " + (int) MOST_SECONDS);
+        }
+        return Optional.of(Duration.ofNanos((long) (seconds * 1e9)));
+    }
+
+    int threads() {
+        return Threads.checked(threads);
+    }
+
+    PlaySearch open(Model model, Console console) {
+        PlaySearch search = new PlaySearch(Judges.of(model, threads(), console), LookaheadSettings.DEFAULT, threads());
+        began = System.nanoTime();
+        return search;
+    }
+
+    /** After a search: what it took, if asked for. */
+    void tell(PlaySearch search, Console console) {
+        if (!stats) {
+            return;
+        }
+        double took = (System.nanoTime() - began) / 1e9;
+        long valued = search.evaluations();
+        console.err()
+                .println(String.format(
+                        Locale.ROOT,
+                        "%,d positions valued in %.3f s, %,.0f a second; %.1f %% of look-ups found in memory",
+                        valued,
+                        took,
+                        valued / took,
+                        100 * search.hitRate()));
+    }
+}
