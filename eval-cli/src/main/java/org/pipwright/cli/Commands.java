@@ -2,6 +2,7 @@ package org.pipwright.cli;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.pipwright.cli.command.CountCommand;
 import org.pipwright.cli.command.CubeCommand;
 import org.pipwright.cli.command.DrawCommand;
 import org.pipwright.cli.command.DuelCommand;
@@ -11,6 +12,7 @@ import org.pipwright.cli.command.OddsCommand;
 import org.pipwright.cli.command.RankCommand;
 import org.pipwright.cli.command.RolloutCommand;
 import org.pipwright.cli.command.StandingsCommand;
+import org.pipwright.cli.command.TablesCommand;
 import org.pipwright.cli.command.TrainCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.IFactory;
@@ -33,10 +35,12 @@ final class Commands {
         all.put("odds", OddsCommand.class);
         all.put("cube", CubeCommand.class);
         all.put("rollout", RolloutCommand.class);
+        all.put("count", CountCommand.class);
         all.put("draw", DrawCommand.class);
         all.put("train", TrainCommand.class);
         all.put("duel", DuelCommand.class);
         all.put("standings", StandingsCommand.class);
+        all.put("tables", TablesCommand.class);
         all.put("net", NetCommand.class);
         all.put("help", HelpCommand.class);
         return all;

@@ -58,6 +58,7 @@ class LazyLoadingTest {
                 "draw start",
                 "duel racer builder --games 2",
                 "standings racer hitter builder --games 4",
+                "count start",
                 "net",
                 "help",
                 "help rank"

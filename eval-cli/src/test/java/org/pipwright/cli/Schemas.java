@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.pipwright.cli.report.CountJson;
 import org.pipwright.cli.report.CubeJson;
 import org.pipwright.cli.report.DuelReport;
 import org.pipwright.cli.report.OddsReport;
@@ -25,6 +26,7 @@ final class Schemas {
             "urn:pipwright:schema:duel:1", resource(DuelReport.SCHEMA),
             "urn:pipwright:schema:standings:1", resource(StandingsJson.SCHEMA),
             "urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA),
+            "urn:pipwright:schema:count:1", resource(CountJson.SCHEMA),
             "urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA),
             "urn:pipwright:schema:cube:1", resource(CubeJson.SCHEMA),
             "urn:pipwright:schema:rollout:1", resource(RolloutJson.SCHEMA),

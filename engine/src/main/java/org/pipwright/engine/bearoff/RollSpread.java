@@ -94,4 +94,32 @@ public final class RollSpread {
         double mean = mean();
         return Math.max(0, square - mean * mean);
     }
+
+    /**
+     * Chance to need no more rolls than another: what a side has that rolls first.
+     *
+     * @param other the other's distribution, independent of this one
+     * @return P(this number is at most the other), in [0, 1]
+     */
+    public double atMost(RollSpread other) {
+        double chance = 0;
+        for (int k = 1; k <= survival.length; k++) {
+            chance += exactly(k) * other.moreThan(k - 1);
+        }
+        return exactly(0) + chance;
+    }
+
+    /**
+     * Chance to need fewer rolls than another: what a side has that rolls second.
+     *
+     * @param other the other's distribution, independent of this one
+     * @return P(this number is less than the other), in [0, 1]
+     */
+    public double lessThan(RollSpread other) {
+        double chance = 0;
+        for (int k = 0; k <= survival.length; k++) {
+            chance += exactly(k) * other.moreThan(k);
+        }
+        return chance;
+    }
 }

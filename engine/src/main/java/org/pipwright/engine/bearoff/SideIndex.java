@@ -34,7 +34,7 @@ public final class SideIndex {
      * @throws IllegalArgumentException if out of range, or there are more than 25 million arrangements
      */
     public SideIndex(int points, int checkers) {
-        if (points < 1 || points > 24 || checkers < 1 || checkers > 15) {
+        if (!inRange(points, checkers)) {
             throw new IllegalArgumentException("a table has 1 to 24 points and 1 to 15 checkers, not " + points
                     + " points and " + checkers + " checkers");
         }
@@ -54,9 +54,13 @@ public final class SideIndex {
         }
     }
 
+    private static boolean inRange(int points, int checkers) {
+        return points >= 1 && points <= 24 && checkers >= 1 && checkers <= 15;
+    }
+
     /** Whether an index of this size can be made. */
     static boolean fits(int points, int checkers) {
-        return choose(checkers + points, points) <= MOST;
+        return inRange(points, checkers) && choose(checkers + points, points) <= MOST;
     }
 
     /** The binomial coefficient n over k, exact while below 2^53. */

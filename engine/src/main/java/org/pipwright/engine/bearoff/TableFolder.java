@@ -8,8 +8,13 @@ import java.nio.channels.WritableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.pipwright.engine.files.AtomicFile;
 
 /**
@@ -23,6 +28,8 @@ public final class TableFolder {
 
     /** Contents up to this many bytes are built in memory. */
     private static final long IN_MEMORY = 256L << 20;
+
+    private static final Pattern SIZES = Pattern.compile("[a-z]+-([1-9]\\d?)x([1-9]\\d?)-v\\d+\\.table");
 
     private final Path folder;
 
@@ -136,6 +143,43 @@ public final class TableFolder {
     }
 
     /**
+     * A table that the folder has a file of.
+     *
+     * @param kind which kind
+     * @param index its size
+     */
+    public record Entry(TableKind kind, SideIndex index) {}
+
+    /**
+     * The tables that the folder has files of.
+     *
+     * @return by name; the files may be damaged
+     * @throws IOException if the folder cannot be read
+     */
+    public List<Entry> entries() throws IOException {
+        List<Entry> entries = new ArrayList<>();
+        if (Files.isDirectory(folder)) {
+            try (Stream<Path> files = Files.list(folder)) {
+                files.map(file -> file.getFileName().toString()).sorted().forEach(name -> add(name, entries));
+            }
+        }
+        return entries;
+    }
+
+    private static void add(String name, List<Entry> entries) {
+        Matcher sizes = SIZES.matcher(name);
+        if (sizes.matches()) {
+            int points = Integer.parseInt(sizes.group(1));
+            int checkers = Integer.parseInt(sizes.group(2));
+            for (TableKind kind : TableKind.values()) {
+                if (SideIndex.fits(points, checkers) && name.equals(kind.fileName(points, checkers))) {
+                    entries.add(new Entry(kind, new SideIndex(points, checkers)));
+                }
+            }
+        }
+    }
+
+    /**
      * The largest table in the folder that covers all that another one does.
      *
      * @param kind which kind
@@ -144,17 +188,22 @@ public final class TableFolder {
      */
     SideIndex largest(TableKind kind, SideIndex least) {
         SideIndex best = least;
-        for (int points = least.points(); points <= 24; points++) {
-            for (int checkers = least.checkers(); checkers <= 15; checkers++) {
-                if (SideIndex.fits(points, checkers)) {
-                    SideIndex index = new SideIndex(points, checkers);
-                    if (index.size() > best.size() && Files.isReadable(file(kind, index))) {
-                        best = index;
-                    }
-                }
+        for (Entry entry : readableEntries()) {
+            SideIndex index = entry.index();
+            boolean covers = index.points() >= least.points() && index.checkers() >= least.checkers();
+            if (entry.kind() == kind && covers && index.size() > best.size()) {
+                best = index;
             }
         }
         return best;
+    }
+
+    private List<Entry> readableEntries() {
+        try {
+            return entries();
+        } catch (IOException e) {
+            return List.of();
+        }
     }
 
     /**

@@ -24,6 +24,10 @@ public enum TableKind {
 
     /** Name of the file for a size; a change of the content's layout changes the version and with it the name. */
     String fileName(SideIndex index) {
-        return word + "-" + index.points() + "x" + index.checkers() + "-v" + TableFile.VERSION + ".table";
+        return fileName(index.points(), index.checkers());
+    }
+
+    String fileName(int points, int checkers) {
+        return word + "-" + points + "x" + checkers + "-v" + TableFile.VERSION + ".table";
     }
 }

@@ -148,6 +148,22 @@ class TableFolderTest {
     }
 
     @Test
+    void entriesAreTheFilesOfTables() throws Exception {
+        assertEquals(List.of(), folder().entries());
+        folder().twoSided(SMALL, 1, heard);
+        folder().oneSided(SMALL, 1, heard);
+        for (String other : List.of("onesided-6x16-v1.table", "onesided-6x3-v9.table", "x-6x3-v1.table", "notes.txt")) {
+            Files.createFile(folder().path().resolve(other));
+        }
+        assertEquals(
+                List.of("ONE_SIDED 6 3", "TWO_SIDED 6 3"),
+                folder().entries().stream()
+                        .map(entry -> entry.kind() + " " + entry.index().points() + " "
+                                + entry.index().checkers())
+                        .toList());
+    }
+
+    @Test
     void theUsersFolder() {
         assertEquals(
                 Path.of("/x"),

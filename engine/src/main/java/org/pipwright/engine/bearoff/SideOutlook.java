@@ -1,0 +1,11 @@
+package org.pipwright.engine.bearoff;
+
+/**
+ * What lies before one side of a race: distributions of its numbers of rolls.
+ *
+ * @param basis DISTRIBUTIONS if they come from the table, ESTIMATED if from a simulation
+ * @param off rolls to bear off all checkers
+ * @param first rolls to bear off the first, 0 if that is done
+ * @param away rolls until no checker stands in the opponent's home, 0 if none does
+ */
+public record SideOutlook(Basis basis, RollSpread off, RollSpread first, RollSpread away) {}

@@ -1,0 +1,137 @@
+package org.pipwright.engine.bearoff;
+
+import java.util.Arrays;
+import java.util.SplittableRandom;
+import org.pipwright.engine.play.PlayGenerator;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.roll.Roll;
+
+/**
+ * Distributions of one side's rolls in a race: from the one-sided table where it reaches, else by playing the side alone
+ * many times until the table takes over, whose distributions are then averaged. Only the way to the table is left to
+ * chance, and the first two rolls of the paths are spread evenly over all 36 x 36 throws. The dice are the same for the
+ * same position, so answers repeat.
+ *
+ * <p>Before the table is reached, the play is the one with the least {@link BearInGuess} of the mean rolls, with
+ * a small preference for leaving the opponent's home.
+ *
+ * <p>Measured against exact tables (200 random races each, both sides; table of 6 points as horizon): of ten checkers on
+ * points 1 to 10 the mean is 0.014 rolls too high and the win chance off by 0.003 (root mean square), of fifteen on 1 to 8
+ * by 0.010 and 0.003, of six on 1 to 16 by 0.041 and 0.004; the largest error of a win chance was 0.022.
+ *
+ * <p>Serves one thread.
+ */
+final class SideSimulation {
+    private static final int THROWS = 36;
+
+    /** Paths for each pair of first throws. */
+    private static final int EACH = 2;
+
+    private static final int PATHS = THROWS * THROWS * EACH;
+
+    /** What leaving the opponent's home, where a backgammon would be lost, may cost on the way. */
+    private static final double ROLLS_PER_STRAGGLER = 0.05;
+
+    /** Own points 19 to 24 and the bar. */
+    private static final int OPPONENTS_HOME = 0x7F << 19;
+
+    private final OneSidedTable table;
+    private final BearInGuess guess;
+    private final PlayGenerator generator = new PlayGenerator();
+    private final int[] planes = new int[Planes.STRIDE];
+    private final int[] scratch = new int[Planes.SIDE];
+    private final double[] entries = new double[OneSidedTable.MOST_ROLLS];
+
+    SideSimulation(OneSidedTable table) {
+        this.table = table;
+        this.guess = new BearInGuess(table);
+    }
+
+    /** The outlook of a side that no opponent can hinder. */
+    SideOutlook outlook(int[] position, int side) {
+        boolean noneOff = (Planes.occupied(position, side) & 1) == 0;
+        boolean away = (Planes.occupied(position, side) & OPPONENTS_HOME) != 0;
+        if (table.index().covers(position, side) && !away) {
+            int arrangement = table.index().of(position, side);
+            RollSpread first = noneOff ? table.rollsToFirst(arrangement) : new RollSpread();
+            return new SideOutlook(Basis.DISTRIBUTIONS, table.rolls(arrangement), first, new RollSpread());
+        }
+        Sums sums = new Sums();
+        SplittableRandom random =
+                new SplittableRandom(Arrays.hashCode(Arrays.copyOfRange(position, side, side + Planes.SIDE)));
+        for (int path = 0; path < PATHS; path++) {
+            Arrays.fill(planes, 0);
+            System.arraycopy(position, side, planes, 0, Planes.SIDE);
+            play(path, random, sums);
+        }
+        return new SideOutlook(
+                Basis.ESTIMATED,
+                sums.spread(sums.off),
+                noneOff ? sums.spread(sums.first) : new RollSpread(),
+                sums.spread(sums.away));
+    }
+
+    /** Survival chances summed over the paths. */
+    private static final class Sums {
+        final double[] off = new double[2 * OneSidedTable.MOST_ROLLS];
+        final double[] first = new double[2 * OneSidedTable.MOST_ROLLS];
+        final double[] away = new double[2 * OneSidedTable.MOST_ROLLS];
+
+        RollSpread spread(double[] sums) {
+            double[] survival = new double[sums.length];
+            double last = 1;
+            for (int k = 0; k < sums.length; k++) {
+                // Rounding must not make a chance rise.
+                last = Math.min(last, sums[k] / PATHS);
+                survival[k] = last;
+            }
+            return new RollSpread(survival);
+        }
+
+        static void add(int rolls, double[] entries, int count, double[] sums) {
+            for (int k = 0; k < rolls; k++) {
+                sums[k]++;
+            }
+            for (int k = 0; k < count; k++) {
+                sums[rolls + k] += entries[k];
+            }
+        }
+    }
+
+    private void play(int path, SplittableRandom random, Sums sums) {
+        int rolls = 0;
+        boolean out = true;
+        while (true) {
+            if (out && (Planes.occupied(planes, 0) & OPPONENTS_HOME) == 0) {
+                Sums.add(rolls, entries, 0, sums.away);
+                out = false;
+            }
+            if (!out && table.index().covers(planes, 0)) {
+                break;
+            }
+            int face = rolls == 0 ? path % THROWS : rolls == 1 ? path / THROWS % THROWS : random.nextInt(THROWS);
+            move(Roll.of(face / 6 + 1, face % 6 + 1));
+            rolls++;
+        }
+        int arrangement = table.index().of(planes, 0);
+        Sums.add(rolls, entries, table.survival(arrangement, entries), sums.off);
+        Sums.add(rolls, entries, table.survivalToFirst(arrangement, entries), sums.first);
+    }
+
+    private void move(Roll roll) {
+        int size = generator.generate(planes, 0, roll.high(), roll.low());
+        int[] results = generator.results();
+        int best = 0;
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < size; i++) {
+            int at = i * Planes.STRIDE;
+            double rolls = guess.rolls(results, at, scratch)
+                    + ROLLS_PER_STRAGGLER * Planes.checkers(results, at, OPPONENTS_HOME);
+            if (rolls < least) {
+                least = rolls;
+                best = i;
+            }
+        }
+        System.arraycopy(results, best * Planes.STRIDE, planes, 0, Planes.SIDE);
+    }
+}

@@ -1,0 +1,102 @@
+package org.pipwright.engine.bearoff;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionText;
+
+class RaceOutlookTest {
+    private final EndgameTables tables = Tables.standard();
+
+    private RaceOutlook outlook(String text) {
+        return RaceOutlook.of(PositionText.parse(text), tables);
+    }
+
+    @Test
+    void saysWhatItRestsOn() {
+        assertEquals(Basis.EXACT, outlook("1@6 / 1@6").basis());
+        assertEquals(0.8125, outlook("1@6 / 1@6").outcomes().win(), 1e-6);
+        assertEquals(Basis.DISTRIBUTIONS, outlook("15@6 / 15@6").basis());
+        RaceOutlook mixed = outlook("5@6 5@7 5@8 / 15@6");
+        assertEquals(Basis.ESTIMATED, mixed.basis());
+        assertEquals(Basis.ESTIMATED, mixed.onRoll().basis());
+        assertEquals(Basis.DISTRIBUTIONS, mixed.opponent().basis());
+        assertThrows(IllegalArgumentException.class, () -> outlook("start"));
+        assertThrows(IllegalArgumentException.class, () -> outlook("off / 1@6"));
+    }
+
+    /** Simulated sides against exact tables of more points, which the simulation does not see. */
+    @ParameterizedTest
+    @CsvSource({"10,6,0.04,0.008", "16,4,0.06,0.01"})
+    void simulationAgainstWiderTables(int points, int checkers, double rolls, double chance) {
+        EndgameTables wide = EndgameTables.of(Tables.oneSided(points, checkers), Tables.twoSided());
+        SplittableRandom random = new SplittableRandom(points);
+        double squares = 0;
+        double excess = 0;
+        int games = 25;
+        for (int n = 0; n < games; n++) {
+            int[] planes = new int[Planes.STRIDE];
+            scatter(planes, 0, checkers, points, random);
+            scatter(planes, Planes.SIDE, checkers, 25 - points < points ? 24 - points : points, random);
+            Position position = Position.ofPlanes(planes, 0);
+            RaceOutlook simulated = RaceOutlook.of(position, tables);
+            RaceOutlook exact = RaceOutlook.of(position, wide);
+            squares += Math.pow(simulated.outcomes().win() - exact.outcomes().win(), 2) / games;
+            excess += (simulated.onRoll().off().mean() - exact.onRoll().off().mean()) / games;
+        }
+        assertTrue(Math.sqrt(squares) < chance, "win chances off by " + Math.sqrt(squares));
+        assertTrue(Math.abs(excess) < rolls, "means off by " + excess);
+    }
+
+    private static void scatter(int[] planes, int at, int checkers, int points, SplittableRandom random) {
+        for (int n = 0; n < Position.FULL; n++) {
+            Planes.add(planes, at, n < checkers ? 1 + random.nextInt(points) : Planes.OFF);
+        }
+    }
+
+    /** A loser who cannot move away in time loses a backgammon; one roll of any kind ends this game. */
+    @Test
+    void backgammonsAreSeen() {
+        Outcomes sure = outlook("2@1 / 15@23").outcomes();
+        assertEquals(1, sure.winBackgammon(), 1e-9);
+        Outcomes later = outlook("1@4 4@1 / 1@20 14@18").outcomes();
+        assertTrue(later.winGammon() > 0.5 && later.winBackgammon() < 0.5);
+        Outcomes lost = outlook("1@20 14@18 / 2@1").outcomes();
+        assertEquals(0, lost.loseBackgammon(), 1e-9);
+        assertEquals(1, lost.loseBackgammon() + lost.loseGammon(), 1e-9);
+    }
+
+    @Test
+    void answersRepeat() {
+        assertEquals(outlook("5@8 / 5@8").outcomes(), outlook("5@8 / 5@8").outcomes());
+    }
+
+    /** P(A <= B) and P(A < B) summed over all pairs. */
+    @Test
+    void comparisonsOfSpreads() {
+        RollSpread a = new RollSpread(1, 0.75, 0.25, 0.125);
+        RollSpread b = new RollSpread(1, 1, 0.5);
+        double atMost = 0;
+        double less = 0;
+        for (int x = 0; x < 8; x++) {
+            for (int y = 0; y < 8; y++) {
+                double both = a.exactly(x) * b.exactly(y);
+                atMost += x <= y ? both : 0;
+                less += x < y ? both : 0;
+            }
+        }
+        assertEquals(atMost, a.atMost(b), 1e-12);
+        assertEquals(less, a.lessThan(b), 1e-12);
+        assertEquals(1, new RollSpread().atMost(a));
+        assertEquals(1, new RollSpread().lessThan(a));
+        assertEquals(0, a.atMost(new RollSpread()));
+    }
+}
