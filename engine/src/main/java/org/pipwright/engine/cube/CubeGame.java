@@ -36,6 +36,18 @@ public final class CubeGame {
     }
 
     /**
+     * A game that has come to a point before a roll.
+     *
+     * @param stakes what it is played for, seen from the first player, who is on roll
+     * @param cube the cube, seen from the first player
+     */
+    public CubeGame(Stakes stakes, CubeState cube) {
+        this.stakes = stakes;
+        this.cube = cube;
+        phase = Phase.BEFORE_ROLL;
+    }
+
+    /**
      * What the side that has to decide may do with the cube.
      *
      * @return the actions of the side on roll before its roll, or of its opponent when a double is offered; empty when

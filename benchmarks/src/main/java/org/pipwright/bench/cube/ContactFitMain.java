@@ -1,0 +1,137 @@
+package org.pipwright.bench.cube;
+
+import java.util.Locale;
+import org.pipwright.engine.cube.CubeEfficiency;
+import org.pipwright.engine.cube.CubeGame;
+import org.pipwright.engine.cube.CubeOwner;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.EfficiencyByRegime;
+import org.pipwright.engine.cube.GammonShares;
+import org.pipwright.engine.cube.MoneyModel;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.MoneyTerms;
+import org.pipwright.engine.cubeplay.CubefulGames;
+import org.pipwright.engine.cubeplay.JudgingCubePlayer;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.match.EvaluatingPlayer;
+import org.pipwright.engine.match.GameLoop;
+import org.pipwright.engine.match.Player;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Dice;
+import org.pipwright.models.ModelCatalog;
+
+/**
+ * Plays games with the cube from positions with contact and compares what they earn with the model: the efficiency that
+ * the results come to, for owners at different chances. One position is drawn from each of a net's games against itself;
+ * money without the Jacoby rule, the same net moving the checkers and the shipped model deciding about the cube.
+ *
+ * <p>Arguments: the net's name or file, positions, seed.
+ */
+public final class ContactFitMain {
+    private static final MoneyStakes STAKES = new MoneyStakes(false, false);
+    private static final int LAST_TURN = 30;
+
+    /** The sums of a fit of one number for owners within some chances. */
+    private static final class Sums {
+        private double products;
+        private double gains;
+        private double noise;
+        private int count;
+
+        /** A result, and the model's equities with a dead and a live cube. */
+        void add(double result, double dead, double live) {
+            gains += (live - dead) * (result - dead);
+            products += (live - dead) * (live - dead);
+            noise += Math.pow((live - dead) * (result - dead), 2);
+            count++;
+        }
+
+        @Override
+        public String toString() {
+            return String.format(
+                    Locale.ROOT,
+                    "n %6d  efficiency %.2f +- %.2f",
+                    count,
+                    gains / products,
+                    Math.sqrt(noise) / products);
+        }
+    }
+
+    private final PositionEvaluator evaluator;
+    private final CubefulGames games = new CubefulGames();
+    private final CubefulGames.Side side;
+    private final Sums[] byChance = {new Sums(), new Sums(), new Sums()};
+
+    private ContactFitMain(PositionEvaluator evaluator) {
+        this.evaluator = evaluator;
+        MoneyTerms terms = new MoneyTerms(STAKES, null);
+        side = new CubefulGames.Side(
+                new EvaluatingPlayer(evaluator), new JudgingCubePlayer(evaluator, stakes -> terms));
+    }
+
+    /**
+     * Runs it.
+     *
+     * @param args net, positions, seed
+     */
+    public static void main(String[] args) {
+        Model model = ModelCatalog.shipped().load(args[0]);
+        ContactFitMain fit = new ContactFitMain(new NetworkEvaluator(model));
+        int wanted = Integer.parseInt(args[1]);
+        long seed = Long.parseLong(args[2]);
+        for (int game = 0; game < wanted; game++) {
+            Position position = fit.draw(seed, game);
+            if (position != null) {
+                fit.measure(position, seed, game);
+            }
+        }
+        System.out.println("shipped: " + EfficiencyByRegime.CONTACT);
+        String[] names = {"20 to 40 %", "40 to 60 %", "60 to 80 %"};
+        for (int i = 0; i < names.length; i++) {
+            System.out.println("owner's chance " + names[i] + ": " + fit.byChance[i]);
+        }
+    }
+
+    /** The position at a random turn of a game; null if it has no contact by then or is over. */
+    private Position draw(long seed, int game) {
+        Dice dice = Dice.ofGame(seed, game);
+        int[] turn = {0};
+        int wanted = 2 + dice.below(LAST_TURN);
+        Position[] found = {null};
+        Player player = new EvaluatingPlayer(evaluator);
+        new GameLoop()
+                .play(Position.start(), dice.opening(), player, player, dice, dice, (planes, roll, legal, chosen) -> {
+                    if (turn[0]++ == wanted) {
+                        found[0] = Position.ofPlanes(planes, 0);
+                    }
+                });
+        return found[0] != null && found[0].contact() ? found[0] : null;
+    }
+
+    /** Plays on twice with the same dice, the cube owned by the one and by the other side, at 2, which no rule minds. */
+    private void measure(Position position, long seed, int game) {
+        Outcomes outcomes = evaluator.evaluate(position);
+        for (CubeOwner owner : new CubeOwner[] {CubeOwner.ME, CubeOwner.THEM}) {
+            double chance = owner == CubeOwner.ME ? outcomes.win() : 1 - outcomes.win();
+            if (chance < 0.2 || chance >= 0.8) {
+                continue;
+            }
+            CubeState cube = new CubeState(2, owner);
+            Dice dice = Dice.ofGame(~seed, game);
+            int points = games.play(position, new CubeGame(STAKES, cube), dice::next, side, side, dice);
+            double dead = equity(outcomes, cube, 0);
+            double live = equity(outcomes, cube, 1);
+            byChance[(int) (5 * chance) - 1].add(points / 2.0, dead, live);
+        }
+    }
+
+    private static double equity(Outcomes outcomes, CubeState cube, double efficiency) {
+        return new MoneyModel(STAKES, CubeEfficiency.constant(efficiency))
+                .curves(GammonShares.of(outcomes), cube)
+                .at(outcomes.win())
+                .best();
+    }
+}

@@ -1,0 +1,2 @@
+/** Whole games and matches played with the cube. */
+package org.pipwright.engine.cubeplay;
