@@ -1,0 +1,2 @@
+/** What lookahead costs and what narrowing plays down loses. */
+package org.pipwright.bench.search;
