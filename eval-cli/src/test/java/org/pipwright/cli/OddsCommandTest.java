@@ -1,6 +1,7 @@
 package org.pipwright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -27,7 +28,7 @@ class OddsCommandTest {
                         + "         single  gammon  backgammon  together%n"
                         + "win, %%   %6.1f  %6.1f  %10.1f  %8.1f%n"
                         + "lose, %%  %6.1f  %6.1f  %10.1f  %8.1f%n%n"
-                        + "equity %+.4f points per game, with the cube left out%n",
+                        + "equity %+.4f points per game, with the cube left out%nchances estimated%n",
                 Position.start(),
                 TestNet.path(),
                 100 * chances.winSingle(),
@@ -61,5 +62,20 @@ class OddsCommandTest {
             sum += chance.asDouble();
         }
         assertEquals(1, sum, 1e-5);
+    }
+
+    /** 27 of 36 throws bear off the last checker; else the opponent has the same chance. */
+    @Test
+    void theTablesComeFirst() throws IOException {
+        String exact =
+                Run.of("odds", "1@6 / 1@6", "--json", "--net", TestNet.path()).out();
+        JsonNode json = new ObjectMapper().readTree(exact);
+        assertEquals("exact", json.get("basis").asText());
+        assertEquals(0.8125, json.get("win").asDouble(), 1e-6);
+        String race = Run.of("odds", "15@6 / 15@6", "--net", TestNet.path()).out();
+        assertTrue(race.endsWith("chances from distributions\n"), race);
+        String plays = Run.of("rank", "1@6 1@5 / 1@6", "--roll", "2-1", "--net", TestNet.path())
+                .out();
+        assertTrue(plays.lines().skip(5).allMatch(line -> line.endsWith("  exact")), plays);
     }
 }

@@ -2,6 +2,7 @@ package org.pipwright.engine.bearoff;
 
 import java.util.function.Supplier;
 import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
 
 /**
  * A one-sided and a two-sided table, opened or built when they are first needed. What they cover is known before. Shared
@@ -13,6 +14,9 @@ public final class EndgameTables {
 
     /** The two-sided table everybody has: 6 checkers a side on points 1 to 6. */
     public static final SideIndex LAST_SIX = new SideIndex(6, 6);
+
+    /** Knows what the standard tables cover, and no more. */
+    private static final EndgameTables COVERAGE = new EndgameTables(HOME, () -> null, LAST_SIX, () -> null);
 
     /** Own points 19 to 24 and the bar: a loser who stands there with no checker off loses a backgammon. */
     private static final int BACKGAMMON = 0x7F << 19;
@@ -146,6 +150,16 @@ public final class EndgameTables {
         }
         boolean near = 2 * sides.points() <= 25;
         return near || passed(planes, at) ? Basis.DISTRIBUTIONS : Basis.ESTIMATED;
+    }
+
+    /**
+     * What the standard tables can say about a position; opens none.
+     *
+     * @param position any position; the outcome of a finished game is exact
+     * @return EXACT or DISTRIBUTIONS if a standard table covers it, else ESTIMATED
+     */
+    public static Basis standardBasis(Position position) {
+        return position.finished() ? Basis.EXACT : COVERAGE.basis(position.toPlanes(), 0);
     }
 
     /** Whether the sides have passed each other and a backgammon is impossible. */

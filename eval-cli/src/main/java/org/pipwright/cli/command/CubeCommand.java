@@ -7,6 +7,7 @@ import org.pipwright.cli.report.CubeJson;
 import org.pipwright.cli.report.CubeReport;
 import org.pipwright.cli.report.CubeText;
 import org.pipwright.cli.report.NetLabel;
+import org.pipwright.cli.report.TableNotes;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.ExactFirstEvaluator;
 import org.pipwright.engine.bearoff.TableFolder;
@@ -105,7 +106,7 @@ public final class CubeCommand extends CliCommand {
         EndgameTables tables = EndgameTables.standard(
                 TableFolder.ofUser(System.getenv()),
                 Runtime.getRuntime().availableProcessors(),
-                new TableNotes(console().err()));
+                new TableNotes(console()));
         CubeTerms terms = terms(stakes, tables);
         Model model = net.load();
         PositionEvaluator evaluator = new ExactFirstEvaluator(tables, new NetworkEvaluator(model));

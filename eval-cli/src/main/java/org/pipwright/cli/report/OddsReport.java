@@ -3,6 +3,8 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
+import org.pipwright.engine.bearoff.Basis;
+import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionJson;
@@ -50,6 +52,12 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, dou
         out.println();
         String error = depth.games() > 0 ? ", standard error " + Numbers.size(depth.error()) : "";
         out.println("equity " + Numbers.points(equity) + " points per game, with the cube left out" + error);
+        out.println("chances " + basis().title());
+    }
+
+    /** What the chances rest on: games played out are estimates, whatever they start from. */
+    private Basis basis() {
+        return depth.games() > 0 ? Basis.ESTIMATED : EndgameTables.standardBasis(position);
     }
 
     static void row(Table table, String label, Outcomes side) {
@@ -77,6 +85,7 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, dou
         net.write(json);
         json.writeNumberField("equity", Numbers.rounded(equity));
         json.writeNumberField("win", Numbers.rounded(outcomes.win()));
+        json.writeStringField("basis", basis().title());
         Json.depth(json, depth);
         Json.chances(json, outcomes);
     }

@@ -46,6 +46,7 @@ public final class RankJson {
         json.writeNumberField("equity", Numbers.rounded(ranked.equity()));
         json.writeNumberField("cost", Numbers.rounded(ranked.cost()));
         json.writeStringField("grade", ranked.grade().word());
+        json.writeStringField("basis", RankText.basis(ranked).title());
         Json.depth(json, ranked.depth());
         Json.chances(json, ranked.outcomes());
         json.writeEndObject();

@@ -3,6 +3,8 @@ package org.pipwright.cli.report;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import org.pipwright.engine.bearoff.Basis;
+import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.ranking.RankedPlay;
 
@@ -32,11 +34,20 @@ public final class RankText {
         }
         int firstChance = head.size();
         head.addAll(List.of("single", "gammon", "backg.", "single", "gammon", "backg."));
-        Table table = new Table("rlr" + (games ? "r" : "") + "rl" + (depths ? "r" : "") + "rrrrrr");
+        boolean bases = report.shown().stream().anyMatch(ranked -> basis(ranked) != Basis.ESTIMATED);
+        if (bases) {
+            head.add("basis");
+        }
+        Table table =
+                new Table("rlr" + (games ? "r" : "") + "rl" + (depths ? "r" : "") + "rrrrrr" + (bases ? "l" : ""));
         table.row(head.toArray());
         int place = 1;
         for (RankedPlay ranked : report.shown()) {
-            table.row(cells(place++, ranked, games, depths).toArray());
+            List<String> cells = cells(place++, ranked, games, depths);
+            if (bases) {
+                cells.add(basis(ranked).title());
+            }
+            table.row(cells.toArray());
         }
         out.println(over(table, firstChance, "win, %", over(table, firstChance + 3, "lose, %", "")));
         table.print(out);
@@ -67,6 +78,13 @@ public final class RankText {
         String first = report.shown().get(0).depth().toString();
         String last = report.shown().get(report.shown().size() - 1).depth().toString();
         return first.equals(last) ? first : first + " (weaker plays " + last + ")";
+    }
+
+    /** What the chances of a play rest on: games played out are estimates, whatever they start from. */
+    static Basis basis(RankedPlay ranked) {
+        return ranked.depth().games() > 0
+                ? Basis.ESTIMATED
+                : EndgameTables.standardBasis(ranked.play().result());
     }
 
     private static String depth(RankedPlay ranked) {
