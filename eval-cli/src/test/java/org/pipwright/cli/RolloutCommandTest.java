@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
@@ -28,6 +29,12 @@ import org.pipwright.engine.search.Judgement;
 
 /** Games are broken off after three rolls: what commands print is tested here, not the play of a net that knows nothing. */
 class RolloutCommandTest {
+    /** Else the first test that needs the tables would find them announced on standard error. */
+    @BeforeAll
+    static void buildTables() {
+        assertEquals(0, Run.of("tables").code());
+    }
+
     private static final RolloutSettings SETTINGS =
             RolloutSettings.DEFAULT.withTrials(72).withTruncation(3);
 
