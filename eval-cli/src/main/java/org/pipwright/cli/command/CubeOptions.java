@@ -54,12 +54,17 @@ final class CubeOptions {
 
     /** The cube, seen from the side on roll. */
     CubeState cube() {
-        int value = cube == null ? 1 : cube;
-        CubeOwner who = owner();
+        return cube(cube, owner, away != null, crawford);
+    }
+
+    /** A cube from what options say of it; null for what they do not. */
+    static CubeState cube(Integer shown, String owner, boolean match, boolean crawford) {
+        int value = shown == null ? 1 : shown;
+        CubeOwner who = owner(owner);
         if (value > 1 && owner == null) {
             throw new UserError("--cube is " + value + ": say who owns it with --owner me or --owner them");
         }
-        if (away != null && value > 1 && who == CubeOwner.CENTRE) {
+        if (match && value > 1 && who == CubeOwner.CENTRE) {
             throw new UserError("a cube at " + value + " has an owner in a match: use --owner me or --owner them");
         }
         if (crawford && value > 1) {
@@ -72,7 +77,7 @@ final class CubeOptions {
         }
     }
 
-    private CubeOwner owner() {
+    private static CubeOwner owner(String owner) {
         switch (owner == null ? "centre" : owner) {
             case "me":
                 return CubeOwner.ME;
@@ -98,10 +103,11 @@ final class CubeOptions {
             throw new UserError((noJacoby ? "--no-jacoby" : "--beavers")
                     + " is for money play: matches have neither the Jacoby rule nor beavers");
         }
-        return new MatchStakes(score());
+        return new MatchStakes(score(away, crawford));
     }
 
-    private MatchScore score() {
+    /** A score from what options say of it. */
+    static MatchScore score(String away, boolean crawford) {
         String[] parts = away.split(",", -1);
         if (parts.length != 2
                 || !parts[0].strip().matches("[0-9]{1,4}")

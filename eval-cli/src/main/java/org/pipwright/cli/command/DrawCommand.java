@@ -1,23 +1,47 @@
 package org.pipwright.cli.command;
 
 import org.pipwright.cli.console.Console;
-import org.pipwright.cli.report.BoardText;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.cli.picture.BoardPicture;
+import org.pipwright.cli.picture.Caption;
+import org.pipwright.cli.picture.Drawing;
+import org.pipwright.cli.picture.Scene;
+import org.pipwright.cli.picture.Theme;
+import org.pipwright.cli.report.SceneText;
+import org.pipwright.engine.text.Excerpt;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
-/** Position to a board of characters. */
+/** Position to a board: characters, or a picture. */
 @Command(
         name = "draw",
-        customSynopsis = "pipwright draw POSITION",
-        header = "Draw a position as a text board.",
+        customSynopsis = "pipwright draw POSITION [options]",
+        header = "Draw a position: as text, SVG or PNG.",
         description = {
             "A count and a sign for each point, numbered from the side on roll, whose home is at the lower right; the bar"
-                    + " in the middle; pip counts and checkers borne off at the side."
+                    + " in the middle; pip counts and checkers borne off at the side.",
+            "With --svg or --png a picture of the same, and no text. SVG stays sharp at any size, on a page and on a"
+                    + " screen; an existing file is replaced only once the new one is complete."
         },
-        footer = {"Example:", "  pipwright draw 2@6 1@bar / 3@4 2@20 of 5"})
+        footer = {
+            "Examples:",
+            "  pipwright draw 2@6 1@bar / 3@4 2@20 of 5",
+            "  pipwright draw start --roll 3-1 --play \"8/5 6/5\" --svg opening.svg",
+            "  pipwright draw 1@5 1@2 / 1@6 --cube 2 --owner me --theme print --png cube.png"
+        })
 public final class DrawCommand extends CliCommand {
     @Mixin
     private PositionArgument position;
+
+    @Mixin
+    private SceneOptions options;
+
+    @Option(names = "--caption", paramLabel = "TEXT", description = "A text below the board.")
+    private String caption;
+
+    @Mixin
+    private PictureOptions pictures;
 
     /**
      * Makes the command.
@@ -30,7 +54,28 @@ public final class DrawCommand extends CliCommand {
 
     @Override
     public Integer call() {
-        BoardText.write(position.read(console().in()), console().unicode(), out());
+        pictures.check();
+        if (caption != null && caption.length() > Caption.LIMIT) {
+            throw new UserError("--caption has " + caption.length() + " characters: at most " + Caption.LIMIT);
+        }
+        Scene scene = options.scene(position.read(console().in()));
+        if (pictures.wanted()) {
+            pictures.write(drawing(scene, pictures.theme()), out());
+        } else {
+            SceneText.write(scene, options.after(), console().unicode(), out());
+            if (caption != null) {
+                out().println();
+                out().println(Excerpt.of(caption));
+            }
+        }
         return 0;
+    }
+
+    private Drawing drawing(Scene scene, Theme theme) {
+        Drawing drawing = options.after()
+                ? BoardPicture.of(scene.titled("Before"), theme)
+                        .beside(BoardPicture.of(scene.after().titled("After " + scene.play()), theme))
+                : BoardPicture.of(scene, theme);
+        return caption == null ? drawing : Caption.under(drawing, caption, theme);
     }
 }
