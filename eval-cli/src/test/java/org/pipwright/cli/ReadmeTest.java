@@ -57,6 +57,32 @@ class ReadmeTest {
         }
     }
 
+    /** The picture in the repository is the one that the command beside it makes. */
+    @Test
+    void picturesAreDrawnAsShown() throws IOException {
+        List<String> commands = blocks("").stream()
+                .flatMap(String::lines)
+                .filter(line -> line.startsWith("./pipwright draw"))
+                .collect(Collectors.toList());
+        assertEquals(1, commands.size());
+        for (String command : commands) {
+            String[] words = words(command.substring("./pipwright ".length()));
+            String file = words[words.length - 1];
+            assertTrue(Files.readString(Path.of("../README.md")).contains("](" + file + ")"), "no picture " + file);
+            words[words.length - 1] = "-";
+            assertEquals(Files.readString(Path.of("..", file)), Run.of(words).out());
+        }
+    }
+
+    /** Words of a shell, of which double quotes hold some together. */
+    private static String[] words(String line) {
+        return Pattern.compile("\"([^\"]*)\"|\\S+")
+                .matcher(line)
+                .results()
+                .map(word -> word.group(1) == null ? word.group() : word.group(1))
+                .toArray(String[]::new);
+    }
+
     /** Places, plays and grades; the last digits of numbers may differ with the processor. */
     private static List<String> places(String text) {
         return text.lines()

@@ -63,7 +63,7 @@ final class Arrows {
 
     private Spot end(int place) {
         if (place == Planes.OFF) {
-            return BoardPlan.off();
+            return BoardPlan.off(arrived[place]++);
         }
         int index = position.count(place) + arrived[place]++;
         return BoardPlan.checker(place, index, index + 1);

@@ -5,7 +5,7 @@ package org.pipwright.cli.picture;
  * slots that hold five checkers one above the other; higher stacks overlap.
  */
 final class BoardPlan {
-    static final double WIDTH = 690;
+    static final double WIDTH = 700;
     static final double HEIGHT = 480;
     static final double MARGIN = 10;
     static final double RADIUS = 17;
@@ -24,6 +24,7 @@ final class BoardPlan {
     private static final double PAD = 4;
     private static final double STEP = 35;
     private static final int EASY = 5;
+    private static final double OFF_STEP = 24;
     private static final double BAR_GAP = 44;
 
     private BoardPlan() {}
@@ -58,9 +59,9 @@ final class BoardPlan {
         return new Spot(MARGIN + HALF_WIDTH + BAR_WIDTH / 2, mine ? MIDDLE + depth : MIDDLE - depth);
     }
 
-    /** Where a checker of the side on roll goes that is borne off. */
-    static Spot off() {
-        return new Spot(PANEL, MIDDLE + SLOT_LENGTH / 2 + 10);
+    /** Where a checker of the side on roll goes that is borne off, the first of a roll at the bottom. */
+    static Spot off(int index) {
+        return new Spot(PANEL - 4, MIDDLE + SLOT_LENGTH / 2 + 20 - OFF_STEP * index);
     }
 
     private static double step(int stack) {

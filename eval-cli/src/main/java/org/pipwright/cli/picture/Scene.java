@@ -1,5 +1,6 @@
 package org.pipwright.cli.picture;
 
+import java.util.Collections;
 import java.util.Objects;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -44,7 +45,7 @@ public record Scene(
      */
     public Scene {
         Objects.requireNonNull(position);
-        marks = java.util.Collections.unmodifiableSortedSet(new TreeSet<>(marks));
+        marks = Collections.unmodifiableSortedSet(new TreeSet<>(marks));
         if (play != null && roll == null) {
             throw new IllegalArgumentException("a play needs its roll");
         }

@@ -2,6 +2,7 @@ package org.pipwright.cli.picture;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.position.Position;
 
@@ -95,7 +96,7 @@ final class SidePanel {
         double width = Math.max(CUBE, number.length() * 13 + 12);
         Spot at = new Spot(BoardPlan.PANEL + 1, y - CUBE / 2);
         shapes.add(new Shape.Box(
-                "cube " + cube.owner().name().toLowerCase(java.util.Locale.ROOT), at, width, CUBE, 9, ink));
+                "cube " + cube.owner().name().toLowerCase(Locale.ROOT), at, width, CUBE, 9, ink));
         shapes.add(new Shape.Label(
                 "cube-value", at.moved(width / 2, CUBE / 2), number, 22, true, true, digits));
     }

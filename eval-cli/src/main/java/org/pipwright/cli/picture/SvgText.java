@@ -133,7 +133,17 @@ public final class SvgText {
         return String.format("#%06x", rgb);
     }
 
+    /** Characters beyond ASCII go by their numbers, so that the text may pass through any encoding. */
     private static String escaped(String text) {
-        return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+        String safe = text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+        StringBuilder ascii = new StringBuilder();
+        safe.codePoints().forEach(c -> {
+            if (c < 0x80) {
+                ascii.append((char) c);
+            } else {
+                ascii.append("&#").append(c).append(';');
+            }
+        });
+        return ascii.toString();
     }
 }
