@@ -48,8 +48,22 @@ class DrawCommandTest {
     @Test
     void theTextSaysWhatTheBoardCannotShow() {
         Run run = Run.of(
-                "draw", "start", "--roll", "31", "--play", "6/5 8/5", "--cube", "2", "--owner", "them", "--away", "3,5",
-                "--mark", "5,20", "--caption", "Make\nthe point.");
+                "draw",
+                "start",
+                "--roll",
+                "31",
+                "--play",
+                "6/5 8/5",
+                "--cube",
+                "2",
+                "--owner",
+                "them",
+                "--away",
+                "3,5",
+                "--mark",
+                "5,20",
+                "--caption",
+                "Make\nthe point.");
         String facts = "\nto play 3-1: 8/5 6/5\ncube at 2, owned by the opponent\n3 away against 5 away\n"
                 + "marked points 5, 20\n\nMake the point.\n";
         assertEquals(new Run(0, START + facts, ""), run);
@@ -58,7 +72,8 @@ class DrawCommandTest {
     @Test
     void theTextShowsTheBoardAfterThePlay() {
         Run run = Run.of("draw", "start", "--roll", "31", "--play", "8/5 6/5", "--after");
-        String after = Run.of("draw", "4@6 2@5 2@8 5@13 2@24 / 5@6 3@8 5@13 2@24").out();
+        String after =
+                Run.of("draw", "4@6 2@5 2@8 5@13 2@24 / 5@6 3@8 5@13 2@24").out();
         assertTrue(
                 run.out()
                         .equals(START + "\nto play 3-1: 8/5 6/5\n\n"

@@ -109,8 +109,7 @@ final class PictureOptions {
         } catch (InvalidPathException e) {
             throw new UserError("'" + Excerpt.of(file) + "' is no file name: " + e.getReason());
         } catch (IOException e) {
-            throw new UserError(
-                    "cannot write '" + file + "': its folder is missing, full or not yours to write to");
+            throw new UserError("cannot write '" + file + "': its folder is missing, full or not yours to write to");
         }
     }
 }

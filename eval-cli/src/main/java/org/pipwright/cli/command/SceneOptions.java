@@ -93,8 +93,8 @@ final class SceneOptions {
         for (String mark : marks) {
             String word = mark.strip();
             if (!word.matches("\\d{1,2}") || Integer.parseInt(word) < 1 || Integer.parseInt(word) > 24) {
-                throw new UserError("--mark: '" + Excerpt.of(word)
-                        + "' is not a point: use 1 to 24, with commas between them");
+                throw new UserError(
+                        "--mark: '" + Excerpt.of(word) + "' is not a point: use 1 to 24, with commas between them");
             }
             points.add(Integer.parseInt(word));
         }

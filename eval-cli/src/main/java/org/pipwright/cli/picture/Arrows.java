@@ -45,10 +45,7 @@ final class Arrows {
         }
         if (at != Planes.OFF) {
             outlines.add(new Shape.Disc(
-                    "arrival point-" + at,
-                    from,
-                    BoardPlan.RADIUS - 1,
-                    new Ink(Ink.NONE, theme.mineEdge(), 2, true)));
+                    "arrival point-" + at, from, BoardPlan.RADIUS - 1, new Ink(Ink.NONE, theme.mineEdge(), 2, true)));
         }
     }
 
@@ -76,8 +73,7 @@ final class Arrows {
         double uy = (to.y() - control.y()) / length;
         Spot neck = to.moved(-ux * (HEAD - 2), -uy * (HEAD - 2));
         Spot foot = to.moved(-ux * HEAD, -uy * HEAD);
-        List<Spot> head = List.of(
-                to, foot.moved(-uy * SPREAD, ux * SPREAD), foot.moved(uy * SPREAD, -ux * SPREAD));
+        List<Spot> head = List.of(to, foot.moved(-uy * SPREAD, ux * SPREAD), foot.moved(uy * SPREAD, -ux * SPREAD));
         // The light casing keeps an arrow apart from checkers of either tone.
         arrows.add(new Shape.Bow("casing", from, control, neck, Ink.line(theme.paper(), CASING)));
         arrows.add(new Shape.Polygon("casing", head, Ink.both(theme.paper(), theme.paper(), CASING - SHAFT)));

@@ -60,8 +60,8 @@ public final class BoardPicture {
             return board;
         }
         Spot at = new Spot(BoardPlan.MARGIN, BoardPlan.MARGIN + TITLE / 2);
-        Shape heading =
-                new Shape.Label("title", at, Caption.tidy(scene.title()), BoardPlan.LETTER + 1, true, false, theme.text());
+        Shape heading = new Shape.Label(
+                "title", at, Caption.tidy(scene.title()), BoardPlan.LETTER + 1, true, false, theme.text());
         return new Drawing(BoardPlan.WIDTH, TITLE, theme.paper(), title, List.of(heading))
                 .above(shapes, BoardPlan.HEIGHT);
     }
@@ -95,9 +95,7 @@ public final class BoardPicture {
 
     private void stack(int place, int count, boolean mine) {
         String role = "checker " + (mine ? "mine" : "theirs") + (place == Planes.BAR ? " bar" : " point-" + place);
-        Ink ink = mine
-                ? Ink.both(theme.mine(), theme.mineEdge(), 2)
-                : Ink.both(theme.theirs(), theme.theirsEdge(), 2);
+        Ink ink = mine ? Ink.both(theme.mine(), theme.mineEdge(), 2) : Ink.both(theme.theirs(), theme.theirsEdge(), 2);
         Spot at = null;
         for (int i = 0; i < count; i++) {
             at = place == Planes.BAR ? BoardPlan.bar(mine, i, count) : BoardPlan.checker(place, i, count);

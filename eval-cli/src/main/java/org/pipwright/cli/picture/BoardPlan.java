@@ -49,8 +49,7 @@ final class BoardPlan {
     /** A checker on a point of the side on roll: the index-th from the edge, 0 first, of a stack of so many. */
     static Spot checker(int point, int index, int stack) {
         double depth = SLOT / 2 + index * step(stack);
-        return new Spot(
-                x(point), upper(point) ? slotTop(point) + depth : slotTop(point) + SLOT_LENGTH - depth);
+        return new Spot(x(point), upper(point) ? slotTop(point) + depth : slotTop(point) + SLOT_LENGTH - depth);
     }
 
     /** A checker on the bar: the index-th from the middle. */

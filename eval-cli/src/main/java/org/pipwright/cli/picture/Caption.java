@@ -25,8 +25,7 @@ public final class Caption {
      */
     public static Drawing under(Drawing drawing, String text, Theme theme) {
         if (text.length() > LIMIT) {
-            throw new IllegalArgumentException(
-                    "a caption has at most " + LIMIT + " characters, not " + text.length());
+            throw new IllegalArgumentException("a caption has at most " + LIMIT + " characters, not " + text.length());
         }
         List<Shape> shapes = new ArrayList<>();
         double room = drawing.width() - 2 * BoardPlan.MARGIN;

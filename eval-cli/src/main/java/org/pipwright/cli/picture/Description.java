@@ -61,8 +61,7 @@ public final class Description {
      * @return such as {@code 3 away against 5 away}
      */
     public static String score(MatchScore score) {
-        return score.mine() + " away against " + score.theirs() + " away"
-                + (score.crawford() ? ", Crawford game" : "");
+        return score.mine() + " away against " + score.theirs() + " away" + (score.crawford() ? ", Crawford game" : "");
     }
 
     /**

@@ -35,8 +35,7 @@ public record Drawing(double width, double height, int paper, String title, List
     public Drawing beside(Drawing right) {
         List<Shape> all = new ArrayList<>(shapes);
         right.shapes.forEach(shape -> all.add(shape.moved(width, 0)));
-        return new Drawing(
-                width + right.width, Math.max(height, right.height), paper, title + "; " + right.title, all);
+        return new Drawing(width + right.width, Math.max(height, right.height), paper, title + "; " + right.title, all);
     }
 
     /**

@@ -93,19 +93,18 @@ public final class Raster {
             graphics.setColor(new Color(ink.edge()));
             float[] dashes = ink.dashed() ? new float[] {(float) Ink.DASH} : null;
             int cap = ink.dashed() ? BasicStroke.CAP_BUTT : BasicStroke.CAP_ROUND;
-            graphics.setStroke(
-                    new BasicStroke((float) ink.width(), cap, BasicStroke.JOIN_ROUND, 1, dashes, 0));
+            graphics.setStroke(new BasicStroke((float) ink.width(), cap, BasicStroke.JOIN_ROUND, 1, dashes, 0));
             graphics.draw(shape);
         }
     }
 
     private void label(Shape.Label label) {
-        Font font = new Font(Font.SANS_SERIF, label.bold() ? Font.BOLD : Font.PLAIN, 1)
-                .deriveFont((float) label.size());
+        Font font =
+                new Font(Font.SANS_SERIF, label.bold() ? Font.BOLD : Font.PLAIN, 1).deriveFont((float) label.size());
         GlyphVector glyphs = font.createGlyphVector(new FontRenderContext(null, true, true), label.text());
         double left = label.centred() ? glyphs.getLogicalBounds().getCenterX() : 0;
         graphics.setColor(new Color(label.colour()));
-        graphics.fill(glyphs.getOutline((float) (label.at().x() - left), (float)
-                (label.at().y() + Shape.Label.DROP * label.size())));
+        graphics.fill(glyphs.getOutline(
+                (float) (label.at().x() - left), (float) (label.at().y() + Shape.Label.DROP * label.size())));
     }
 }

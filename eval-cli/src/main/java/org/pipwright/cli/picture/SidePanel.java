@@ -95,16 +95,12 @@ final class SidePanel {
         String number = Integer.toString(cube.value());
         double width = Math.max(CUBE, number.length() * 13 + 12);
         Spot at = new Spot(BoardPlan.PANEL + 1, y - CUBE / 2);
-        shapes.add(new Shape.Box(
-                "cube " + cube.owner().name().toLowerCase(Locale.ROOT), at, width, CUBE, 9, ink));
-        shapes.add(new Shape.Label(
-                "cube-value", at.moved(width / 2, CUBE / 2), number, 22, true, true, digits));
+        shapes.add(new Shape.Box("cube " + cube.owner().name().toLowerCase(Locale.ROOT), at, width, CUBE, 9, ink));
+        shapes.add(new Shape.Label("cube-value", at.moved(width / 2, CUBE / 2), number, 22, true, true, digits));
     }
 
     private Ink ink(boolean mine) {
-        return mine
-                ? Ink.both(theme.mine(), theme.mineEdge(), 1.5)
-                : Ink.both(theme.theirs(), theme.theirsEdge(), 1.5);
+        return mine ? Ink.both(theme.mine(), theme.mineEdge(), 1.5) : Ink.both(theme.theirs(), theme.theirsEdge(), 1.5);
     }
 
     private void text(String role, double x, double y, String words, boolean bold) {

@@ -24,7 +24,9 @@ public final class SvgText {
 
     private String write(Drawing drawing) {
         String size = number(drawing.width()) + " " + number(drawing.height());
-        text.append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ").append(size).append('"');
+        text.append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ")
+                .append(size)
+                .append('"');
         attribute("width", number(drawing.width()));
         attribute("height", number(drawing.height()));
         attribute("role", "img");

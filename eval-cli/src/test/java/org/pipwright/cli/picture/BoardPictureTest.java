@@ -168,7 +168,9 @@ class BoardPictureTest {
         for (Roll roll : Roll.all()) {
             Svg svg = svg(Scene.of(Position.start()).with(roll, null));
             assertEquals(roll.high() + roll.low(), svg.with("spot").size(), roll.toString());
-            assertEquals(roll.isDouble() ? 2 : 1, svg.with("die", "shows-" + roll.high()).size());
+            assertEquals(
+                    roll.isDouble() ? 2 : 1,
+                    svg.with("die", "shows-" + roll.high()).size());
         }
     }
 

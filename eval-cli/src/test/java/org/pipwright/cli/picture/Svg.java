@@ -18,8 +18,8 @@ final class Svg {
         try {
             DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
             factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);
-            document = factory.newDocumentBuilder()
-                    .parse(new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)));
+            document =
+                    factory.newDocumentBuilder().parse(new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)));
         } catch (Exception e) {
             throw new AssertionError(text, e);
         }
