@@ -17,6 +17,7 @@ final class Arrows {
     private final Theme theme;
     private final Position position;
     private final int[] left = new int[Planes.PLACES];
+    private final int[] expected = new int[Planes.PLACES];
     private final int[] arrived = new int[Planes.PLACES];
     private final List<Shape> outlines = new ArrayList<>();
     private final List<Shape> arrows = new ArrayList<>();
@@ -28,10 +29,16 @@ final class Arrows {
 
     static List<Shape> of(Scene scene, Theme theme) {
         Arrows drawn = new Arrows(theme, scene.position());
-        Journey.of(scene.play()).forEach(drawn::journey);
+        List<Journey> journeys = Journey.of(scene.play());
+        journeys.forEach(drawn::expect);
+        journeys.forEach(drawn::journey);
         List<Shape> all = new ArrayList<>(drawn.outlines);
         all.addAll(drawn.arrows);
         return all;
+    }
+
+    private void expect(Journey journey) {
+        journey.stops().stream().skip(1).forEach(stop -> expected[stop]++);
     }
 
     private void journey(Journey journey) {
@@ -63,7 +70,7 @@ final class Arrows {
             return BoardPlan.off(arrived[place]++);
         }
         int index = position.count(place) + arrived[place]++;
-        return BoardPlan.checker(place, index, index + 1);
+        return BoardPlan.checker(place, index, position.count(place) + expected[place]);
     }
 
     private void arrow(Spot from, Spot to, String role) {

@@ -135,7 +135,7 @@ class BoardPictureTest {
 
     @Test
     void aHitOnTheWayGetsAnArrowOfItsOwn() {
-        Position position = PositionText.parse("13@6 1@24 1@bar / 13@8 1@4 1@1");
+        Position position = PositionText.parse("13@6 1@24 1@bar / 13@8 1@4 1@2");
         Roll roll = Roll.of(4, 3);
         Svg svg = svg(Scene.of(position).with(roll, PlayText.parse("bar/21*/18", position, roll)));
         assertEquals(1, svg.with("arrow", "from-25", "to-21").size());
@@ -196,7 +196,8 @@ class BoardPictureTest {
 
     @Test
     void nobodyIsOnRollWhenTheGameIsOver() {
-        assertEquals(0, svg(Scene.of(PositionText.parse("/ 15@1"))).with("turn").size());
+        assertEquals(
+                0, svg(Scene.of(PositionText.parse("off / 15@1"))).with("turn").size());
     }
 
     @Test
