@@ -19,18 +19,19 @@ public final class JoinMain {
     }
 
     private static void run(List<String> args) throws IOException {
-        Options options = new Options(args, Set.of("--decisions", "--parts", "--out"), Set.of());
+        Options options = new Options(args, Set.of("--decisions", "--parts", "--out"), Set.of("--so-far"));
         Path decisions = Path.of(options.required("--decisions"));
         List<Path> parts = new ArrayList<>();
         for (String part : options.required("--parts").split(",")) {
             parts.add(Path.of(part));
         }
         Path out = Path.of(options.required("--out"));
-        int lines = join(decisions, parts, out);
+        int lines = join(decisions, parts, out, options.has("--so-far"));
         System.out.println(lines + " references in " + out);
     }
 
-    static int join(Path decisions, List<Path> parts, Path out) throws IOException {
+    /** Joins; decisions without a reference are an error unless {@code soFar}. */
+    static int join(Path decisions, List<Path> parts, Path out, boolean soFar) throws IOException {
         ReferenceHeader header = null;
         TreeMap<Integer, Reference> all = new TreeMap<>();
         for (Path part : parts) {
@@ -50,9 +51,9 @@ public final class JoinMain {
                 .records()
                 .forEach(decision -> missing.add(decision.id()));
         missing.removeAll(all.keySet());
-        if (!missing.isEmpty()) {
+        if (!soFar && !missing.isEmpty()) {
             throw new IllegalArgumentException(
-                    missing.size() + " decisions have no reference yet: run their parts to the end");
+                    missing.size() + " decisions have no reference yet: run their parts to the end, or give --so-far");
         }
         JsonLines.write(out, header, new ArrayList<>(all.values()));
         return all.size();

@@ -127,12 +127,12 @@ class ReferenceTest {
             part.add(made(DECISIONS.get(0)));
         }
         new PartFile(even, header(720)).close();
-        assertThrows(IllegalArgumentException.class, () -> JoinMain.join(file, List.of(odd, even), out));
+        assertThrows(IllegalArgumentException.class, () -> JoinMain.join(file, List.of(odd, even), out, false));
         try (PartFile part = new PartFile(even, header(720))) {
             part.add(made(DECISIONS.get(1)));
         }
 
-        assertEquals(3, JoinMain.join(file, List.of(odd, even), out));
+        assertEquals(3, JoinMain.join(file, List.of(odd, even), out, false));
 
         assertEquals(
                 DECISIONS.stream().map(ReferenceTest::made).collect(Collectors.toList()),
@@ -145,7 +145,7 @@ class ReferenceTest {
         new PartFile(part, header(720)).close();
         Files.writeString(file, "\n", StandardOpenOption.APPEND);
 
-        assertThrows(IllegalArgumentException.class, () -> JoinMain.join(file, List.of(part), folder.resolve("all")));
+        assertThrows(IllegalArgumentException.class, () -> JoinMain.join(file, List.of(part), folder.resolve("all"), false));
     }
 
     @Test
