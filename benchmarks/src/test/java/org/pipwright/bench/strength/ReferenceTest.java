@@ -145,7 +145,8 @@ class ReferenceTest {
         new PartFile(part, header(720)).close();
         Files.writeString(file, "\n", StandardOpenOption.APPEND);
 
-        assertThrows(IllegalArgumentException.class, () -> JoinMain.join(file, List.of(part), folder.resolve("all"), false));
+        assertThrows(
+                IllegalArgumentException.class, () -> JoinMain.join(file, List.of(part), folder.resolve("all"), false));
     }
 
     @Test

@@ -59,7 +59,12 @@ public final class ReferenceLearner implements Learner {
         return Nd4j.create(labels, new long[] {to - from, Outcomes.COUNT}, 'c');
     }
 
-    MultiLayerNetwork network4j() {
+    /**
+     * The network as Deeplearning4j holds it; it goes on learning with this learner.
+     *
+     * @return the network itself, whose output is the six scores
+     */
+    public MultiLayerNetwork theirs() {
         return network;
     }
 

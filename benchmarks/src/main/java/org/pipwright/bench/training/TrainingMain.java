@@ -1,0 +1,121 @@
+package org.pipwright.bench.training;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.pipwright.bench.Main;
+import org.pipwright.bench.Options;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.roll.Dice;
+import org.pipwright.models.ModelCatalog;
+import org.pipwright.training.run.Metrics;
+import org.pipwright.training.run.RunFolder;
+import org.pipwright.training.run.TrainingListener;
+import org.pipwright.training.run.TrainingRun;
+import org.pipwright.training.settings.Setting;
+import org.pipwright.training.settings.TrainingSettings;
+
+/**
+ * Games a second of training, with each learner, beside the plain way. Both begin with a trained net, since games of an
+ * untrained one are several times as long.
+ */
+public final class TrainingMain {
+    private static final double WARM_UP_SHARE = 0.4;
+
+    private TrainingMain() {}
+
+    public static void main(String[] args) {
+        Main.run(args, TrainingMain::run);
+    }
+
+    private static void run(List<String> args) throws IOException {
+        Options options = new Options(args, Set.of("--seconds", "--threads", "--net"), Set.of());
+        int seconds = options.number("--seconds", 60, 5, 3600);
+        int threads = options.number("--threads", Runtime.getRuntime().availableProcessors(), 1, 1024);
+        String net =
+                options.text("--net").orElseGet(() -> ModelCatalog.shipped().defaultName());
+        Model model = ModelCatalog.shipped().load(net);
+        Path file = Files.createTempFile("start", ".safetensors");
+        ModelFile.write(file, model);
+        System.out.printf("%s, %d threads%n", model.shape(), threads);
+        double sparse = ours(file, model, "sparse", seconds, threads);
+        System.out.printf("sparse learner: %.0f games/s%n", sparse);
+        System.out.printf("reference learner: %.0f games/s%n", ours(file, model, "reference", seconds, threads));
+        double plain = plain(model, seconds);
+        System.out.printf("plain way: %.2f games/s; the sparse learner is %.0f times as fast%n", plain, sparse / plain);
+        Files.delete(file);
+    }
+
+    /** Games per second after the warm-up. */
+    private static double ours(Path start, Model model, String learner, int seconds, int threads) throws IOException {
+        Path folder = Files.createTempDirectory("training");
+        TrainingSettings settings = TrainingSettings.defaults()
+                .with(Setting.MINUTES, Double.toString(seconds / 60.0))
+                .with(Setting.START_NET, start.toString())
+                .with(Setting.CONTACT_HIDDEN, hidden(model.contact().shape()))
+                .with(Setting.RACE_HIDDEN, hidden(model.race().shape()))
+                .with(Setting.RATE_FIRST, "0.0001")
+                .with(Setting.GAUGE_GAMES, "2")
+                .with(Setting.GAUGE_SECONDS, Double.toString(Math.max(1, seconds * WARM_UP_SHARE)))
+                .with(Setting.LEARNER, learner);
+        List<Metrics> gauged = new ArrayList<>();
+        TrainingRun.run(RunFolder.create(folder.resolve("run"), settings), threads, listener(gauged), () -> false);
+        delete(folder);
+        // The first interval warms up; of the others the second is whole.
+        return gauged.get(Math.min(1, gauged.size() - 1)).gamesPerSecond();
+    }
+
+    private static TrainingListener listener(List<Metrics> gauged) {
+        return new TrainingListener() {
+            @Override
+            public void round(double progress, long games, double gamesPerSecond, double secondsLeft, Metrics latest) {
+                // Only whole intervals count.
+            }
+
+            @Override
+            public void gauged(Metrics metrics, double progress, double secondsLeft) {
+                gauged.add(metrics);
+            }
+
+            @Override
+            public void warning(String message) {
+                System.err.println(message);
+            }
+        };
+    }
+
+    private static double plain(Model model, int seconds) {
+        try (PlainWay plain = new PlainWay(model.contact())) {
+            int game = 0;
+            long warm = System.nanoTime() + (long) (1e9 * seconds * WARM_UP_SHARE);
+            while (System.nanoTime() < warm) {
+                plain.play(Dice.ofGame(1, game++));
+            }
+            int before = game;
+            long from = System.nanoTime();
+            while (System.nanoTime() - from < 1e9 * seconds * WARM_UP_SHARE) {
+                plain.play(Dice.ofGame(1, game++));
+            }
+            return (game - before) / ((System.nanoTime() - from) / 1e9);
+        }
+    }
+
+    /** The middle of a shape: {@code 256,32} of {@code 270-256-32-6}. */
+    private static String hidden(String shape) {
+        return shape.substring(shape.indexOf('-') + 1, shape.lastIndexOf('-')).replace('-', ',');
+    }
+
+    private static void delete(Path folder) throws IOException {
+        try (Stream<Path> files = Files.walk(folder)) {
+            for (Path each : files.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(each);
+            }
+        }
+    }
+}
