@@ -1,0 +1,217 @@
+package org.pipwright.engine.record;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.play.IllegalPlayException;
+import org.pipwright.engine.play.PlayText;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.rules.GameResult;
+import org.pipwright.engine.text.Excerpt;
+
+/** Text to a record, line by line. */
+final class RecordReader {
+    private static final Pattern GAME =
+            Pattern.compile("game(?:\\s+(\\d{1,9}))?(?:\\s*:\\s*(\\d{1,9})\\s*-\\s*(\\d{1,9}))?");
+    private static final Pattern ROLLED = Pattern.compile("(\\d-?\\d)\\s*:?\\s*(.*)");
+    private static final Pattern COMMENT = Pattern.compile("(?:^|\\s)\\s*#");
+    private static final String SAYINGS =
+            "a roll as in 3-1: 8/5 6/5, or doubles, takes, passes, beavers, resigns, resigns gammon, resigns backgammon";
+    private static final int SHOWN = 24;
+
+    private final HeadingReader headingReader = new HeadingReader();
+    private Heading heading;
+    private RecordBuilder builder;
+    private int line;
+
+    GameRecord read(String text) {
+        List<String> lines = new ArrayList<>(List.of(text.split("\r\n|\n|\r", -1)));
+        if (lines.get(0).startsWith("\ufeff")) {
+            lines.set(0, lines.get(0).substring(1));
+        }
+        for (String each : lines) {
+            line++;
+            line(each);
+        }
+        begin();
+        return builder.build();
+    }
+
+    private void line(String raw) {
+        for (int i = 0; i < raw.length(); i++) {
+            if (Character.isISOControl(raw.charAt(i)) && raw.charAt(i) != '\t') {
+                throw fault(i, "a control character: expected text");
+            }
+        }
+        Matcher comment = COMMENT.matcher(raw);
+        boolean has = comment.find();
+        String note = has ? Notes.tidy(raw.substring(comment.end())) : "";
+        String said = has ? raw.substring(0, comment.start()) : raw;
+        int at = said.length() - said.stripLeading().length();
+        said = said.strip();
+        if (line == 1) {
+            if (!said.equals(RecordText.FIRST_LINE)) {
+                throw fault(
+                        at,
+                        "'" + Excerpt.of(said) + "': expected '" + RecordText.FIRST_LINE
+                                + "', with which every record begins");
+            }
+            remark(!note.isEmpty(), note);
+        } else if (said.isEmpty()) {
+            remark(has, note);
+        } else if (said.equals("game") || said.matches("game\\s*[\\d:].*")) {
+            game(said, at);
+            remark(!note.isEmpty(), note);
+        } else if (builder == null) {
+            header(said, at, note);
+        } else {
+            entry(said, at, note);
+        }
+    }
+
+    private InvalidRecordException fault(int at, String problem) {
+        return new InvalidRecordException(line, at + 1, problem);
+    }
+
+    private void remark(boolean has, String note) {
+        if (!has) {
+            return;
+        }
+        if (builder == null) {
+            headingReader.remark(note);
+        } else {
+            builder.add(new Entry.Remark(note));
+        }
+    }
+
+    private void header(String said, int at, String note) {
+        try {
+            headingReader.line(said);
+        } catch (IllegalArgumentException e) {
+            throw fault(at, e.getMessage());
+        }
+        remark(!note.isEmpty(), note);
+    }
+
+    private void begin() {
+        if (builder != null) {
+            return;
+        }
+        try {
+            heading = headingReader.heading();
+        } catch (IllegalArgumentException e) {
+            throw fault(0, e.getMessage());
+        }
+        builder = new RecordBuilder(heading);
+    }
+
+    private void game(String said, int at) {
+        begin();
+        Matcher game = GAME.matcher(said);
+        if (!game.matches()) {
+            throw fault(
+                    at,
+                    "'" + Excerpt.of(said) + "': expected 'game " + (builder.number() + 1)
+                            + "', with or without the score, as in 'game 2: 1-0'");
+        }
+        try {
+            builder.game();
+        } catch (IllegalEntryException e) {
+            throw fault(at, e.getMessage());
+        }
+        if (game.group(1) != null && Integer.parseInt(game.group(1)) != builder.number()) {
+            throw fault(at + game.start(1), "game " + game.group(1) + ": expected game " + builder.number());
+        }
+        if (game.group(2) != null
+                && (Integer.parseInt(game.group(2)) != builder.won(0)
+                        || Integer.parseInt(game.group(3)) != builder.won(1))) {
+            throw fault(
+                    at + game.start(2),
+                    "the score " + game.group(2) + "-" + game.group(3) + ": expected " + builder.won(0) + "-"
+                            + builder.won(1) + " after the games above");
+        }
+    }
+
+    private void entry(String said, int at, String note) {
+        int side = side(said);
+        if (side < 0) {
+            throw fault(
+                    at,
+                    "'" + Excerpt.of(said) + "': expected a line that begins with " + heading.name(0) + " or "
+                            + heading.name(1) + ", or 'game'; next comes "
+                            + builder.referee().expected());
+        }
+        String rest = said.substring(heading.name(side).length());
+        int column = at + said.length() - rest.stripLeading().length();
+        try {
+            builder.add(entry(side, rest.strip(), column, note));
+        } catch (IllegalEntryException e) {
+            throw fault(column, e.getMessage());
+        }
+    }
+
+    private int side(String said) {
+        for (int side = 0; side < 2; side++) {
+            String name = heading.name(side);
+            if (said.equals(name) || said.startsWith(name + " ") || said.startsWith(name + "\t")) {
+                return side;
+            }
+        }
+        return -1;
+    }
+
+    private Entry entry(int side, String rest, int column, String note) {
+        Matcher rolled = ROLLED.matcher(rest);
+        if (rolled.matches()) {
+            return turn(side, rolled, column, note);
+        }
+        switch (rest.toLowerCase(Locale.ROOT)) {
+            case "doubles":
+                return new Entry.Cube(side, CubeAction.DOUBLE, note);
+            case "takes":
+                return new Entry.Cube(side, CubeAction.TAKE, note);
+            case "passes":
+                return new Entry.Cube(side, CubeAction.PASS, note);
+            case "beavers":
+                return new Entry.Cube(side, CubeAction.BEAVER, note);
+            case "resigns":
+                return new Entry.Resignation(side, GameResult.SINGLE, note);
+            case "resigns gammon":
+                return new Entry.Resignation(side, GameResult.GAMMON, note);
+            case "resigns backgammon":
+                return new Entry.Resignation(side, GameResult.BACKGAMMON, note);
+            default:
+                throw fault(column, "'" + Excerpt.of(rest) + "': expected " + SAYINGS);
+        }
+    }
+
+    private Entry turn(int side, Matcher rolled, int column, String note) {
+        Roll roll;
+        try {
+            roll = Roll.parse(rolled.group(1));
+        } catch (IllegalArgumentException e) {
+            throw fault(column, e.getMessage());
+        }
+        Referee referee = builder.referee();
+        referee.mayRoll(side, roll);
+        try {
+            return new Entry.Turn(side, roll, PlayText.parse(rolled.group(2), referee.position(), roll), note);
+        } catch (IllegalPlayException e) {
+            throw fault(column + rolled.start(2), e.getMessage() + "; expected " + legal(referee, roll));
+        }
+    }
+
+    private static String legal(Referee referee, Roll roll) {
+        List<String> plays = Plays.legal(referee.position(), roll).stream()
+                .map(PlayText::print)
+                .collect(Collectors.toList());
+        String shown = plays.stream().limit(SHOWN).collect(Collectors.joining(", "));
+        return "a legal play of " + roll + ": " + shown
+                + (plays.size() > SHOWN ? " and " + (plays.size() - SHOWN) + " more" : "");
+    }
+}
