@@ -5,11 +5,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.play.IllegalPlayException;
 import org.pipwright.engine.play.PlayText;
-import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.text.Excerpt;
@@ -22,7 +20,6 @@ final class RecordReader {
     private static final Pattern COMMENT = Pattern.compile("(?:^|\\s)\\s*#");
     private static final String SAYINGS =
             "a roll as in 3-1: 8/5 6/5, or doubles, takes, passes, beavers, resigns, resigns gammon, resigns backgammon";
-    private static final int SHOWN = 24;
 
     private final HeadingReader headingReader = new HeadingReader();
     private Heading heading;
@@ -202,16 +199,7 @@ final class RecordReader {
         try {
             return new Entry.Turn(side, roll, PlayText.parse(rolled.group(2), referee.position(), roll), note);
         } catch (IllegalPlayException e) {
-            throw fault(column + rolled.start(2), e.getMessage() + "; expected " + legal(referee, roll));
+            throw fault(column + rolled.start(2), e.getMessage() + "; expected " + LegalPlays.of(referee, roll));
         }
-    }
-
-    private static String legal(Referee referee, Roll roll) {
-        List<String> plays = Plays.legal(referee.position(), roll).stream()
-                .map(PlayText::print)
-                .collect(Collectors.toList());
-        String shown = plays.stream().limit(SHOWN).collect(Collectors.joining(", "));
-        return "a legal play of " + roll + ": " + shown
-                + (plays.size() > SHOWN ? " and " + (plays.size() - SHOWN) + " more" : "");
     }
 }

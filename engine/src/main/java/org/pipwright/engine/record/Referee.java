@@ -62,6 +62,15 @@ public final class Referee {
     }
 
     /**
+     * What the cube shows.
+     *
+     * @return 1 before the first double
+     */
+    public int cubeValue() {
+        return cube == null ? 1 : cube.cube().value();
+    }
+
+    /**
      * What may come next, in words.
      *
      * @return such as {@code Ada to roll or double}
