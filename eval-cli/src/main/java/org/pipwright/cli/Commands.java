@@ -10,6 +10,7 @@ import org.pipwright.cli.command.HelpCommand;
 import org.pipwright.cli.command.NetCommand;
 import org.pipwright.cli.command.OddsCommand;
 import org.pipwright.cli.command.RankCommand;
+import org.pipwright.cli.command.RecordCommand;
 import org.pipwright.cli.command.RolloutCommand;
 import org.pipwright.cli.command.StandingsCommand;
 import org.pipwright.cli.command.TablesCommand;
@@ -37,6 +38,7 @@ final class Commands {
         all.put("rollout", RolloutCommand.class);
         all.put("count", CountCommand.class);
         all.put("draw", DrawCommand.class);
+        all.put("record", RecordCommand.class);
         all.put("train", TrainCommand.class);
         all.put("duel", DuelCommand.class);
         all.put("standings", StandingsCommand.class);

@@ -86,7 +86,8 @@ final class SgfImport {
         List<String> names = new ArrayList<>();
         for (String property : List.of("PB", "PW")) {
             String name = Notes.tidy(root.value(property, "").replaceAll("[,:/#]", " "));
-            String cut = name.substring(0, Math.min(name.length(), Heading.LONGEST)).strip();
+            String cut =
+                    name.substring(0, Math.min(name.length(), Heading.LONGEST)).strip();
             names.add(cut.isEmpty() ? (property.equals("PB") ? "Black" : "White") : cut);
         }
         return names;
@@ -149,7 +150,8 @@ final class SgfImport {
         Roll roll = Roll.parse(rolled.group(1) + rolled.group(2));
         builder.referee().mayRoll(side, roll);
         try {
-            Play play = PlayText.parse(text(rolled.group(3), side), builder.referee().position(), roll);
+            Play play = PlayText.parse(
+                    text(rolled.group(3), side), builder.referee().position(), roll);
             return new Entry.Turn(side, roll, play, note);
         } catch (IllegalPlayException e) {
             throw node.fault(e.getMessage() + "; expected " + LegalPlays.of(builder.referee(), roll));
@@ -159,7 +161,10 @@ final class SgfImport {
     private static String text(String letters, int side) {
         StringBuilder text = new StringBuilder();
         for (int i = 0; i < letters.length(); i += 2) {
-            text.append(place(letters.charAt(i), side)).append('/').append(place(letters.charAt(i + 1), side)).append(' ');
+            text.append(place(letters.charAt(i), side))
+                    .append('/')
+                    .append(place(letters.charAt(i + 1), side))
+                    .append(' ');
         }
         return letters.isEmpty() ? "no play" : text.toString();
     }

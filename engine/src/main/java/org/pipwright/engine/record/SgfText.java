@@ -65,7 +65,8 @@ public final class SgfText {
         property("PB", heading.name(0));
         property("PW", heading.name(1));
         rules(heading.rules(), won);
-        text.append("MI").append(heading.rules().match() ? "[length:" + heading.rules().length() + "]" : "");
+        text.append("MI")
+                .append(heading.rules().match() ? "[length:" + heading.rules().length() + "]" : "");
         text.append("[game:" + (index + 1) + "][bs:" + won[0] + "][ws:" + won[1] + "]");
         for (String detail : Heading.DETAILS) {
             if (heading.details().containsKey(detail)) {
@@ -92,8 +93,11 @@ public final class SgfText {
         if (rules.match()) {
             property("RU", crawford(record, rules, won) ? "Crawford:CrawfordGame" : "Crawford");
         } else if (rules.jacoby() || rules.beavers()) {
-            property("RU", (rules.jacoby() ? "Jacoby" : "") + (rules.jacoby() && rules.beavers() ? ":" : "")
-                    + (rules.beavers() ? "Beavers" : ""));
+            property(
+                    "RU",
+                    (rules.jacoby() ? "Jacoby" : "")
+                            + (rules.jacoby() && rules.beavers() ? ":" : "")
+                            + (rules.beavers() ? "Beavers" : ""));
         }
     }
 
@@ -151,6 +155,9 @@ public final class SgfText {
     }
 
     private void property(String name, String value) {
-        text.append(name).append('[').append(value.replace("\\", "\\\\").replace("]", "\\]")).append(']');
+        text.append(name)
+                .append('[')
+                .append(value.replace("\\", "\\\\").replace("]", "\\]"))
+                .append(']');
     }
 }

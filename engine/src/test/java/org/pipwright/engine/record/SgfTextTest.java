@@ -27,7 +27,7 @@ class SgfTextTest {
     void theSmallRecordBecomesThisFile() {
         String sgf = SgfText.print(RecordText.parse(TEXT));
         // The roll of 6-5 may be played in either order.
-        assertEquals(SGF, sgf.replace("65affl", "65aggl")));
+        assertEquals(SGF, sgf.replace("65affl", "65aggl"));
     }
 
     @Test

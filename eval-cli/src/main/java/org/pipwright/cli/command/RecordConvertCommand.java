@@ -1,0 +1,50 @@
+package org.pipwright.cli.command;
+
+import org.pipwright.cli.console.Console;
+import org.pipwright.engine.record.GameRecord;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Record to a record in the other format, or in tidy form. */
+@Command(
+        name = "convert",
+        customSynopsis = "pipwright record convert FILE TARGET [--force]",
+        header = "Convert a record to SGF, from SGF, or to its tidy form.",
+        description = {
+            "Checks the record and writes it to the target: as SGF (FF[4], GM[6]) if that name ends in .sgf, else as a"
+                    + " record with every play in the usual notation. Nothing is written over without --force."
+        },
+        footer = {
+            "Examples:",
+            "  pipwright record convert evening.txt evening.sgf",
+            "  pipwright record convert evening.sgf tidy.txt"
+        })
+public final class RecordConvertCommand extends CliCommand {
+    @Parameters(index = "0", paramLabel = "FILE", description = "A record, or an SGF file if its name ends in .sgf.")
+    private String file;
+
+    @Parameters(index = "1", paramLabel = "TARGET", description = "The file to write.")
+    private String target;
+
+    @Option(names = "--force", description = "Replace the target if it exists.")
+    private boolean force;
+
+    /**
+     * Makes the command.
+     *
+     * @param console where to write
+     */
+    public RecordConvertCommand(Console console) {
+        super(console);
+    }
+
+    @Override
+    public Integer call() {
+        GameRecord record = RecordFiles.read(file);
+        RecordFiles.write(record, target, force);
+        int games = record.games().size();
+        out().println("wrote " + target + ": " + games + (games == 1 ? " game" : " games"));
+        return 0;
+    }
+}

@@ -1,0 +1,82 @@
+package org.pipwright.cli.command;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.Locale;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.record.GameRecord;
+import org.pipwright.engine.record.InvalidRecordException;
+import org.pipwright.engine.record.RecordText;
+import org.pipwright.engine.record.SgfText;
+import org.pipwright.engine.text.Excerpt;
+
+/** Records from files and to files; the name says which format. */
+final class RecordFiles {
+    /** A long match has some hundred kilobytes. */
+    private static final long LARGEST = 64L << 20;
+
+    private RecordFiles() {}
+
+    private static boolean sgf(String file) {
+        return file.toLowerCase(Locale.ROOT).endsWith(".sgf");
+    }
+
+    private static Path path(String file) {
+        try {
+            return Path.of(file);
+        } catch (InvalidPathException e) {
+            throw new UserError("'" + Excerpt.of(file) + "' is no file name: " + e.getReason());
+        }
+    }
+
+    /** The record of a file; its mistakes are the user's. */
+    static GameRecord read(String file) {
+        try {
+            String text = text(file);
+            return sgf(file) ? SgfText.parse(text) : RecordText.parse(text);
+        } catch (InvalidRecordException e) {
+            throw new UserError(file + ", " + e.getMessage());
+        }
+    }
+
+    private static String text(String file) {
+        Path path = path(file);
+        try {
+            if (Files.isDirectory(path)) {
+                throw new UserError("'" + file + "' is a folder: name the record in it");
+            }
+            if (Files.size(path) > LARGEST) {
+                throw new UserError("'" + file + "' has more than " + (LARGEST >> 20) + " MiB: that is no record");
+            }
+            return Files.readString(path);
+        } catch (CharacterCodingException e) {
+            throw new UserError("'" + file + "' is no text in UTF-8: save it as UTF-8");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Writes a record; an existing file only if told so. */
+    static void write(GameRecord record, String file, boolean force) {
+        Path path = path(file);
+        if (sgf(file) && record.games().isEmpty()) {
+            throw new UserError("the record has no game: an SGF file needs one");
+        }
+        byte[] bytes = (sgf(file) ? SgfText.print(record) : RecordText.print(record)).getBytes(StandardCharsets.UTF_8);
+        if (!force && Files.exists(path)) {
+            throw new UserError("'" + file + "' exists: --force replaces it");
+        }
+        try {
+            AtomicFile.write(path, out -> out.write(bytes));
+        } catch (IOException e) {
+            throw new UserError(
+                    "cannot write '" + file + "': its folder is missing, full or not yours to write to");
+        }
+    }
+}
