@@ -56,6 +56,7 @@ class LazyLoadingTest {
                 "rank start --roll 3-1 --lookahead 1 --net NET",
                 "rollout start --truncate 1 --trials 36 --net NET",
                 "draw start",
+                "record",
                 "duel racer builder --games 2",
                 "standings racer hitter builder --games 4",
                 "count start",

@@ -23,7 +23,7 @@ import picocli.CommandLine.Spec;
             "  Ben takes",
             "",
             "Instead of match: the rules of money play, as in money: jacoby, beavers. Also passes, beavers, resigns,"
-                    + " resigns gammon; and event, place, date and scorer above the first game."
+                    + " resigns gammon, resigns backgammon; and event, place, date and scorer above the first game."
         },
         header = "Check or convert records of games.",
         subcommands = {RecordCheckCommand.class, RecordConvertCommand.class},

@@ -75,8 +75,7 @@ final class RecordFiles {
         try {
             AtomicFile.write(path, out -> out.write(bytes));
         } catch (IOException e) {
-            throw new UserError(
-                    "cannot write '" + file + "': its folder is missing, full or not yours to write to");
+            throw new UserError("cannot write '" + file + "': its folder is missing, full or not yours to write to");
         }
     }
 }

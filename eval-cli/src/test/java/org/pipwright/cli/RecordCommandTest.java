@@ -1,0 +1,106 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class RecordCommandTest {
+    private static final String RECORD = "pipwright record 1\nplayers: Ada, Ben\nmatch: 3\n\n"
+            + "game 1: 0-0\nAda 3-1: 8/5 6/5\nBen 6-2: 24/18 13/11  # runs\nAda doubles\nBen passes\n\n"
+            + "game 2: 1-0\nBen 6-5: 24/13\n";
+
+    @TempDir
+    private Path folder;
+
+    private Path file;
+
+    @BeforeEach
+    void write() throws IOException {
+        file = Files.writeString(folder.resolve("evening.txt"), RECORD);
+    }
+
+    /** The README shows the same record. */
+    @Test
+    void theReadmesRecordIsThisOne() throws IOException {
+        assertTrue(Files.readString(Path.of("../README.md")).contains("```\n" + RECORD + "```"));
+    }
+
+    @Test
+    void checkSaysHowTheGamesEnded() {
+        assertEquals(
+                new Run(
+                        0,
+                        "Ada against Ben, match to 3\ngame 1: Ada wins 1 point\ngame 2: not finished\nscore: 1-0\n",
+                        ""),
+                Run.of("record", "check", file.toString()));
+    }
+
+    @Test
+    void aMistakeIsToldWithItsPlaceAndTheLegalPlays() throws IOException {
+        Files.writeString(
+                file, RECORD.replace("6-5: 24/13", "6-6: 24/18(2) 8/2(2)").replace("Ada 3-1", "Ada 2-1"));
+        Run run = Run.of("record", "check", file.toString());
+        assertEquals(2, run.code());
+        assertEquals("", run.out());
+        assertTrue(
+                run.err()
+                        .startsWith(
+                                "pipwright: " + file + ", line 6, column 10: 8/5 6/5 is 3 and 1 pips: the roll 2-1"),
+                run.err());
+        assertTrue(
+                run.err().contains("expected a legal play of 2-1: ")
+                        && run.err().contains("13/11 6/5"),
+                run.err());
+        assertEquals(1, run.err().lines().count());
+    }
+
+    @Test
+    void recordsGoToSgfAndBack() throws IOException {
+        Path sgf = folder.resolve("evening.SGF");
+        Path back = folder.resolve("back.txt");
+        assertEquals(
+                new Run(0, "wrote " + sgf + ": 2 games\n", ""),
+                Run.of("record", "convert", file.toString(), sgf.toString()));
+        assertTrue(Files.readString(sgf).startsWith("(;FF[4]GM[6]"));
+        assertEquals(
+                0, Run.of("record", "convert", sgf.toString(), back.toString()).code());
+        assertEquals(RECORD, Files.readString(back));
+    }
+
+    @Test
+    void nothingIsWrittenOverUnlessAskedFor() throws IOException {
+        Path target = Files.writeString(folder.resolve("old.txt"), "precious");
+        Run refused = Run.of("record", "convert", file.toString(), target.toString());
+        assertEquals(new Run(2, "", "pipwright: '" + target + "' exists: --force replaces it\n"), refused);
+        assertEquals("precious", Files.readString(target));
+        assertEquals(
+                0,
+                Run.of("record", "convert", file.toString(), target.toString(), "--force")
+                        .code());
+        assertEquals(RECORD, Files.readString(target));
+    }
+
+    @Test
+    void whatIsNoTextIsTold() throws IOException {
+        Files.write(file, new byte[] {(byte) 0xff, (byte) 0xfe, 0});
+        Run run = Run.of("record", "check", file.toString());
+        assertEquals("pipwright: '" + file + "' is no text in UTF-8: save it as UTF-8\n", run.err());
+    }
+
+    @Test
+    void aRecordWithoutGamesIsNoSgf() throws IOException {
+        Files.writeString(file, "pipwright record 1\nplayers: Ada, Ben\nmoney: jacoby\n");
+        assertEquals(
+                "Ada against Ben, money play\nscore: 0-0\n",
+                Run.of("record", "check", file.toString()).out());
+        Run run = Run.of(
+                "record", "convert", file.toString(), folder.resolve("x.sgf").toString());
+        assertEquals("pipwright: the record has no game: an SGF file needs one\n", run.err());
+    }
+}
