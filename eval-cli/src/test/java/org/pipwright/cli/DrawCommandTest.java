@@ -63,9 +63,10 @@ class DrawCommandTest {
                 "--mark",
                 "5,20",
                 "--caption",
-                "Make\nthe point.");
+                "Make\nthe point, " + "as everybody does. ".repeat(5));
         String facts = "\nto play 3-1: 8/5 6/5\ncube at 2, owned by the opponent\n3 away against 5 away\n"
-                + "marked points 5, 20\n\nMake the point.\n";
+                + "marked points 5, 20\n\nMake the point, "
+                + "as everybody does. ".repeat(5).strip() + "\n";
         assertEquals(new Run(0, START + facts, ""), run);
     }
 

@@ -8,7 +8,6 @@ import org.pipwright.cli.picture.Drawing;
 import org.pipwright.cli.picture.Scene;
 import org.pipwright.cli.picture.Theme;
 import org.pipwright.cli.report.SceneText;
-import org.pipwright.engine.text.Excerpt;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -65,7 +64,7 @@ public final class DrawCommand extends CliCommand {
             SceneText.write(scene, options.after(), console().unicode(), out());
             if (caption != null) {
                 out().println();
-                out().println(Excerpt.of(caption));
+                out().println(Caption.tidy(caption));
             }
         }
         return 0;

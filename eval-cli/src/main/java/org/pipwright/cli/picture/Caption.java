@@ -38,8 +38,13 @@ public final class Caption {
         return shapes.isEmpty() ? drawing : drawing.above(shapes, LINE * shapes.size() + BoardPlan.MARGIN / 2);
     }
 
-    /** Fit for XML, which has no place for control characters and unpaired surrogates. */
-    static String tidy(String text) {
+    /**
+     * A text fit for XML, which has no place for control characters and unpaired surrogates.
+     *
+     * @param text any text
+     * @return one line; what is unfit, and every run of white space, becomes one space
+     */
+    public static String tidy(String text) {
         return text.codePoints()
                 .map(c -> Character.isISOControl(c) || c >= 0xD800 && c <= 0xDFFF || (c & 0xFFFE) == 0xFFFE ? ' ' : c)
                 .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
