@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import javax.imageio.ImageIO;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.picture.Drawing;
+import org.pipwright.cli.picture.NoFontsException;
 import org.pipwright.cli.picture.Raster;
 import org.pipwright.cli.picture.SvgText;
 import org.pipwright.cli.picture.Theme;
@@ -88,7 +89,6 @@ final class PictureOptions {
         }
     }
 
-    /** A Java without fonts cannot draw, and says so in many ways. */
     private byte[] pixels(Drawing drawing) {
         try {
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -97,7 +97,7 @@ final class PictureOptions {
             return bytes.toByteArray();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
-        } catch (RuntimeException | LinkageError | InternalError e) {
+        } catch (NoFontsException e) {
             throw new UserError("no PNG: this Java has no fonts to write numbers with; install fontconfig and a font,"
                     + " or use --svg");
         }

@@ -28,12 +28,14 @@ public final class Raster {
      * @param drawing what to paint
      * @param width pixels, at least 1; the height follows
      * @return the picture
+     * @throws NoFontsException if this Java has no fonts
      */
     public static BufferedImage of(Drawing drawing, int width) {
         // A Java that looks for a screen may fail where there is none; nothing here needs one.
         if (System.getProperty("java.awt.headless") == null) {
             System.setProperty("java.awt.headless", "true");
         }
+        requireFonts();
         double scale = width / drawing.width();
         int height = Math.max(1, (int) Math.round(drawing.height() * scale));
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
@@ -46,6 +48,19 @@ public final class Raster {
         drawing.shapes().forEach(new Raster(graphics)::paint);
         graphics.dispose();
         return image;
+    }
+
+    /** A Java without fonts says so in many ways, java.lang.Error itself among them. */
+    private static void requireFonts() {
+        try {
+            glyphs(new Font(Font.SANS_SERIF, Font.BOLD, 12), "0").getOutline();
+        } catch (RuntimeException | Error e) {
+            throw new NoFontsException(e);
+        }
+    }
+
+    private static GlyphVector glyphs(Font font, String text) {
+        return font.createGlyphVector(new FontRenderContext(null, true, true), text);
     }
 
     private void paint(Shape shape) {
@@ -101,7 +116,7 @@ public final class Raster {
     private void label(Shape.Label label) {
         Font font =
                 new Font(Font.SANS_SERIF, label.bold() ? Font.BOLD : Font.PLAIN, 1).deriveFont((float) label.size());
-        GlyphVector glyphs = font.createGlyphVector(new FontRenderContext(null, true, true), label.text());
+        GlyphVector glyphs = glyphs(font, label.text());
         double left = label.centred() ? glyphs.getLogicalBounds().getCenterX() : 0;
         graphics.setColor(new Color(label.colour()));
         graphics.fill(glyphs.getOutline(
