@@ -144,7 +144,7 @@ public final class StandingsCommand extends CliCommand {
     private static String chartText(StandingsReport report) {
         try {
             return report.chart();
-        } catch (RuntimeException | LinkageError | InternalError e) {
+        } catch (RuntimeException | Error e) {
             throw new UserError("no chart: this Java has no fonts to label it with; install fontconfig and a font");
         }
     }

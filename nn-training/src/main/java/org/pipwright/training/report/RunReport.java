@@ -59,11 +59,11 @@ public final class RunReport {
         return html.toString();
     }
 
-    /** A Java without fonts cannot draw; that must not end a run of hours. */
+    /** A Java without fonts cannot draw, and says so with many kinds of errors; that must not end a run of hours. */
     private static String chartsOrWhyNot(List<Metrics> lines) {
         try {
             return charts(lines);
-        } catch (RuntimeException | LinkageError | InternalError e) {
+        } catch (RuntimeException | Error e) {
             return "<p>No charts: this Java has no fonts to label them with. The figures are in metrics.csv.</p>";
         }
     }
