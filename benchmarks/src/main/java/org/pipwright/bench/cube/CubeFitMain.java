@@ -15,6 +15,7 @@ import org.pipwright.engine.cube.CubeWalk;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.Payoffs;
 import org.pipwright.engine.cube.WalkGame;
+import org.pipwright.engine.measures.PipRace;
 import org.pipwright.engine.position.Planes;
 
 /**
@@ -25,6 +26,8 @@ import org.pipwright.engine.position.Planes;
  */
 public final class CubeFitMain {
     private static final int PAIRS = 200_000;
+
+    private static final int MOST_PIPS = 130;
 
     private CubeFitMain() {}
 
@@ -42,8 +45,8 @@ public final class CubeFitMain {
         for (int bin = 0; bin < bearOffs.size(); bin++) {
             print("bear-off, mean pips " + 5 * bin + " to " + (5 * bin + 5), bearOffs.get(bin), GammonShares.NONE);
         }
-        PipRace race = new PipRace(130);
-        for (int pips = 20; pips < 130; pips += 20) {
+        PipRace race = new PipRace(MOST_PIPS);
+        for (int pips = 20; pips < MOST_PIPS; pips += 20) {
             print(
                     "pip race, mean pips " + pips + " to " + (pips + 20),
                     races(race, pips, pips + 20),
@@ -110,8 +113,8 @@ public final class CubeFitMain {
 
     private static List<Known> races(PipRace race, int from, int to) {
         List<Known> positions = new ArrayList<>();
-        for (int x = 1; x <= race.most(); x++) {
-            for (int y = 1; y <= race.most(); y++) {
+        for (int x = 1; x <= MOST_PIPS; x++) {
+            for (int y = 1; y <= MOST_PIPS; y++) {
                 boolean inBin = x + y >= 2 * from && x + y < 2 * to;
                 if (inBin && CubeFit.counts(race.win(x, y))) {
                     positions.add(new Known(race.win(x, y), race.centred(x, y), race.owned(x, y)));

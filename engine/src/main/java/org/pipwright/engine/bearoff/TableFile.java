@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.zip.CRC32C;
 
@@ -42,10 +43,12 @@ final class TableFile {
      */
     static ByteBuffer create(Path file, TableKind kind, SideIndex index, long size, Consumer<ByteBuffer> filler)
             throws IOException {
-        Path temporary = Files.createTempFile(file.toAbsolutePath().getParent(), "." + file.getFileName(), ".part");
+        // Not createTempFile, whose files nobody but their owner may read, whatever the user's settings say.
+        Path temporary = file.resolveSibling("." + file.getFileName() + "." + UUID.randomUUID() + ".part");
         try {
             MappedByteBuffer map;
-            try (FileChannel channel = FileChannel.open(temporary, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
+            try (FileChannel channel = FileChannel.open(
+                    temporary, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW)) {
                 map = channel.map(FileChannel.MapMode.READ_WRITE, 0, HEADER + size);
             }
             ByteBuffer content = map.position(HEADER).slice().order(ByteOrder.LITTLE_ENDIAN);

@@ -36,6 +36,26 @@ public record CubeWalk(int cells, int stepsPerRoll) {
     }
 
     /**
+     * Chance that the chance to win of a fair game without jumps comes to one level before another: a / (a + b), with a
+     * the distance to the other level and b that to the first (Keeler and Spencer 1975, Lemma 1). It holds for coin-flip
+     * steps too if all three lie on the grid. A double from b and a take from 1 - b at which doubling and waiting are
+     * equal make b = 4/5 (their Theorem 1).
+     *
+     * @param from chance to win now, between the two levels
+     * @param level the level asked about
+     * @param other the other level, not equal to it
+     * @return in [0, 1]
+     * @throws IllegalArgumentException if the chance does not lie between the levels
+     */
+    public static double reachesFirst(double from, double level, double other) {
+        double share = (from - other) / (level - other);
+        if (!(share >= 0 && share <= 1)) {
+            throw new IllegalArgumentException(from + " does not lie between " + level + " and " + other);
+        }
+        return share;
+    }
+
+    /**
      * Expected values before a roll from values after it.
      *
      * @param after a value for each grid point, cells + 1 of them

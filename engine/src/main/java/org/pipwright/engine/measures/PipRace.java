@@ -1,5 +1,6 @@
 package org.pipwright.engine.measures;
 
+import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.roll.Roll;
 
 /**
@@ -16,8 +17,8 @@ public final class PipRace {
     private final int most;
     private final int[] ways = new int[LARGEST_ROLL + 1];
     private final double[][] win;
-    private final double[][] centred;
-    private final double[][] mine;
+    private final double[][] centredRolling;
+    private final double[][] mineRolling;
     private final double[][] theirs;
 
     /**
@@ -31,8 +32,8 @@ public final class PipRace {
             ways[roll.isDouble() ? 4 * roll.high() : roll.high() + roll.low()] += roll.ways();
         }
         win = new double[most + 1][most + 1];
-        centred = new double[most + 1][most + 1];
-        mine = new double[most + 1][most + 1];
+        centredRolling = new double[most + 1][most + 1];
+        mineRolling = new double[most + 1][most + 1];
         theirs = new double[most + 1][most + 1];
         for (int sum = 2; sum <= 2 * most; sum++) {
             for (int roller = Math.max(1, sum - most); roller <= Math.min(most, sum - 1); roller++) {
@@ -42,34 +43,19 @@ public final class PipRace {
     }
 
     private void solve(int roller, int opponent) {
-        Rolled rolled = roll(roller, opponent);
-        double doubled = Math.min(1, 2 * rolled.theirs);
-        win[roller][opponent] = rolled.win;
-        centred[roller][opponent] = Math.max(rolled.centred, doubled);
-        mine[roller][opponent] = Math.max(rolled.mine, doubled);
-        theirs[roller][opponent] = rolled.theirs;
-    }
-
-    /** Means over the 36 throws, without a double before them. */
-    private static final class Rolled {
-        double win;
-        double centred;
-        double mine;
-        double theirs;
-    }
-
-    private Rolled roll(int roller, int opponent) {
-        Rolled sum = new Rolled();
         for (int pips = 3; pips <= LARGEST_ROLL; pips++) {
             double chance = ways[pips] / 36.0;
             int left = roller - pips;
             boolean over = left <= 0;
-            sum.win += chance * (over ? 1 : 1 - win[opponent][left]);
-            sum.centred += chance * (over ? 1 : -centred[opponent][left]);
-            sum.mine += chance * (over ? 1 : -theirs[opponent][left]);
-            sum.theirs += chance * (over ? 1 : -mine[opponent][left]);
+            win[roller][opponent] += chance * (over ? 1 : 1 - win[opponent][left]);
+            centredRolling[roller][opponent] += chance * (over ? 1 : -best(centredRolling, opponent, left));
+            mineRolling[roller][opponent] += chance * (over ? 1 : -theirs[opponent][left]);
+            theirs[roller][opponent] += chance * (over ? 1 : -best(mineRolling, opponent, left));
         }
-        return sum;
+    }
+
+    private double best(double[][] rolling, int roller, int opponent) {
+        return Math.max(rolling[roller][opponent], Math.min(1, 2 * theirs[roller][opponent]));
     }
 
     private void check(int roller, int opponent) {
@@ -92,38 +78,30 @@ public final class PipRace {
     }
 
     /**
-     * Whether to double from the centre.
+     * Values of the actions with the cube in the centre.
      *
      * @param roller pips of the side on roll
      * @param opponent pips of the opponent
-     * @return true if doubling is at least as good as rolling
+     * @return points to the side on roll per unit of the cube
      */
-    public boolean doubles(int roller, int opponent) {
-        check(roller, opponent);
-        return Math.min(1, 2 * theirs[roller][opponent]) >= roll(roller, opponent).centred;
+    public CubeValues centred(int roller, int opponent) {
+        return values(centredRolling, roller, opponent);
     }
 
     /**
-     * Whether to redouble.
-     *
-     * @param roller pips of the side on roll, which owns the cube
-     * @param opponent pips of the opponent
-     * @return true if doubling is at least as good as rolling
-     */
-    public boolean redoubles(int roller, int opponent) {
-        check(roller, opponent);
-        return Math.min(1, 2 * theirs[roller][opponent]) >= roll(roller, opponent).mine;
-    }
-
-    /**
-     * Whether the opponent should take a double.
+     * Values of the actions when the side on roll owns the cube.
      *
      * @param roller pips of the side on roll
      * @param opponent pips of the opponent
-     * @return true if taking costs the opponent at most what passing does
+     * @return points to the side on roll per unit of the cube
      */
-    public boolean takes(int roller, int opponent) {
+    public CubeValues owned(int roller, int opponent) {
+        return values(mineRolling, roller, opponent);
+    }
+
+    private CubeValues values(double[][] rolling, int roller, int opponent) {
         check(roller, opponent);
-        return 2 * theirs[roller][opponent] <= 1;
+        double take = 2 * theirs[roller][opponent];
+        return new CubeValues(true, false, rolling[roller][opponent], take, 1, take);
     }
 }

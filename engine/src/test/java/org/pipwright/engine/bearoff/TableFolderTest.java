@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -87,6 +88,13 @@ class TableFolderTest {
         assertEquals(expected, made);
         assertEquals(expected, TableFile.open(file, TableKind.TWO_SIDED, SMALL, true));
         assertEquals(1, files().size());
+        assertEquals(usualPermissions(), PosixFilePermissions.toString(Files.getPosixFilePermissions(file)));
+    }
+
+    /** What the user's settings give a new file. */
+    private String usualPermissions() throws IOException {
+        Path plain = Files.createFile(temporary.resolve("plain"));
+        return PosixFilePermissions.toString(Files.getPosixFilePermissions(plain));
     }
 
     private List<Path> files() throws IOException {

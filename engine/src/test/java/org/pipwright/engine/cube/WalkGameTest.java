@@ -1,6 +1,7 @@
 package org.pipwright.engine.cube;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.SplittableRandom;
@@ -62,21 +63,48 @@ class WalkGameTest {
         assertTrue(lastDouble < 0.02, "doubling point off by " + lastDouble);
     }
 
-    /** Keeler and Spencer's Lemma 1 with their example: from 90 % the chance to pass through 50 % first is 1/5. */
+    /** Keeler and Spencer's worked example: from 90 % the chance to pass through 50 % before winning is 1/5. */
     @Test
-    void theWalkReachesALevelFirstAsOftenAsTheTheorySays() {
+    void theirWorkedExample() {
+        assertEquals(1 / 5.0, CubeWalk.reachesFirst(0.9, 0.5, 1), 1e-15);
+        assertEquals(4 / 5.0, CubeWalk.reachesFirst(0.9, 1, 0.5), 1e-15);
+    }
+
+    /**
+     * Their Lemma 1 in its printed form, a/(a + b) to reach x + b before x - a, against simulated walks on 50 cells, of
+     * which the first is the worked example.
+     */
+    @ParameterizedTest
+    @CsvSource({"45, 20, 5", "25, 15, 15", "10, 9, 30"})
+    void simulatedWalksReachALevelFirstAsOften(int start, int down, int up) {
+        double expected = (double) down / (down + up);
+        double x = start / 50.0;
+        assertEquals(expected, CubeWalk.reachesFirst(x, x + up / 50.0, x - down / 50.0), 1e-12);
         SplittableRandom random = new SplittableRandom(11);
-        int games = 100_000;
-        int through = 0;
+        int games = 50_000;
+        int reached = 0;
         for (int i = 0; i < games; i++) {
-            int place = 45;
-            while (place > 25 && place < 50) {
+            int place = start;
+            while (place > start - down && place < start + up) {
                 place += random.nextBoolean() ? 1 : -1;
             }
-            through += place == 25 ? 1 : 0;
+            reached += place == start + up ? 1 : 0;
         }
-        // Four standard errors of 100,000 games.
-        assertEquals(0.2, (double) through / games, 4 * Math.sqrt(0.2 * 0.8 / games));
+        assertEquals(expected, (double) reached / games, 4 * Math.sqrt(expected * (1 - expected) / games));
+    }
+
+    /** Their Theorem 1 from the lemma: doubled at 80 %, taking and passing are equal, as the taker redoubles at 80 %. */
+    @Test
+    void theDoublingPointFollowsFromTheLemma() {
+        double back = CubeWalk.reachesFirst(0.2, 0.8, 0);
+        // The taker of a 2 cube cashes 2 with this chance, else loses 2: as bad as passing 1.
+        assertEquals(-1, 2 * back - 2 * (1 - back), 1e-12);
+    }
+
+    @Test
+    void aChanceOutsideTheLevelsIsRefused() {
+        assertThrows(IllegalArgumentException.class, () -> CubeWalk.reachesFirst(0.4, 0.5, 1));
+        assertThrows(IllegalArgumentException.class, () -> CubeWalk.reachesFirst(0.5, 0.5, 0.5));
     }
 
     /** The solved values are those that simulated games give when both sides play by them. */

@@ -7,6 +7,7 @@ import java.util.function.IntPredicate;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.engine.cube.CubeAction;
 
 class PipRaceTest {
     /** Percentages to a tenth; one of them was rounded twice. */
@@ -33,11 +34,11 @@ class PipRaceTest {
         "110, 10, 73.2, 11, 74.6, 14, 21.5"
     })
     void doublingTable(int pips, int lead, double win, int again, double winAgain, int pass, double taker) {
-        assertEquals(lead, least(x -> RACE.doubles(pips, pips + x)));
+        assertEquals(lead, least(x -> RACE.centred(pips, pips + x).shouldDouble()));
         assertEquals(win, 100 * RACE.win(pips, pips + lead), ROUNDED);
-        assertEquals(again, least(x -> RACE.redoubles(pips, pips + x)));
+        assertEquals(again, least(x -> RACE.owned(pips, pips + x).shouldDouble()));
         assertEquals(winAgain, 100 * RACE.win(pips, pips + again), ROUNDED);
-        assertEquals(pass, least(x -> !RACE.takes(pips, pips + x)));
+        assertEquals(pass, least(x -> RACE.centred(pips, pips + x).answer() == CubeAction.PASS));
         assertEquals(taker, 100 - 100 * RACE.win(pips, pips + pass), ROUNDED);
     }
 
@@ -59,6 +60,6 @@ class PipRaceTest {
     @Test
     void refusesUnsolvedRaces() {
         assertThrows(IllegalArgumentException.class, () -> RACE.win(131, 5));
-        assertThrows(IllegalArgumentException.class, () -> RACE.takes(5, 0));
+        assertThrows(IllegalArgumentException.class, () -> RACE.owned(5, 0));
     }
 }

@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.util.List;
 import org.pipwright.engine.bearoff.RollSpread;
 import org.pipwright.engine.bearoff.SideOutlook;
+import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.measures.EffectivePips;
 import org.pipwright.engine.measures.Kleinman;
 import org.pipwright.engine.position.PositionJson;
@@ -112,9 +113,9 @@ public final class CountJson {
         advice(
                 json,
                 "barePipsAdvice",
-                race.bare().doubles(mine, theirs),
-                race.bare().redoubles(mine, theirs),
-                race.bare().takes(mine, theirs));
+                race.bare().centred(mine, theirs).shouldDouble(),
+                race.bare().owned(mine, theirs).shouldDouble(),
+                race.bare().centred(mine, theirs).answer() == CubeAction.TAKE);
         if (race.exact().isPresent()) {
             CountReport.Exact exact = race.exact().get();
             json.writeObjectFieldStart("cube");

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.bearoff.DoublingValue;
 import org.pipwright.engine.bearoff.SideOutlook;
+import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.measures.EffectivePips;
 import org.pipwright.engine.measures.KeithCount;
@@ -112,7 +113,10 @@ public final class CountText {
         table.row(
                 "bare pips",
                 Numbers.percent(bare.win(mine, theirs)),
-                advice(bare.doubles(mine, theirs), bare.redoubles(mine, theirs), bare.takes(mine, theirs)));
+                advice(
+                        bare.centred(mine, theirs).shouldDouble(),
+                        bare.owned(mine, theirs).shouldDouble(),
+                        bare.centred(mine, theirs).answer() == CubeAction.TAKE));
         table.print(out);
         gammons(race.outlook().outcomes());
         race.exact()
