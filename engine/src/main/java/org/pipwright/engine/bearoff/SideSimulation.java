@@ -18,6 +18,9 @@ import org.pipwright.engine.roll.Roll;
  * <p>Measured against exact tables (200 random races each, both sides; table of 6 points as horizon): of ten checkers on
  * points 1 to 10 the mean is 0.014 rolls too high and the win chance off by 0.003 (root mean square), of fifteen on 1 to 8
  * by 0.010 and 0.003, of six on 1 to 16 by 0.041 and 0.004; the largest error of a win chance was 0.022.
+ * Gammon chances (200 races of one to six checkers against fifteen on 1 to 8; a table of 8 points) are off by 0.013, at most
+ * 0.17, since the plays here do not hurry to bear off the first checker. Backgammon chances are rough: in races of two
+ * checkers a side, against the solved game, they are off by 0.05 and at most by 0.58, gammons by 0.019 and 0.12.
  *
  * <p>Serves one thread.
  */
@@ -115,7 +118,9 @@ final class SideSimulation {
         }
         int arrangement = table.index().of(planes, 0);
         Sums.add(rolls, entries, table.survival(arrangement, entries), sums.off);
-        Sums.add(rolls, entries, table.survivalToFirst(arrangement, entries), sums.first);
+        // The roll that brought the last checker home may also have borne off the first.
+        boolean noneOff = (Planes.occupied(planes, 0) & 1) == 0;
+        Sums.add(rolls, entries, noneOff ? table.survivalToFirst(arrangement, entries) : 0, sums.first);
     }
 
     private void move(Roll roll) {

@@ -74,6 +74,16 @@ class RaceOutlookTest {
         assertEquals(1, lost.loseBackgammon() + lost.loseGammon(), 1e-9);
     }
 
+    /**
+     * One roll to save the gammon: a six, a total of seven, 2-2 and 3-3 bring the last checker home and bear one off, 17
+     * throws of 36; the simulation, which plays for the fewest rolls in all, may miss a few of them.
+     */
+    @Test
+    void aCheckerBorneOffOnTheWaySavesTheGammon() {
+        double gammon = outlook("14@6 1@7 / 1@1").outcomes().loseGammon();
+        assertTrue(gammon > 19 / 36.0 - 1e-6 && gammon < 23 / 36.0, "chance to lose a gammon " + gammon);
+    }
+
     @Test
     void answersRepeat() {
         assertEquals(outlook("5@8 / 5@8").outcomes(), outlook("5@8 / 5@8").outcomes());
