@@ -42,7 +42,8 @@ public record GammonShares(double winGammon, double winBackgammon, double loseGa
      */
     public static GammonShares of(Outcomes outcomes) {
         double win = outcomes.win();
-        double lose = 1 - win;
+        // Not 1 - win: six rounded chances need not sum to 1 exactly.
+        double lose = outcomes.swapped().win();
         return new GammonShares(
                 share(outcomes.winGammon(), win),
                 share(outcomes.winBackgammon(), win),

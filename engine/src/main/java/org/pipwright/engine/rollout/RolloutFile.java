@@ -2,6 +2,7 @@ package org.pipwright.engine.rollout;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -78,6 +79,8 @@ public final class RolloutFile {
                 throw damaged("it is too large");
             }
             return Optional.of(parse(Files.readString(path), identity, candidates));
+        } catch (CharacterCodingException e) {
+            throw damaged("it is not text");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -98,14 +101,31 @@ public final class RolloutFile {
             throw damaged("its checksum is wrong");
         }
         List<String> lines = body.lines().collect(Collectors.toList());
-        List<String> about = lines.subList(1, lines.size() - 2);
-        requireSame(about, about(identity));
-        int trials = Integer.parseInt(lines.get(lines.size() - 2).substring(TRIALS.length()));
-        double[] sums = Arrays.stream(
-                        lines.get(lines.size() - 1).substring(SUMS.length()).split(" "))
-                .mapToDouble(Double::parseDouble)
-                .toArray();
-        return Moments.restore(candidates, trials, sums);
+        int last = lines.size() - 1;
+        if (last < 2
+                || !lines.get(last - 1).startsWith(TRIALS)
+                || !lines.get(last).startsWith(SUMS)) {
+            throw damaged("its trials and sums are missing");
+        }
+        requireSame(lines.subList(1, last - 1), about(identity));
+        return sums(
+                lines.get(last - 1).substring(TRIALS.length()), lines.get(last).substring(SUMS.length()), candidates);
+    }
+
+    private Moments sums(String trials, String sums, int candidates) {
+        try {
+            int count = Integer.parseInt(trials);
+            double[] numbers = Arrays.stream(sums.split(" "))
+                    .mapToDouble(Double::parseDouble)
+                    .toArray();
+            boolean finite = Arrays.stream(numbers).allMatch(Double::isFinite);
+            if (count < 1 || numbers.length != Moments.size(candidates) || !finite) {
+                throw damaged("its trials and sums do not belong together");
+            }
+            return Moments.restore(candidates, count, numbers);
+        } catch (NumberFormatException e) {
+            throw damaged("a number in it is none");
+        }
     }
 
     private void requireSame(List<String> found, List<String> wanted) {
@@ -155,7 +175,7 @@ public final class RolloutFile {
         lastWritten = System.nanoTime();
     }
 
-    private static String sha256(String text) {
+    static String sha256(String text) {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             StringBuilder hex = new StringBuilder();

@@ -1,6 +1,7 @@
 package org.pipwright.engine.rollout;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -14,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
@@ -100,6 +102,39 @@ class RolloutFileTest {
         String text = Files.readString(file);
         assertTrue(text.contains(from));
         Files.writeString(file, text.replace(from, to));
+        assertThrows(
+                InvalidRolloutFileException.class,
+                () -> compare(SETTINGS, RolloutFile.resumed(file, "net"), RolloutListener.NONE));
+    }
+
+    /** Whoever writes the checksum too still cannot have nonsense taken for sums. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "(?m)^trials .*$ -> trials x",
+                "(?m)^trials .*$ -> trials -36",
+                "(?m)^trials .*$ -> trails 72",
+                "(?m)^sums .*$ -> sums 1 2 3",
+                "(?m)^sums .*$ -> sums",
+                "(?m)^sums \\S+ -> sums NaN",
+                "(?m)^sums (.*)$ -> sums $1 1",
+                "(?s)\\n.*\\n -> \n"
+            })
+    void aForgedFileIsRefused(String change) throws IOException {
+        String text = Files.readString(file);
+        String body = text.substring(0, text.lastIndexOf("sha256 "));
+        String[] halves = change.split(" -> ", -1);
+        String forged = body.replaceFirst(halves[0], halves[1]);
+        assertNotEquals(body, forged);
+        Files.writeString(file, forged + "sha256 " + RolloutFile.sha256(forged) + "\n");
+        assertThrows(
+                InvalidRolloutFileException.class,
+                () -> compare(SETTINGS, RolloutFile.resumed(file, "net"), RolloutListener.NONE));
+    }
+
+    @Test
+    void bytesThatAreNoTextAreRefused() throws IOException {
+        Files.write(file, new byte[] {(byte) 0xff, (byte) 0xfe, 0});
         assertThrows(
                 InvalidRolloutFileException.class,
                 () -> compare(SETTINGS, RolloutFile.resumed(file, "net"), RolloutListener.NONE));

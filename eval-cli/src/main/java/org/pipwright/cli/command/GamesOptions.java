@@ -24,7 +24,7 @@ final class GamesOptions {
     @Option(
             names = "--luck",
             description = "Also measure the luck of the rolls, as the players' nets see it, and take it off the result:"
-                    + " a smaller error from the same games, but they take some 20 times longer.")
+                    + " a smaller error from the same games, but they take some 30 times longer.")
     private boolean luck;
 
     @Option(names = "--threads", paramLabel = "N", description = "Number of threads; default: all cores.")

@@ -20,9 +20,9 @@ import picocli.CommandLine.Option;
         description = {
             "The net plays itself and learns from every position by TD(lambda). The folder holds the net as of the last"
                     + " checkpoint (net.safetensors), learning curves (report.html, metrics.csv), the settings and the"
-                    + " checkpoints. An interrupt (Ctrl-C) stops after the round at hand with everything written; --resume"
-                    + " goes on from there. With --games, the same settings and seed give the same net bit for bit, with any"
-                    + " number of threads."
+                    + " checkpoints. An interrupt (Ctrl-C) stops with everything written but the round at hand;"
+                    + " --resume goes on from there. With --games, the same settings and seed give the same net bit for bit"
+                    + " on the same kind of machine, with any number of threads."
         },
         footer = {
             "Examples:",
@@ -47,7 +47,10 @@ public final class TrainCommand extends CliCommand {
     @Option(names = "--out", paramLabel = "FOLDER", description = "Folder of the run.")
     private Path folder;
 
-    @Option(names = "--seed", paramLabel = "S", description = "Seed of everything random; 1 if not given.")
+    @Option(
+            names = "--seed",
+            paramLabel = "S",
+            description = "Seed of everything random; else that of the settings, 1 by default.")
     private Long seed;
 
     @Option(names = "--settings", paramLabel = "FILE", description = "Take all other settings from a file.")

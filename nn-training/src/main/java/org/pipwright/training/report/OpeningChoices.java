@@ -56,7 +56,7 @@ public final class OpeningChoices {
         OpeningChoices choices = new OpeningChoices(file);
         if (Files.exists(file)) {
             Files.readAllLines(file, StandardCharsets.UTF_8).stream()
-                    .filter(line -> line.matches("\\d{1,18}(,[^,]*){15}"))
+                    .filter(line -> line.matches("\\d{1,18}(,[^,<&]*){15}"))
                     .map(Line::ofCsv)
                     .filter(line -> line.games() <= games)
                     .forEach(choices.lines::add);

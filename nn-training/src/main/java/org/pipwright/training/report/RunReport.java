@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import org.pipwright.training.report.Curves.Curve;
 import org.pipwright.training.run.Metrics;
+import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
 /** A run for people: one HTML file that needs nothing else. */
@@ -49,11 +50,14 @@ public final class RunReport {
         html.append("<h2>Learning curves</h2>\n<div class=charts>\n")
                 .append(chartsOrWhyNot(lines))
                 .append("</div>\n");
-        html.append(
-                        "<h2>Opening plays</h2>\n<p>Choice for each opening roll after so many games; unchanged ones are grey.</p>\n")
-                .append("<div class=wide>")
-                .append(openings.toHtml(MOST_COLUMNS))
-                .append("</div>\n<h2>Settings</h2>\n<pre>")
+        // Reduced games have no openings that anyone knows.
+        if (settings.text(Setting.CHECKERS).equals(Setting.CHECKERS.byDefault())) {
+            html.append("<h2>Opening plays</h2>\n<p>Choice for each opening roll after so many games;"
+                            + " unchanged ones are grey.</p>\n<div class=wide>")
+                    .append(openings.toHtml(MOST_COLUMNS))
+                    .append("</div>\n");
+        }
+        html.append("<h2>Settings</h2>\n<pre>")
                 .append(settings.toText().replace("&", "&amp;").replace("<", "&lt;"))
                 .append("</pre>\n</body></html>\n");
         return html.toString();

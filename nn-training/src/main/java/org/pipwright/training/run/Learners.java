@@ -24,19 +24,17 @@ final class Learners implements AutoCloseable {
     final Learner race;
     private final TrainingSettings settings;
 
-    Learners(TrainingSettings settings, Workers workers) {
+    /** Learners of a new run, or of one whose weights a checkpoint will give. */
+    Learners(TrainingSettings settings, boolean fresh, Workers workers) {
         this.settings = settings;
-        Model start = start(settings);
+        Model start = fresh ? start(settings) : random(settings);
         contact = learner(start.contact(), workers);
         race = learner(start.race(), workers);
     }
 
-    private static Model start(TrainingSettings settings) {
-        long seed = settings.whole(Setting.SEED);
-        Model random = new Model(
-                InitialLayers.network(FeatureSet.CONTACT_1, settings.sizes(Setting.CONTACT_HIDDEN), seed),
-                InitialLayers.network(FeatureSet.RACE_1, settings.sizes(Setting.RACE_HIDDEN), seed + 1),
-                Map.of());
+    /** The net of {@code start.net}, checked; random weights if there is none. */
+    static Model start(TrainingSettings settings) {
+        Model random = random(settings);
         String file = settings.text(Setting.START_NET);
         if (file.equals("none")) {
             return random;
@@ -47,6 +45,14 @@ final class Learners implements AutoCloseable {
                     + random.shape() + ": set contact.hidden and race.hidden to its layers");
         }
         return given;
+    }
+
+    private static Model random(TrainingSettings settings) {
+        long seed = settings.whole(Setting.SEED);
+        return new Model(
+                InitialLayers.network(FeatureSet.CONTACT_1, settings.sizes(Setting.CONTACT_HIDDEN), seed),
+                InitialLayers.network(FeatureSet.RACE_1, settings.sizes(Setting.RACE_HIDDEN), seed + 1),
+                Map.of());
     }
 
     private Learner learner(Network start, Workers workers) {

@@ -2,6 +2,7 @@ package org.pipwright.training.run;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Planes;
@@ -27,7 +28,7 @@ final class Round {
 
     long turns;
 
-    /** Plays the games from {@code first} on. */
+    /** Plays the games from {@code first} on; null if told to stop before the last. */
     static Round play(
             Model model,
             Judges judges,
@@ -35,7 +36,8 @@ final class Round {
             long first,
             int games,
             float lambda,
-            Workers workers) {
+            Workers workers,
+            BooleanSupplier stop) {
         SelfPlayRules rules = rules(settings);
         long seed = settings.whole(Setting.SEED);
         List<SelfPlay> players = new ArrayList<>();
@@ -46,12 +48,18 @@ final class Round {
         float[][] outcomes = new float[games][];
         int[] turns = new int[games];
         workers.run(games, (worker, game) -> {
+            if (stop.getAsBoolean()) {
+                return;
+            }
             SelfPlay player = players.get(worker);
             samples[game] = new Samples(64);
             player.play(Dice.ofGame(seed, first + game), lambda, samples[game]);
             outcomes[game] = player.outcome();
             turns[game] = player.turns();
         });
+        if (stop.getAsBoolean()) {
+            return null;
+        }
         Round round = new Round();
         for (int game = 0; game < games; game++) {
             round.gammons += outcomes[game][1] + outcomes[game][4];

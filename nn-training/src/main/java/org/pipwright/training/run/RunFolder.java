@@ -34,9 +34,11 @@ public final class RunFolder {
      * @param folder a folder that is missing or empty
      * @param settings written into it
      * @return the run's folder
-     * @throws InvalidRunException if the folder is in use or cannot be made
+     * @throws InvalidRunException if the folder is in use or cannot be made, or start.net does not fit
+     * @throws org.pipwright.engine.network.InvalidModelException if start.net cannot be read
      */
     public static RunFolder create(Path folder, TrainingSettings settings) {
+        Learners.start(settings);
         try {
             Files.createDirectories(folder);
             try (Stream<Path> files = Files.list(folder)) {

@@ -14,7 +14,8 @@ import org.pipwright.training.settings.TrainingSettings;
 
 /**
  * One training run: rounds of self-play and learning until the games or the time are used up. With a limit by games, the
- * same settings give the same networks bit for bit, for any number of threads and also across stop and resume; a limit by
+ * same settings give the same networks bit for bit on the same kind of machine and Java, for any number of threads and also
+ * across stop and resume, unless training had to be rolled back; a limit by
  * time lets the clock decide how fast rates fall.
  */
 public final class TrainingRun {
@@ -66,7 +67,7 @@ public final class TrainingRun {
      * @param folder folder of a new run, or of one to go on with
      * @param threads number of threads, at least 1
      * @param listener told how it goes
-     * @param stop asked after each round whether to stop early
+     * @param stop asked after each game whether to stop early; the round at hand is then left out
      * @return figures at the end
      * @throws InvalidRunException if the folder cannot be used, or training diverges again and again
      */
@@ -78,8 +79,9 @@ public final class TrainingRun {
         try (Workers workers = new Workers(threads)) {
             TrainingRun run = new TrainingRun(folder, workers, listener, stop, retry);
             run.requireLimit();
-            try (Learners learners = new Learners(run.settings, workers)) {
-                return run.train(learners);
+            Checkpoint newest = folder.newest(listener::warning);
+            try (Learners learners = new Learners(run.settings, newest == null, workers)) {
+                return run.train(learners, newest);
             }
         }
     }
@@ -90,8 +92,8 @@ public final class TrainingRun {
         }
     }
 
-    private Metrics train(Learners learners) {
-        Checkpoint start = folder.newest(listener::warning);
+    private Metrics train(Learners learners, Checkpoint newest) {
+        Checkpoint start = newest;
         if (start == null) {
             start = checkpoint(learners);
         } else {
@@ -110,6 +112,9 @@ public final class TrainingRun {
             } catch (InvalidModelException e) {
                 safe = rollBack(learners, safe);
                 continue;
+            }
+            if (seconds == before) {
+                break;
             }
             listener.round(progress(), games, rate.of(games, seconds - before), secondsLeft(), latest);
             if (seconds - gaugedAt >= settings.number(Setting.GAUGE_SECONDS)) {
@@ -135,14 +140,17 @@ public final class TrainingRun {
         return progress == 0 ? Double.NaN : seconds * (1 - progress) / progress;
     }
 
-    /** Plays and learns one round; throws InvalidModelException if the weights or the loss have run away. */
+    /** Plays and learns one round, or nothing if told to stop meanwhile; throws InvalidModelException if the weights or the loss have run away. */
     private void oneRound(Learners learners) {
         long begin = System.nanoTime();
         double progress = progress();
         int size = (int) settings.whole(Setting.ROUND);
         long most = settings.whole(Setting.GAMES);
         int count = most == 0 ? size : (int) Math.min(size, most - games);
-        Round played = Round.play(model, judges, settings, games, count, schedule.lambda(progress), workers);
+        Round played = Round.play(model, judges, settings, games, count, schedule.lambda(progress), workers, stop);
+        if (played == null) {
+            return;
+        }
         Learners.Losses losses = learners.fit(played, round, rateScale * schedule.rate(progress));
         contactWatch.add(losses.contact(), count);
         raceWatch.add(losses.race(), count);

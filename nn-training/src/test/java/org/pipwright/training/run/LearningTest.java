@@ -38,7 +38,7 @@ class LearningTest {
                 .with(Setting.GAUGE_GAMES, "2");
         Gauge before;
         try (Workers workers = new Workers(1);
-                Learners learners = new Learners(settings, workers)) {
+                Learners learners = new Learners(settings, true, workers)) {
             before = gauge(learners.model(Map.of()));
         }
         SmallRun.finish(folder.resolve("run"), settings, 2);

@@ -40,7 +40,15 @@ class RoundTest {
 
     private static Round round(int threads) {
         try (Workers workers = new Workers(threads)) {
-            return Round.play(MODEL, new Judges(SmallRun.SETTINGS, 1), SmallRun.SETTINGS, FIRST, GAMES, 0.7f, workers);
+            return Round.play(
+                    MODEL,
+                    new Judges(SmallRun.SETTINGS, 1),
+                    SmallRun.SETTINGS,
+                    FIRST,
+                    GAMES,
+                    0.7f,
+                    workers,
+                    () -> false);
         }
     }
 
