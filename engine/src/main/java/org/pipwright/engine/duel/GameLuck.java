@@ -3,6 +3,7 @@ package org.pipwright.engine.duel;
 import org.pipwright.engine.match.TurnListener;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.RollLuck;
 
 /** Sums the luck of a game's rolls while it is played. Each side's rolls are valued by a valuer of its own. */
 final class GameLuck implements TurnListener {
@@ -25,7 +26,7 @@ final class GameLuck implements TurnListener {
 
     @Override
     public void turn(int[] planes, Roll roll, PlayGenerator legal, int chosen) {
-        double luck = (aOnRoll ? aLuck : bLuck).of(planes, 0, roll, opening);
+        double luck = (aOnRoll ? aLuck : bLuck).points(planes, 0, roll, opening);
         total += aOnRoll ? luck : -luck;
         aOnRoll = !aOnRoll;
         opening = false;

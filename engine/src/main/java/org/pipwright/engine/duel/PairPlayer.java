@@ -9,6 +9,7 @@ import org.pipwright.engine.match.Player;
 import org.pipwright.engine.match.TurnListener;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.RollLuck;
 
 /** Plays numbered pairs of games for one thread. */
 final class PairPlayer {

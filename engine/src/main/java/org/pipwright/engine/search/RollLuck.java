@@ -9,12 +9,14 @@ import org.pipwright.engine.roll.Roll;
  * The luck of a roll: the chances after its best reply less their mean over the 21 rolls, both as the evaluator sees them.
  * Whatever the evaluator, luck is 0 on average over the rolls; so taking it off a result leaves the mean of many results
  * where it is and narrows their spread, the more so the better the evaluator (control variates; Ross, Simulation, from
- * memory). Serves one thread.
+ * memory; of rolls: Montgomery 1998 for races, and Burch, Schmid, Moravcik, Morrill and Bowling, AAAI 2018, in general).
+ * Serves one thread.
  */
 public final class RollLuck {
     private final PositionEvaluator evaluator;
     private final Replies replies = new Replies();
     private final double[] sums = new double[Outcomes.COUNT];
+    private final double[] changes = new double[Outcomes.COUNT];
 
     /**
      * A measure of luck.
@@ -34,20 +36,45 @@ public final class RollLuck {
      * @param out where to write six changes of chances, for the side on roll; they add up to 0
      */
     public void measure(int[] planes, int at, Roll roll, double[] out) {
+        measure(planes, at, roll, false, out);
+    }
+
+    /**
+     * The luck of a roll in points.
+     *
+     * @param planes array that holds the unfinished position, the side on roll first
+     * @param at index of its first plane
+     * @param roll the roll
+     * @param opening whether it was the first roll of a game, which is never a double
+     * @return cubeless points for the side on roll, about -6 to 6; positive is good luck
+     * @throws IllegalArgumentException if the roll cannot open a game but is said to
+     */
+    public double points(int[] planes, int at, Roll roll, boolean opening) {
+        if (opening && roll.isDouble()) {
+            throw new IllegalArgumentException(roll + " cannot be the first roll of a game: doubles are thrown again");
+        }
+        measure(planes, at, roll, opening, changes);
+        return changes[0] + 2 * changes[1] + 3 * changes[2] - changes[3] - 2 * changes[4] - 3 * changes[5];
+    }
+
+    private void measure(int[] planes, int at, Roll roll, boolean opening, double[] out) {
         replies.expand(planes, at, 0, Roll.COUNT, evaluator);
         float[] chances = replies.chances();
         Arrays.fill(sums, 0);
         int rolled = 0;
+        int throwsInAll = 0;
         for (int r = 0; r < Roll.COUNT; r++) {
             int best = replies.best(r, Objective.CUBELESS) * Outcomes.COUNT;
-            int ways = Roll.all().get(r).ways();
+            Roll other = Roll.all().get(r);
+            int ways = opening && other.isDouble() ? 0 : other.ways();
+            throwsInAll += ways;
             for (int k = 0; k < Outcomes.COUNT; k++) {
                 sums[k] += ways * (double) chances[best + k];
             }
             rolled = r == roll.index() ? best : rolled;
         }
         for (int k = 0; k < Outcomes.COUNT; k++) {
-            out[k] = chances[rolled + k] - sums[k] / RollMean.THROWS;
+            out[k] = chances[rolled + k] - sums[k] / throwsInAll;
         }
     }
 }

@@ -18,6 +18,7 @@ import org.pipwright.engine.match.Player;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Dice;
+import org.pipwright.engine.search.RollLuck;
 
 /** Duels over small races whose exact values come from plain recursion. */
 class DuelAgainstExactTest {

@@ -15,6 +15,7 @@ import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.regime.RandomBoards;
 import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.RollLuck;
 
 /** Luck of rolls over random positions. */
 class RollLuckTest {
@@ -45,7 +46,7 @@ class RollLuckTest {
         everywhere(31, 300, position -> {
             double mean = 0;
             for (Roll roll : opening ? Roll.opening() : Roll.all()) {
-                double of = luck.of(position.toPlanes(), 0, roll, opening);
+                double of = luck.points(position.toPlanes(), 0, roll, opening);
                 mean += (opening ? 1 / 15.0 : roll.probability()) * of;
                 largest[0] = Math.max(largest[0], Math.abs(of));
             }
@@ -64,7 +65,7 @@ class RollLuckTest {
             }
             for (Roll roll : new Roll[] {Roll.of(6, 5), Roll.of(1, 1), Roll.of(3, 1)}) {
                 double expected = best(position, roll) - mean;
-                assertEquals(expected, luck.of(position.toPlanes(), 0, roll, false), 1e-4, position::toString);
+                assertEquals(expected, luck.points(position.toPlanes(), 0, roll, false), 1e-4, position::toString);
             }
         });
     }
@@ -80,6 +81,6 @@ class RollLuckTest {
     @Test
     void noDoubleOpensAGame() {
         int[] planes = Position.start().toPlanes();
-        assertThrows(IllegalArgumentException.class, () -> luck.of(planes, 0, Roll.of(2, 2), true));
+        assertThrows(IllegalArgumentException.class, () -> luck.points(planes, 0, Roll.of(2, 2), true));
     }
 }
