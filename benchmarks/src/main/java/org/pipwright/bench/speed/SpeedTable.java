@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.openjdk.jmh.annotations.Mode;
 import org.openjdk.jmh.results.BenchmarkResult;
 import org.openjdk.jmh.results.IterationResult;
 import org.openjdk.jmh.results.RunResult;
@@ -25,15 +26,26 @@ final class SpeedTable {
             + " their input encoded beforehand, and Deeplearning4j stops before the softmax. The network is"
             + " 270-256-32-6.\n";
 
+    private static final String BUILD_HEAD = "\nBuilding, each time as a whole, in milliseconds that passed:\n\n"
+            + "| benchmark | ms | spread |\n| --- | ---: | ---: |\n";
+
     private SpeedTable() {}
 
     static String of(Machine before, Collection<RunResult> results, Machine after) {
         Map<String, ListStatistics> rates = new TreeMap<>();
+        Map<String, ListStatistics> times = new TreeMap<>();
         Map<String, String> flags = new TreeMap<>();
         for (RunResult result : results) {
             String name = name(result);
+            boolean once = result.getParams().getMode() == Mode.SingleShotTime;
             for (BenchmarkResult fork : result.getBenchmarkResults()) {
-                fork.getIterationResults().forEach(iteration -> add(name, iteration, rates));
+                fork.getIterationResults().forEach(iteration -> {
+                    if (once) {
+                        add(name, iteration.getPrimaryResult().getScore(), times);
+                    } else {
+                        add(name, iteration, rates);
+                    }
+                });
             }
             flags.put(name, String.join(" ", result.getParams().getJvmArgs()));
         }
@@ -53,6 +65,11 @@ final class SpeedTable {
         page.append(LEGEND).append('\n').append(HEAD);
         ListStatistics reference = rates.get(REFERENCE);
         rates.forEach((name, rate) -> page.append(row(name, rate, reference)));
+        if (!times.isEmpty()) {
+            page.append(BUILD_HEAD);
+            times.forEach((name, time) -> page.append(String.format(
+                    Locale.ROOT, "| %s | %,.0f | %.0f %% |%n", name, time.getPercentile(50), spread(time))));
+        }
         page.append("\nJVM flags: ").append(describe(flags)).append(".\n");
         return page.toString();
     }
@@ -92,9 +109,14 @@ final class SpeedTable {
                 "| %s | %,.0f | %.0f %% | %,.0f | %s |%n",
                 name,
                 median,
-                100 * (rate.getMax() - rate.getMin()) / median,
+                spread(rate),
                 1e9 / median,
                 ratio);
+    }
+
+    /** From the least to the greatest, in per cent of the median. */
+    private static double spread(ListStatistics values) {
+        return 100 * (values.getMax() - values.getMin()) / values.getPercentile(50);
     }
 
     /** Each set of flags once, with who ran under it. */
