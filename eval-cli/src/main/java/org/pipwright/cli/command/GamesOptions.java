@@ -5,8 +5,6 @@ import picocli.CommandLine.Option;
 
 /** How many games are played, with which dice, by how many threads. */
 final class GamesOptions {
-    private static final int MOST_THREADS = 1024;
-
     @Option(
             names = "--games",
             paramLabel = "N",
@@ -48,10 +46,6 @@ final class GamesOptions {
     }
 
     int threads() {
-        int asked = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
-        if (asked < 1 || asked > MOST_THREADS) {
-            throw new UserError("--threads is " + asked + ": use 1 to " + MOST_THREADS);
-        }
-        return asked;
+        return Threads.checked(threads);
     }
 }
