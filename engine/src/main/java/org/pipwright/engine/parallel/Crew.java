@@ -48,6 +48,26 @@ public final class Crew<W> implements AutoCloseable {
         threads = size == 1 ? null : Executors.newFixedThreadPool(size - 1, Crew::daemon);
     }
 
+    /**
+     * A crew whose workers are numbers, for tasks that keep their buffers in arrays.
+     *
+     * @param size number of workers, at least 1
+     * @return workers 0 to size - 1
+     */
+    public static Crew<Integer> numbered(int size) {
+        AtomicInteger next = new AtomicInteger();
+        return new Crew<>(size, next::getAndIncrement);
+    }
+
+    /**
+     * How many there are.
+     *
+     * @return number of workers, at least 1
+     */
+    public int size() {
+        return workers.size();
+    }
+
     private static Thread daemon(Runnable body) {
         Thread thread = new Thread(body, "pipwright-crew");
         thread.setDaemon(true);

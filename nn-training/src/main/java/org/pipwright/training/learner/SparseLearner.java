@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Network;
-import org.pipwright.training.parallel.Workers;
+import org.pipwright.engine.parallel.Crew;
 import org.pipwright.training.selfplay.Samples;
 
 /**
@@ -20,7 +20,7 @@ public final class SparseLearner implements Learner {
     private final FeatureSet features;
     private final List<SparseLayer> layers;
     private final List<SparsePass> passes = new ArrayList<>();
-    private final Workers workers;
+    private final Crew<Integer> workers;
     private long steps;
 
     /**
@@ -29,11 +29,11 @@ public final class SparseLearner implements Learner {
      * @param start the network to begin with
      * @param workers who does the work; not closed by this learner
      */
-    public SparseLearner(Network start, Workers workers) {
+    public SparseLearner(Network start, Crew<Integer> workers) {
         this(start, workers, LayerKernel.fastest());
     }
 
-    SparseLearner(Network start, Workers workers, LayerKernel kernel) {
+    SparseLearner(Network start, Crew<Integer> workers, LayerKernel kernel) {
         this.features = start.features();
         this.layers = start.layers().stream().map(SparseLayer::new).toList();
         this.workers = workers;

@@ -6,12 +6,12 @@ import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.network.Network;
+import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.training.learner.InitialLayers;
 import org.pipwright.training.learner.Learner;
 import org.pipwright.training.learner.ReferenceLearner;
 import org.pipwright.training.learner.SparseLearner;
-import org.pipwright.training.parallel.Workers;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
@@ -25,7 +25,7 @@ final class Learners implements AutoCloseable {
     private final TrainingSettings settings;
 
     /** Learners of a new run, or of one whose weights a checkpoint will give. */
-    Learners(TrainingSettings settings, boolean fresh, Workers workers) {
+    Learners(TrainingSettings settings, boolean fresh, Crew<Integer> workers) {
         this.settings = settings;
         Model start = fresh ? start(settings) : random(settings);
         contact = learner(start.contact(), workers);
@@ -55,7 +55,7 @@ final class Learners implements AutoCloseable {
                 Map.of());
     }
 
-    private Learner learner(Network start, Workers workers) {
+    private Learner learner(Network start, Crew<Integer> workers) {
         return settings.text(Setting.LEARNER).equals("reference")
                 ? new ReferenceLearner(start)
                 : new SparseLearner(start, workers);

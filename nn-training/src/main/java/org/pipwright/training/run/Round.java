@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.function.BooleanSupplier;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
-import org.pipwright.training.parallel.Workers;
 import org.pipwright.training.selfplay.Samples;
 import org.pipwright.training.selfplay.SelfPlay;
 import org.pipwright.training.selfplay.SelfPlayRules;
@@ -36,12 +36,12 @@ final class Round {
             long first,
             int games,
             float lambda,
-            Workers workers,
+            Crew<Integer> workers,
             BooleanSupplier stop) {
         SelfPlayRules rules = rules(settings);
         long seed = settings.whole(Setting.SEED);
         List<SelfPlay> players = new ArrayList<>();
-        for (int w = 0; w < workers.count(); w++) {
+        for (int w = 0; w < workers.size(); w++) {
             players.add(new SelfPlay(judges.of(model), rules));
         }
         Samples[] samples = new Samples[games];

@@ -7,8 +7,8 @@ import java.util.function.BooleanSupplier;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Position;
-import org.pipwright.training.parallel.Workers;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
@@ -28,7 +28,7 @@ public final class TrainingRun {
     private final RunFolder folder;
     private final TrainingSettings settings;
     private final Schedule schedule;
-    private final Workers workers;
+    private final Crew<Integer> workers;
     private final TrainingListener listener;
     private final BooleanSupplier stop;
     private final Keeper keeper;
@@ -50,7 +50,7 @@ public final class TrainingRun {
     private double savedAt;
 
     private TrainingRun(
-            RunFolder folder, Workers workers, TrainingListener listener, BooleanSupplier stop, long retry) {
+            RunFolder folder, Crew<Integer> workers, TrainingListener listener, BooleanSupplier stop, long retry) {
         this.folder = folder;
         this.settings = folder.settings();
         this.schedule = new Schedule(settings);
@@ -58,7 +58,7 @@ public final class TrainingRun {
         this.listener = listener;
         this.stop = stop;
         this.keeper = new Keeper(folder, listener, stop, retry);
-        this.judges = new Judges(settings, workers.count());
+        this.judges = new Judges(settings, workers.size());
     }
 
     /**
@@ -76,7 +76,7 @@ public final class TrainingRun {
     }
 
     static Metrics run(RunFolder folder, int threads, TrainingListener listener, BooleanSupplier stop, long retry) {
-        try (Workers workers = new Workers(threads)) {
+        try (Crew<Integer> workers = Crew.numbered(threads)) {
             TrainingRun run = new TrainingRun(folder, workers, listener, stop, retry);
             run.requireLimit();
             Checkpoint newest = folder.newest(listener::warning);
@@ -102,19 +102,18 @@ public final class TrainingRun {
         Checkpoint safe = start;
         latest = keeper.begin(games);
         model = learners.model(Map.of());
-        provenance = Provenance.now(workers.count());
+        provenance = Provenance.now(workers.size());
         keeper.manifest(provenance);
         Rate rate = new Rate(games);
         while (progress() < 1 && !stop.getAsBoolean()) {
             double before = seconds;
             try {
-                oneRound(learners);
+                if (!oneRound(learners)) {
+                    break;
+                }
             } catch (InvalidModelException e) {
                 safe = rollBack(learners, safe);
                 continue;
-            }
-            if (seconds == before) {
-                break;
             }
             listener.round(progress(), games, rate.of(games, seconds - before), secondsLeft(), latest);
             if (seconds - gaugedAt >= settings.number(Setting.GAUGE_SECONDS)) {
@@ -140,8 +139,8 @@ public final class TrainingRun {
         return progress == 0 ? Double.NaN : seconds * (1 - progress) / progress;
     }
 
-    /** Plays and learns one round, or nothing if told to stop meanwhile; throws InvalidModelException if the weights or the loss have run away. */
-    private void oneRound(Learners learners) {
+    /** One round. Gives false, with nothing learned, if told to stop meanwhile; throws if weights or loss have run away. */
+    private boolean oneRound(Learners learners) {
         long begin = System.nanoTime();
         double progress = progress();
         int size = (int) settings.whole(Setting.ROUND);
@@ -149,7 +148,7 @@ public final class TrainingRun {
         int count = most == 0 ? size : (int) Math.min(size, most - games);
         Round played = Round.play(model, judges, settings, games, count, schedule.lambda(progress), workers, stop);
         if (played == null) {
-            return;
+            return false;
         }
         Learners.Losses losses = learners.fit(played, round, rateScale * schedule.rate(progress));
         contactWatch.add(losses.contact(), count);
@@ -161,6 +160,7 @@ public final class TrainingRun {
         samples += played.contact.size() + played.race.size();
         seconds += took;
         tally.add(played, count, losses, took);
+        return true;
     }
 
     private Checkpoint rollBack(Learners learners, Checkpoint safe) {
@@ -186,7 +186,7 @@ public final class TrainingRun {
     private void gauge() {
         long begin = System.nanoTime();
         Position start = Position.start((int) settings.whole(Setting.CHECKERS));
-        Gauge gauge = Gauge.of(model, judges, start, (int) settings.whole(Setting.GAUGE_GAMES), workers);
+        Gauge gauge = Gauge.of(model, judges, start, (int) settings.whole(Setting.GAUGE_GAMES), workers.size());
         double equity = new NetworkEvaluator(model).evaluate(start).equity();
         // Time spent on this counts too, or a run of eight hours would take longer.
         seconds += (System.nanoTime() - begin) / 1e9;
@@ -213,7 +213,7 @@ public final class TrainingRun {
         notes.put("licence", "Apache-2.0");
         notes.put("settings", settings.differences());
         notes.put("commit", provenance.get("commit"));
-        notes.put("machine", provenance.get("machine") + ", " + workers.count() + " threads");
+        notes.put("machine", provenance.get("machine") + ", " + workers.size() + " threads");
         return notes;
     }
 

@@ -3,6 +3,7 @@ package org.pipwright.training.settings;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Predicate;
 
 /** One setting of a training run: its key in the file, what it does, its default and which values it takes. */
 public enum Setting {
@@ -107,7 +108,7 @@ public enum Setting {
     }
 
     /** Which values a setting takes: a test, and words that complete "must be ...". */
-    private record Kind(java.util.function.Predicate<String> takes, String words) {
+    private record Kind(Predicate<String> takes, String words) {
         static final Kind ANY = new Kind(text -> !text.isEmpty(), "a path or none");
 
         static final Kind SIZES = new Kind(Kind::areSizes, "one to four sizes from 1 to 4096, such as 256,32");

@@ -12,10 +12,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.nd4j.linalg.api.ndarray.INDArray;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Network;
+import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.rules.PossibleOutcomes;
 import org.pipwright.training.RandomGames;
-import org.pipwright.training.parallel.Workers;
 import org.pipwright.training.selfplay.Samples;
 
 /** Our learner against Deeplearning4j: the same gradient, and after some steps the same weights. */
@@ -43,7 +43,7 @@ class SparseGradientTest {
 
     /** A network away from the start, so that no gradient is nearly 0 by symmetry. */
     private static Network trained(FeatureSet features, List<Integer> hidden, Samples samples, int[] order) {
-        try (Workers workers = new Workers(1);
+        try (Crew<Integer> workers = Crew.numbered(1);
                 SparseLearner learner = new SparseLearner(InitialLayers.network(features, hidden, 11), workers)) {
             for (int step = 0; step < 5; step++) {
                 learner.fit(samples, order, 0, BATCH, 0.01);
@@ -63,7 +63,7 @@ class SparseGradientTest {
         theirs.setLabels(ReferenceLearner.labels(samples, order, 100, 100 + BATCH));
         theirs.computeGradientAndScore();
         for (LayerKernel kernel : new LayerKernel[] {new PlainLayerKernel(), VectorForTests.kernel()}) {
-            try (Workers workers = new Workers(2);
+            try (Crew<Integer> workers = Crew.numbered(2);
                     SparseLearner ours = new SparseLearner(start, workers, kernel)) {
                 double loss = ours.gradients(samples, order, 100, 100 + BATCH) / BATCH;
                 assertEquals(theirs.score(), loss, 1e-5 * loss);
@@ -104,7 +104,7 @@ class SparseGradientTest {
         Samples samples = samples(features, 4 * BATCH);
         int[] order = new RandomGames(23).order(4 * BATCH);
         Network start = InitialLayers.network(features, hidden, 31);
-        try (Workers workers = new Workers(2);
+        try (Crew<Integer> workers = Crew.numbered(2);
                 SparseLearner ours = new SparseLearner(start, workers);
                 ReferenceLearner theirs = new ReferenceLearner(start)) {
             for (int step = 0; step < 20; step++) {

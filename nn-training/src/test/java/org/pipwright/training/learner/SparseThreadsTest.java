@@ -11,8 +11,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Network;
+import org.pipwright.engine.parallel.Crew;
 import org.pipwright.training.RandomGames;
-import org.pipwright.training.parallel.Workers;
 import org.pipwright.training.selfplay.Samples;
 
 /** The same bits for any number of threads, and across a state taken and given back. */
@@ -47,8 +47,8 @@ class SparseThreadsTest {
     @ParameterizedTest
     @ValueSource(ints = {2, 3, 5})
     void threads(int count) {
-        try (Workers one = new Workers(1);
-                Workers many = new Workers(count);
+        try (Crew<Integer> one = Crew.numbered(1);
+                Crew<Integer> many = Crew.numbered(count);
                 SparseLearner alone = new SparseLearner(start, one);
                 SparseLearner shared = new SparseLearner(start, many)) {
             for (int repeat = 0; repeat < 3; repeat++) {
@@ -60,7 +60,7 @@ class SparseThreadsTest {
 
     @Test
     void statesAreCopiesToGoOnFrom() {
-        try (Workers workers = new Workers(2);
+        try (Crew<Integer> workers = Crew.numbered(2);
                 SparseLearner through = new SparseLearner(start, workers);
                 SparseLearner resumed =
                         new SparseLearner(InitialLayers.network(FeatureSet.CONTACT_1, List.of(64, 20), 8), workers)) {
@@ -75,7 +75,7 @@ class SparseThreadsTest {
 
     @Test
     void statesOfOtherShapesAreRefused() {
-        try (Workers workers = new Workers(1);
+        try (Crew<Integer> workers = Crew.numbered(1);
                 SparseLearner learner = new SparseLearner(start, workers)) {
             for (List<Integer> hidden : List.of(List.of(64), List.of(64, 40), List.of(20, 64))) {
                 try (SparseLearner other =

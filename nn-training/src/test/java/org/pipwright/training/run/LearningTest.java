@@ -8,8 +8,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Position;
-import org.pipwright.training.parallel.Workers;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
@@ -21,9 +21,7 @@ class LearningTest {
     Path folder;
 
     private static Gauge gauge(Model model) {
-        try (Workers workers = new Workers(2)) {
-            return Gauge.of(model, new Judges(TrainingSettings.defaults(), 2), Position.start(), GAUGE_GAMES, workers);
-        }
+        return Gauge.of(model, new Judges(TrainingSettings.defaults(), 2), Position.start(), GAUGE_GAMES, 2);
     }
 
     @Test
@@ -37,7 +35,7 @@ class LearningTest {
                 .with(Setting.BATCH, "512")
                 .with(Setting.GAUGE_GAMES, "2");
         Gauge before;
-        try (Workers workers = new Workers(1);
+        try (Crew<Integer> workers = Crew.numbered(1);
                 Learners learners = new Learners(settings, true, workers)) {
             before = gauge(learners.model(Map.of()));
         }

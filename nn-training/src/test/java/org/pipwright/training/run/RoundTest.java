@@ -16,6 +16,7 @@ import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.Network;
+import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
@@ -23,7 +24,6 @@ import org.pipwright.engine.search.Judgement;
 import org.pipwright.training.learner.InitialLayers;
 import org.pipwright.training.learner.Learner;
 import org.pipwright.training.learner.LearnerState;
-import org.pipwright.training.parallel.Workers;
 import org.pipwright.training.selfplay.Samples;
 import org.pipwright.training.selfplay.SelfPlay;
 import org.pipwright.training.selfplay.SelfPlayRules;
@@ -39,7 +39,7 @@ class RoundTest {
     private static final int GAMES = 40;
 
     private static Round round(int threads) {
-        try (Workers workers = new Workers(threads)) {
+        try (Crew<Integer> workers = Crew.numbered(threads)) {
             return Round.play(
                     MODEL,
                     new Judges(SmallRun.SETTINGS, 1),

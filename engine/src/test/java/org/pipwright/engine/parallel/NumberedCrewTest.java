@@ -1,4 +1,4 @@
-package org.pipwright.training.parallel;
+package org.pipwright.engine.parallel;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertSame;
@@ -12,11 +12,11 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Every task once, whatever happens. */
-class WorkersTest {
+class NumberedCrewTest {
     @ParameterizedTest
     @CsvSource({"1, 0", "1, 1", "1, 100", "2, 1", "2, 1000", "5, 3", "5, 1000"})
     void everyTaskOnce(int threads, int tasks) {
-        try (Workers workers = new Workers(threads)) {
+        try (Crew<Integer> workers = Crew.numbered(threads)) {
             for (int repeat = 0; repeat < 20; repeat++) {
                 AtomicIntegerArray done = new AtomicIntegerArray(tasks);
                 workers.run(tasks, (worker, number) -> {
@@ -33,7 +33,7 @@ class WorkersTest {
     /** A worker's number is never in use twice at one time: it names its buffers. */
     @Test
     void aWorkerDoesOneTaskAtATime() {
-        try (Workers workers = new Workers(4)) {
+        try (Crew<Integer> workers = Crew.numbered(4)) {
             AtomicIntegerArray busy = new AtomicIntegerArray(4);
             workers.run(500, (worker, number) -> {
                 assertEquals(1, busy.incrementAndGet(worker));
@@ -46,7 +46,7 @@ class WorkersTest {
     /** Whichever thread fails, the failure arrives, and nobody is still at work by then. */
     @Test
     void failuresArriveWhenAllHaveStopped() {
-        try (Workers workers = new Workers(4)) {
+        try (Crew<Integer> workers = Crew.numbered(4)) {
             for (int repeat = 0; repeat < 100; repeat++) {
                 AtomicInteger working = new AtomicInteger();
                 IllegalStateException failure = new IllegalStateException("a bug in task 5");

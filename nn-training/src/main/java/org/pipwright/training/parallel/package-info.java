@@ -1,2 +1,0 @@
-/** Work shared out over threads. */
-package org.pipwright.training.parallel;
