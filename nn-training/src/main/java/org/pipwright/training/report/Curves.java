@@ -6,6 +6,7 @@ import java.awt.Font;
 import java.awt.geom.Rectangle2D;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import org.jfree.chart.ChartFactory;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
@@ -19,6 +20,7 @@ import org.jfree.svg.ViewBox;
 final class Curves {
     private static final int WIDTH = 460;
     private static final int HEIGHT = 260;
+    private static final double LEAST_RANGE = 0.01;
     private static final Color INK = new Color(0x33, 0x3a, 0x44);
     private static final Color GRID = new Color(0xdd, 0xdd, 0xd8);
 
@@ -65,12 +67,18 @@ final class Curves {
             lines.setSeriesStroke(c, new BasicStroke(1.8f));
         }
         plot.setRenderer(lines);
-        for (NumberAxis axis : List.of((NumberAxis) plot.getDomainAxis(), (NumberAxis) plot.getRangeAxis())) {
-            axis.setAutoRangeIncludesZero(false);
-            axis.setTickLabelFont(new Font(Font.SANS_SERIF, Font.PLAIN, 10));
-            axis.setLabelFont(new Font(Font.SANS_SERIF, Font.PLAIN, 11));
-            axis.setTickLabelPaint(INK);
-        }
+        style((NumberAxis) plot.getDomainAxis(), Arrays.stream(curves).flatMapToDouble(c -> Arrays.stream(c.x())));
+        style((NumberAxis) plot.getRangeAxis(), Arrays.stream(curves).flatMapToDouble(c -> Arrays.stream(c.y())));
+    }
+
+    private static void style(NumberAxis axis, DoubleStream values) {
+        double largest = values.map(Math::abs).filter(Double::isFinite).max().orElse(0);
+        axis.setAutoRangeIncludesZero(false);
+        // Else an axis with a single value on it is labelled with differences far behind the point.
+        axis.setAutoRangeMinimumSize(Math.max(LEAST_RANGE, largest / 20));
+        axis.setTickLabelFont(new Font(Font.SANS_SERIF, Font.PLAIN, 10));
+        axis.setLabelFont(new Font(Font.SANS_SERIF, Font.PLAIN, 11));
+        axis.setTickLabelPaint(INK);
     }
 
     /** A single point makes no line: it is shown as a mark. */

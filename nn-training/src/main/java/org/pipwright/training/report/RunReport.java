@@ -100,6 +100,9 @@ public final class RunReport {
     }
 
     private static String duration(double seconds) {
+        if (seconds < 60) {
+            return Math.round(seconds) + " s";
+        }
         long minutes = Math.round(seconds / 60);
         return minutes < 60 ? minutes + " min" : minutes / 60 + " h " + minutes % 60 + " min";
     }
