@@ -138,13 +138,22 @@ public final class Lookahead {
                 || cache.find(planes, at, lookahead, out, outAt);
     }
 
-    /** The chances after the best reply to one roll, for the side that plays it: one term of the mean of {@link #average}. */
-    void reply(int[] planes, int at, int roll, int lookahead, float[] out, int outAt) {
+    /**
+     * The chances after the best reply to one roll, for the side that plays it: one term of the mean of {@link #average}.
+     * Returns the index of that reply in {@link #results}.
+     */
+    int reply(int[] planes, int at, int roll, int lookahead, float[] out, int outAt) {
         Replies replies = levels[lookahead + 1];
         replies.expand(planes, at, roll, roll + 1, evaluator);
         evaluations += replies.count();
         int best = deepen(replies, roll, lookahead, settings.inner(), children[lookahead + 1]);
         System.arraycopy(replies.chances(), best * Outcomes.COUNT, out, outAt, Outcomes.COUNT);
+        return best;
+    }
+
+    /** What the replies that {@link #reply} looked at last with this lookahead lead to. */
+    int[] results(int lookahead) {
+        return levels[lookahead + 1].results();
     }
 
     /** Values the replies to a roll step by step up to a lookahead, fewer each time, and returns the best of the last. */

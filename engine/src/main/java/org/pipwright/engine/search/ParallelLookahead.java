@@ -168,6 +168,26 @@ public final class ParallelLookahead implements AutoCloseable {
         return reached;
     }
 
+    /**
+     * The best reply to each of the 21 rolls. Their mean is what {@link #evaluate(int[], int)} gives for one roll more.
+     *
+     * @param planes an unfinished position
+     * @param lookahead of each reply, 0 to {@value LookaheadSettings#MOST} - 1
+     * @param results where to write what the replies lead to, {@value Planes#STRIDE} ints a roll, as the play generator does
+     * @return six chances a roll, for the side on roll, in the order of {@link Roll#all()}
+     */
+    float[] replies(int[] planes, int lookahead, int[] results) {
+        LookaheadSettings.requireLookahead(lookahead + 1);
+        timed = false;
+        float[] chances = new float[Roll.COUNT * Outcomes.COUNT];
+        crew.run(Roll.COUNT, (search, roll) -> {
+            int best = search.reply(planes, 0, roll, lookahead, chances, roll * Outcomes.COUNT);
+            System.arraycopy(
+                    search.results(lookahead), best * Planes.STRIDE, results, roll * Planes.STRIDE, Planes.STRIDE);
+        });
+        return chances;
+    }
+
     private int[] begin(int[] planes, int[] results, int count) {
         crew.workers().get(0).expand(planes, 0, results, count, replies);
         replies.keepAll(0);

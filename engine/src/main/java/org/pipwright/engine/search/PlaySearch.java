@@ -124,6 +124,27 @@ public final class PlaySearch implements AutoCloseable {
         return search.evaluate(position.toPlanes(), time);
     }
 
+    /**
+     * The best reply to each roll.
+     *
+     * @param position an unfinished position
+     * @param lookahead number of rolls after the reply to average over, 0 to {@value LookaheadSettings#MOST} - 1; the mean
+     *     over the rolls is the position's value with one more
+     * @return 21 replies, in the order of {@link Roll#all()}
+     * @throws IllegalArgumentException if the game is over or the lookahead out of range
+     */
+    public List<RollReply> replies(Position position, int lookahead) {
+        requireUnfinished(position);
+        int[] results = new int[Roll.COUNT * Planes.STRIDE];
+        float[] chances = search.replies(position.toPlanes(), lookahead, results);
+        List<RollReply> replies = new ArrayList<>(Roll.COUNT);
+        for (Roll roll : Roll.all()) {
+            Play play = Plays.to(position, roll, results, roll.index() * Planes.STRIDE);
+            replies.add(new RollReply(roll, play, Outcomes.of(chances, roll.index() * Outcomes.COUNT)));
+        }
+        return replies;
+    }
+
     private static void requireUnfinished(Position position) {
         if (position.finished()) {
             throw new IllegalArgumentException("the game is over: no roll follows");

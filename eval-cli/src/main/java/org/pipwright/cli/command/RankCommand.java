@@ -1,12 +1,14 @@
 package org.pipwright.cli.command;
 
 import java.util.List;
+import java.util.Optional;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.RankReport;
 import org.pipwright.cli.report.RankText;
+import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
@@ -33,10 +35,13 @@ import picocli.CommandLine.Option;
             "Examples:",
             "  pipwright rank start --roll 3-1",
             "  pipwright rank start --roll 3-1 --lookahead 2",
+            "  pipwright rank start --roll 6-2 --top 3 --explain",
             "  pipwright rank 2@6 1@bar / 3@4 2@20 of 5 --roll 6-2 --top 3",
             "  pipwright rank start --roll 31 --plays \"8/5 6/5; 24/23 13/10\" --json"
         })
 public final class RankCommand extends CliCommand {
+    private static final int RIVALS = 3;
+
     @Mixin
     private PositionArgument position;
 
@@ -53,6 +58,12 @@ public final class RankCommand extends CliCommand {
 
     @Option(names = "--top", paramLabel = "N", description = "Show only the N best.")
     private Integer top;
+
+    @Option(
+            names = "--explain",
+            description = "Explain the best play and up to " + RIVALS + " rivals of those shown by what they do to the"
+                    + " board, to the chances and to the opponent's rolls.")
+    private boolean explain;
 
     @Mixin
     private SearchOptions search;
@@ -98,29 +109,36 @@ public final class RankCommand extends CliCommand {
             throw new UserError("--seconds weighs all plays and drops the weak ones: give --lookahead with --plays");
         }
         Model model = net.load();
-        List<RankedPlay> ranking = ranking(from, candidates, model);
-        if (games.given()) {
-            List<Play> some = plays.given() ? candidates : Candidates.of(ranking, Candidates.MOST);
-            ranking = games.playOut(ranking, some, from, roll, model, search.threads(), console());
+        try (PlaySearch searching = search.open(model, console())) {
+            List<RankedPlay> ranking = ranking(from, candidates, searching);
+            search.tell(searching, console());
+            if (games.given()) {
+                List<Play> some = plays.given() ? candidates : Candidates.of(ranking, Candidates.MOST);
+                ranking = games.playOut(ranking, some, from, roll, model, search.threads(), console());
+            }
+            int legal = plays.given() ? Plays.legal(from, roll).size() : ranking.size();
+            List<RankedPlay> shown = ranking.subList(0, top == null ? ranking.size() : Math.min(top, ranking.size()));
+            NetLabel label = NetLabel.of(net.name(), model);
+            return new RankReport(from, roll, label, legal, ranking.size(), shown, explanation(from, shown, searching));
         }
-        int legal = plays.given() ? Plays.legal(from, roll).size() : ranking.size();
-        int shown = top == null ? ranking.size() : Math.min(top, ranking.size());
-        return new RankReport(
-                from, roll, NetLabel.of(net.name(), model), legal, ranking.size(), ranking.subList(0, shown));
     }
 
-    private List<RankedPlay> ranking(Position from, List<Play> candidates, Model model) {
-        try (PlaySearch searching = search.open(model, console())) {
-            List<RankedPlay> ranking;
-            if (plays.given()) {
-                ranking = searching.rank(from, roll, candidates, search.lookahead());
-            } else if (search.time().isPresent()) {
-                ranking = searching.rank(from, roll, search.time().get());
-            } else {
-                ranking = searching.rank(from, roll, search.lookahead());
-            }
-            search.tell(searching, console());
-            return ranking;
+    private List<RankedPlay> ranking(Position from, List<Play> candidates, PlaySearch searching) {
+        if (plays.given()) {
+            return searching.rank(from, roll, candidates, search.lookahead());
         }
+        return search.time().isPresent()
+                ? searching.rank(from, roll, search.time().get())
+                : searching.rank(from, roll, search.lookahead());
+    }
+
+    /** The opponent's replies are looked at as deeply as they were for the ranking. */
+    private Optional<Explanation> explanation(Position from, List<RankedPlay> shown, PlaySearch searching) {
+        if (!explain) {
+            return Optional.empty();
+        }
+        int lookahead = Math.max(0, shown.get(0).depth().lookahead() - 1);
+        List<RankedPlay> some = shown.subList(0, Math.min(1 + RIVALS, shown.size()));
+        return Optional.of(Explanation.of(from, some, searching, lookahead));
     }
 }

@@ -35,6 +35,11 @@ final class Numbers {
         return fixed(points, 4);
     }
 
+    /** Points to a thousandth without a sign, for sentences. */
+    static String thousandths(double points) {
+        return fixed(points, 3);
+    }
+
     /** A chance in per cent, to a tenth. */
     static String percent(double chance) {
         return fixed(100 * chance, 1);

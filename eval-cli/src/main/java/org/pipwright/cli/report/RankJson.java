@@ -34,6 +34,9 @@ public final class RankJson {
                 play(json, i + 1, report.shown().get(i));
             }
             json.writeEndArray();
+            if (report.explanation().isPresent()) {
+                ExplainJson.write(json, report.explanation().get());
+            }
         });
     }
 

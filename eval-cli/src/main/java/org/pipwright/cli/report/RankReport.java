@@ -1,6 +1,8 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
+import java.util.Optional;
+import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
@@ -14,5 +16,13 @@ import org.pipwright.engine.roll.Roll;
  * @param legal how many plays are legal
  * @param ranked how many of them were ranked
  * @param shown the best of them, best first
+ * @param explanation facts about the best of them; empty if nobody asked
  */
-public record RankReport(Position position, Roll roll, NetLabel net, int legal, int ranked, List<RankedPlay> shown) {}
+public record RankReport(
+        Position position,
+        Roll roll,
+        NetLabel net,
+        int legal,
+        int ranked,
+        List<RankedPlay> shown,
+        Optional<Explanation> explanation) {}

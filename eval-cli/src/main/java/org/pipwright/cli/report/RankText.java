@@ -51,6 +51,7 @@ public final class RankText {
         }
         out.println(over(table, firstChance, "win, %", over(table, firstChance + 3, "lose, %", "")));
         table.print(out);
+        report.explanation().ifPresent(explanation -> ExplainText.write(explanation, out));
     }
 
     /** A heading put over the columns from one on, in front of a line that has nothing there yet. */

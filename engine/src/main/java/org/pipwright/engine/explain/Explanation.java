@@ -1,0 +1,47 @@
+package org.pipwright.engine.explain;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.search.PlaySearch;
+import org.pipwright.engine.search.RollReply;
+
+/**
+ * The facts about the best play of a roll and its rivals.
+ *
+ * @param lookahead rolls averaged over after each reply of the opponent
+ * @param best the best play
+ * @param rivals the others, best first
+ */
+public record Explanation(int lookahead, ExplainedPlay best, List<ExplainedPlay> rivals) {
+    /**
+     * Keeps the rivals.
+     *
+     * @param lookahead after each reply
+     * @param best the best play
+     * @param rivals the others
+     */
+    public Explanation {
+        rivals = List.copyOf(rivals);
+    }
+
+    /**
+     * Gathers the facts.
+     *
+     * @param position the position before the play
+     * @param ranking plays of a roll there, best first, at least one
+     * @param search values the opponent's replies
+     * @param lookahead rolls to average over after each reply, 0 to 5
+     * @return the explanation
+     */
+    public static Explanation of(Position position, List<RankedPlay> ranking, PlaySearch search, int lookahead) {
+        List<ExplainedPlay> explained = new ArrayList<>();
+        for (RankedPlay ranked : ranking) {
+            Position next = ranked.play().next();
+            List<RollReply> replies = next.finished() ? List.of() : search.replies(next, lookahead);
+            explained.add(new ExplainedPlay(ranked, PlayFacts.of(position, ranked.play()), Swings.of(replies)));
+        }
+        return new Explanation(lookahead, explained.get(0), explained.subList(1, explained.size()));
+    }
+}

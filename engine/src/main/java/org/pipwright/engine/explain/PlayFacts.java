@@ -1,0 +1,96 @@
+package org.pipwright.engine.explain;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.Step;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
+
+/**
+ * What a play does to the board, seen from the side that plays; points are counted from its home.
+ *
+ * @param play the play
+ * @param before the board before it
+ * @param after the board after it
+ * @param made points it makes: held after it and not before, from low to high
+ * @param broken points it gives up: held before it and not after
+ * @param hits checkers it hits
+ * @param borneOff checkers it bears off
+ * @param exposure what the opponent's next roll can do
+ */
+public record PlayFacts(
+        Play play,
+        BoardFacts before,
+        BoardFacts after,
+        List<Integer> made,
+        List<Integer> broken,
+        int hits,
+        int borneOff,
+        Exposure exposure) {
+    /** Points from here on are in the opponent's home: a made one is an anchor. */
+    private static final int ANCHORS = 19;
+
+    /**
+     * Keeps the lists.
+     *
+     * @param play the play
+     * @param before the board before it
+     * @param after the board after it
+     * @param made points it makes
+     * @param broken points it gives up
+     * @param hits checkers it hits
+     * @param borneOff checkers it bears off
+     * @param exposure what the opponent's next roll can do
+     */
+    public PlayFacts {
+        made = List.copyOf(made);
+        broken = List.copyOf(broken);
+    }
+
+    /**
+     * The facts of a play.
+     *
+     * @param position the position before it
+     * @param play a play of it
+     * @return the facts
+     */
+    public static PlayFacts of(Position position, Play play) {
+        BoardFacts before = BoardFacts.of(position);
+        BoardFacts after = BoardFacts.of(play.result());
+        return new PlayFacts(
+                play,
+                before,
+                after,
+                without(after.mine().made(), before.mine().made()),
+                without(before.mine().made(), after.mine().made()),
+                (int) play.steps().stream().filter(Step::hit).count(),
+                (int) play.steps().stream()
+                        .filter(step -> step.to() == Planes.OFF)
+                        .count(),
+                Exposure.of(play.next()));
+    }
+
+    private static List<Integer> without(List<Integer> points, List<Integer> others) {
+        return points.stream().filter(point -> !others.contains(point)).collect(Collectors.toList());
+    }
+
+    /**
+     * Pips the opponent has lost by hits.
+     *
+     * @return 0 if nothing was hit
+     */
+    public int pipsTaken() {
+        return after.theirPips() - before.theirPips();
+    }
+
+    /**
+     * Whether a point would be an anchor.
+     *
+     * @param point counted from the home of the side that plays
+     * @return true in the opponent's home
+     */
+    public static boolean anchor(int point) {
+        return point >= ANCHORS;
+    }
+}

@@ -1,0 +1,72 @@
+package org.pipwright.engine.explain;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.pipwright.engine.search.RollReply;
+
+/**
+ * What each of the opponent's rolls changes, for the side that has played.
+ *
+ * @param mean equity averaged over the 36 throws, points per game
+ * @param rolls all 21 rolls, the opponent's best first; none if the game is over
+ */
+public record Swings(double mean, List<Swing> rolls) {
+    private static final double THROWS = 36;
+
+    /**
+     * Keeps the rolls.
+     *
+     * @param mean points per game
+     * @param rolls the opponent's best first
+     */
+    public Swings {
+        rolls = List.copyOf(rolls);
+    }
+
+    /**
+     * The swings of replies.
+     *
+     * @param replies the best reply to each roll, with chances for the side that replies; empty if the game is over
+     * @return the swings, for the other side
+     */
+    public static Swings of(List<RollReply> replies) {
+        double mean = replies.stream()
+                        .mapToDouble(
+                                reply -> -reply.roll().ways() * reply.outcomes().equity())
+                        .sum()
+                / THROWS;
+        List<Swing> rolls = new ArrayList<>();
+        for (RollReply reply : replies) {
+            double equity = -reply.outcomes().equity();
+            rolls.add(new Swing(reply.roll(), reply.play(), equity, equity - mean));
+        }
+        rolls.sort(Comparator.comparingDouble(Swing::change));
+        return new Swings(mean, rolls);
+    }
+
+    /**
+     * The opponent's best rolls.
+     *
+     * @param most how many at most
+     * @return those that are better than the mean for it, best first
+     */
+    public List<Swing> feared(int most) {
+        List<Swing> feared = new ArrayList<>(rolls);
+        feared.removeIf(swing -> swing.change() >= 0);
+        return List.copyOf(feared.subList(0, Math.min(most, feared.size())));
+    }
+
+    /**
+     * The opponent's worst rolls.
+     *
+     * @param most how many at most
+     * @return those that are worse than the mean for it, worst first
+     */
+    public List<Swing> hoped(int most) {
+        List<Swing> hoped = new ArrayList<>(rolls);
+        hoped.removeIf(swing -> swing.change() <= 0);
+        hoped.sort(Comparator.comparingDouble(swing -> -swing.change()));
+        return List.copyOf(hoped.subList(0, Math.min(most, hoped.size())));
+    }
+}

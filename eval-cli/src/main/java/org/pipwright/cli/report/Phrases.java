@@ -1,0 +1,47 @@
+package org.pipwright.cli.report;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.pipwright.engine.explain.PlayFacts;
+
+/** Lists, counts and points in words. */
+final class Phrases {
+    private Phrases() {}
+
+    /** Such as {@code a, b and c}. */
+    static String list(List<String> words) {
+        int last = words.size() - 1;
+        return last < 1
+                ? String.join("", words)
+                : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
+    }
+
+    /** Such as {@code 1 checker} or {@code 2 checkers}. */
+    static String count(int number, String what) {
+        return number + " " + what + (number == 1 ? "" : "s");
+    }
+
+    /** Such as {@code the 5 point} or {@code the 8, 5 and 4 points}, the highest first. */
+    static String points(List<Integer> points) {
+        List<String> names =
+                points.stream().sorted((a, b) -> b - a).map(String::valueOf).collect(Collectors.toList());
+        return "the " + list(names) + (points.size() == 1 ? " point" : " points");
+    }
+
+    /** The same, with a word about those that are anchors. */
+    static String pointsAndAnchors(List<Integer> points) {
+        List<Integer> anchors = points.stream().filter(PlayFacts::anchor).collect(Collectors.toList());
+        if (anchors.isEmpty()) {
+            return points(points);
+        }
+        String which = anchors.size() == points.size()
+                ? (anchors.size() == 1 ? "an anchor" : "anchors")
+                : points(anchors) + (anchors.size() == 1 ? " an anchor" : " anchors");
+        return points(points) + " (" + which + ")";
+    }
+
+    /** The race as one side sees it, such as {@code leads by 12 pips}. */
+    static String race(int lead) {
+        return lead == 0 ? "is level" : (lead > 0 ? "leads by " : "trails by ") + count(Math.abs(lead), "pip");
+    }
+}

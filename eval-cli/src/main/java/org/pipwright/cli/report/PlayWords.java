@@ -1,0 +1,145 @@
+package org.pipwright.cli.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.explain.Blot;
+import org.pipwright.engine.explain.ExplainedPlay;
+import org.pipwright.engine.explain.Exposure;
+import org.pipwright.engine.explain.PlayFacts;
+import org.pipwright.engine.explain.Prime;
+import org.pipwright.engine.explain.Swing;
+
+/** What a play does, in short sentences about "it". */
+final class PlayWords {
+    /** From so many points on a row is worth a word (common practice, no source). */
+    static final int PRIME = 4;
+
+    /** How many of the opponent's rolls are named at either end. */
+    private static final int ROLLS = 3;
+
+    private PlayWords() {}
+
+    static List<String> sentences(ExplainedPlay play) {
+        List<String> said = new ArrayList<>();
+        PlayFacts facts = play.facts();
+        points(facts, said);
+        checkers(facts, said);
+        if (facts.after().contact()) {
+            said.add(blots(facts.exposure()));
+            prime(facts, said);
+            anchors(facts, said);
+        }
+        if (facts.exposure().idle() > 0) {
+            said.add("The opponent cannot move with " + facts.exposure().idle() + " of 36 rolls.");
+        }
+        if (!play.swings().rolls().isEmpty()) {
+            said.add("In the race it " + Phrases.race(facts.after().lead()) + ", "
+                    + facts.after().pips() + " to " + facts.after().theirPips() + ".");
+            said.add(chances(play.ranked().outcomes(), play));
+            rolls("best", "costs", play.swings().feared(ROLLS), said);
+            rolls("worst", "brings", play.swings().hoped(ROLLS), said);
+        }
+        return said;
+    }
+
+    private static void points(PlayFacts facts, List<String> said) {
+        boolean makes = !facts.made().isEmpty();
+        boolean breaks = !facts.broken().isEmpty();
+        if (makes || breaks) {
+            said.add("It " + (makes ? "makes " + Phrases.pointsAndAnchors(facts.made()) : "")
+                    + (makes && breaks ? " and " : "")
+                    + (breaks ? "gives up " + Phrases.pointsAndAnchors(facts.broken()) : "") + ".");
+        }
+    }
+
+    private static void checkers(PlayFacts facts, List<String> said) {
+        if (facts.hits() > 0) {
+            said.add("It hits " + Phrases.count(facts.hits(), "checker") + ", which costs the opponent "
+                    + facts.pipsTaken() + " pips.");
+        }
+        if (facts.borneOff() > 0) {
+            said.add("It bears off " + Phrases.count(facts.borneOff(), "checker") + ".");
+        }
+    }
+
+    private static String blots(Exposure exposure) {
+        List<Blot> blots = exposure.blots();
+        if (blots.isEmpty()) {
+            return "It leaves no blot.";
+        }
+        List<Integer> points = blots.stream().map(Blot::point).collect(Collectors.toList());
+        String where = (blots.size() == 1 ? "a blot on " : "blots on ") + Phrases.points(points);
+        if (exposure.shots() == 0) {
+            return "It leaves " + where + ", which no roll hits at once.";
+        }
+        return "It leaves " + where + "; " + exposure.shots() + " of 36 rolls hit "
+                + (blots.size() == 1 ? "it" : "one of them (" + each(blots) + ")") + ".";
+    }
+
+    private static String each(List<Blot> blots) {
+        return blots.stream()
+                .sorted((a, b) -> b.point() - a.point())
+                .map(blot -> blot.point() + ": " + blot.shots())
+                .collect(Collectors.joining(", "));
+    }
+
+    private static void prime(PlayFacts facts, List<String> said) {
+        Prime now = facts.after().prime();
+        Prime was = facts.before().prime();
+        if (now.length() >= PRIME) {
+            said.add("It holds a prime of " + now.length() + " points, from " + now.from() + " to "
+                    + (now.from() + now.length() - 1) + ", with " + Phrases.count(now.trapped(), "checker")
+                    + " behind it"
+                    + (was.length() == now.length()
+                            ? "."
+                            : "; before, the longest such row had " + was.length() + "."));
+        } else if (was.length() >= PRIME) {
+            said.add("The prime of " + was.length() + " points is gone; the longest row with a checker behind it has "
+                    + now.length() + ".");
+        }
+        Prime theirs = facts.after().theirPrime();
+        if (theirs.length() >= PRIME) {
+            said.add("The opponent has a prime of " + theirs.length() + " points with "
+                    + Phrases.count(theirs.trapped(), "checker") + " of this side behind it.");
+        }
+    }
+
+    private static void anchors(PlayFacts facts, List<String> said) {
+        List<Integer> kept = new ArrayList<>(facts.after().mine().anchors());
+        kept.removeAll(facts.made());
+        if (!kept.isEmpty()) {
+            said.add("It keeps " + (kept.size() == 1 ? "the anchor on " : "the anchors on ") + Phrases.points(kept)
+                    + ".");
+        }
+    }
+
+    private static String chances(Outcomes outcomes, ExplainedPlay play) {
+        String wins = "It wins " + Numbers.percent(outcomes.win()) + " % of the games";
+        boolean gammons = play.gammonsWon() + play.gammonsLost() >= 0.0005;
+        return gammons
+                ? wins + ", " + Numbers.percent(play.gammonsWon()) + " % with a gammon or more, and loses "
+                        + Numbers.percent(play.gammonsLost()) + " % that way."
+                : wins + "; gammons no longer happen.";
+    }
+
+    private static void rolls(String which, String does, List<Swing> rolls, List<String> said) {
+        if (rolls.isEmpty()) {
+            return;
+        }
+        Swing first = rolls.get(0);
+        StringBuilder text = new StringBuilder("The opponent's " + which + " roll is " + first.roll() + " ("
+                + first.reply() + "): it " + does + " " + size(first) + " points against the mean of all rolls");
+        for (int i = 1; i < rolls.size(); i++) {
+            Swing next = rolls.get(i);
+            text.append(i == 1 ? "; " : ", ").append(next.roll()).append(i == 1 ? " " + does + " " : " ");
+            text.append(size(next));
+        }
+        said.add(text.append('.').toString());
+    }
+
+    static String size(Swing swing) {
+        return Numbers.thousandths(Math.abs(swing.change()));
+    }
+}
