@@ -51,6 +51,7 @@ class LazyLoadingTest {
     @ValueSource(
             strings = {
                 "rank start --roll 3-1 --net NET",
+                "rank start --roll 3-1 --explain --net NET",
                 "odds start --net NET",
                 "cube start --net NET",
                 "rank start --roll 3-1 --lookahead 1 --net NET",

@@ -21,6 +21,11 @@ final class Phrases {
         return number + " " + what + (number == 1 ? "" : "s");
     }
 
+    /** Such as {@code a checker} or {@code 2 checkers}. */
+    static String some(int number, String what) {
+        return number == 1 ? "a " + what : count(number, what);
+    }
+
     /** Such as {@code the 5 point} or {@code the 8, 5 and 4 points}, the highest first. */
     static String points(List<Integer> points) {
         List<String> names =
@@ -40,8 +45,8 @@ final class Phrases {
         return points(points) + " (" + which + ")";
     }
 
-    /** The race as one side sees it, such as {@code leads by 12 pips}. */
-    static String race(int lead) {
-        return lead == 0 ? "is level" : (lead > 0 ? "leads by " : "trails by ") + count(Math.abs(lead), "pip");
+    /** Who is ahead in the race, such as {@code a lead of 12 pips}. */
+    static String lead(int lead) {
+        return lead == 0 ? "no lead" : (lead > 0 ? "a lead of " : "a deficit of ") + count(Math.abs(lead), "pip");
     }
 }

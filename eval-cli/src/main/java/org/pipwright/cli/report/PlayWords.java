@@ -35,8 +35,9 @@ final class PlayWords {
             said.add("The opponent cannot move with " + facts.exposure().idle() + " of 36 rolls.");
         }
         if (!play.swings().rolls().isEmpty()) {
-            said.add("In the race it " + Phrases.race(facts.after().lead()) + ", "
-                    + facts.after().pips() + " to " + facts.after().theirPips() + ".");
+            said.add("After it the race is " + facts.after().pips() + " to "
+                    + facts.after().theirPips() + ": "
+                    + Phrases.lead(facts.after().lead()) + ".");
             said.add(chances(play.ranked().outcomes(), play));
             rolls("best", "costs", play.swings().feared(ROLLS), said);
             rolls("worst", "brings", play.swings().hoped(ROLLS), said);
@@ -56,11 +57,11 @@ final class PlayWords {
 
     private static void checkers(PlayFacts facts, List<String> said) {
         if (facts.hits() > 0) {
-            said.add("It hits " + Phrases.count(facts.hits(), "checker") + ", which costs the opponent "
+            said.add("It hits " + Phrases.some(facts.hits(), "checker") + ", which costs the opponent "
                     + facts.pipsTaken() + " pips.");
         }
         if (facts.borneOff() > 0) {
-            said.add("It bears off " + Phrases.count(facts.borneOff(), "checker") + ".");
+            said.add("It bears off " + Phrases.some(facts.borneOff(), "checker") + ".");
         }
     }
 

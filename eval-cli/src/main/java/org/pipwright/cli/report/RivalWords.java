@@ -54,7 +54,7 @@ final class RivalWords {
             said.add(
                     rival.hits() == 0
                             ? "It does not hit."
-                            : "It hits " + Phrases.count(rival.hits(), "checker")
+                            : "It hits " + Phrases.some(rival.hits(), "checker")
                                     + (best.hits() == 0 ? "." : " instead of " + best.hits() + "."));
         }
         if (rival.borneOff() != best.borneOff()) {
@@ -104,8 +104,8 @@ final class RivalWords {
     private void race() {
         int lead = rival.after().lead();
         if (lead != best.after().lead()) {
-            said.add("In the race it " + Phrases.race(lead) + "; the best play "
-                    + Phrases.race(best.after().lead()) + ".");
+            said.add("In the race it has " + Phrases.lead(lead) + "; the best play has "
+                    + Phrases.lead(best.after().lead()) + ".");
         }
     }
 

@@ -1,0 +1,141 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.play.PlayText;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.engine.search.PlaySearch;
+import org.pipwright.engine.search.RollReply;
+
+class ExplainTest {
+    private static String explained(String... args) {
+        List<String> all = new ArrayList<>(List.of("rank", "--explain"));
+        all.addAll(List.of(args));
+        Run run = Run.of(all.toArray(String[]::new));
+        assertEquals(0, run.code());
+        return run.out();
+    }
+
+    /** What is said of the board, checked by hand; '+' joins sentences of one paragraph. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "start | 3-1 | 8/5 6/5 | It makes the 5 point. + It leaves no blot. + It keeps the anchor on the 24 point."
+                        + " + After it the race is 163 to 167: a lead of 4 pips.",
+                "start | 4-3 | 24/20 13/10 | It gives up the 24 point (an anchor).",
+                "start | 6-5 | 24/13 | It gives up the 24 point (an anchor). + It leaves a blot on the 24 point;",
+                "2@6 2@5 2@4 2@13 7@8 / 15@24 | 6-1 | 13/7 8/7 | It makes the 7 point and gives up the 13 point. + It leaves a blot on the 13"
+                        + " point, which no roll hits at once."
+                        + " + It holds a prime of 5 points, from 4 to 8, with 15 checkers behind it; before, the longest such"
+                        + " row had 3.",
+                "10@6 2@24 1@14 2@13 / 1@20 14@6 | 2-1 | 6/4 6/5* | It hits a checker, which costs the opponent 5 pips. + It leaves"
+                        + " blots on the 14, 5 and 4 points; 26 of 36 rolls hit one of them (14: 0, 5: 15, 4: 15).",
+                "2@3 1@2 / 2@2 of 3 | 6-5 | 3/off(2) | It bears off 2 checkers. + After it the race is 2 to 4: a lead of 2"
+                        + " pips. + % of the games; gammons no longer happen.",
+                "2@24 6@13 7@8 / 2@7 2@6 2@5 2@4 7@3 | 2-1 | 13/10 | It leaves a blot on the 10 point, which no roll"
+                        + " hits at once. + The opponent has a prime of 5 points with 2 checkers of this side behind it.",
+            })
+    void sentencesAboutTheBoard(String position, String roll, String play, String expected) {
+        String text = explained(position, "--roll", roll, "--plays", play, "--net", TestNet.path());
+        assertTrue(text.contains("\nBest: " + play + "\n"), text);
+        int at = text.indexOf("\nBest: ");
+        for (String sentence : expected.split(" \\+ ")) {
+            int next = text.indexOf(sentence.strip(), at);
+            assertTrue(next >= at, sentence + " is not in\n" + text);
+            at = next;
+        }
+    }
+
+    @Test
+    void rivalsAreToldByWhatDiffers() {
+        String text = explained("start", "--roll", "3-1", "--plays", "8/5 6/5; 24/23 13/10; 13/9");
+        assertTrue(text.contains("\nBest: 8/5 6/5\n  It makes the 5 point.\n"), text);
+        String rival = text.substring(text.indexOf("\n24/23 13/10 costs 0."), text.indexOf("\n13/9 costs 0."));
+        assertTrue(rival.contains(" points a game (heavy)\n"), rival);
+        assertTrue(rival.contains("  It does not have the 24 and 5 points (the 24 point an anchor).\n"), rival);
+        assertTrue(
+                rival.contains("  34 of 36 rolls hit its blots on the 24, 23 and 10 points, instead of 0.\n"), rival);
+        assertTrue(
+                rival.matches("(?s).*  Of 100 games it wins \\d\\.\\d fewer, wins \\d\\.\\d fewer gammons and loses"
+                        + " \\d\\.\\d more gammons\\.\n.*"),
+                rival);
+        assertFalse(rival.contains("In the race"), rival);
+    }
+
+    /** Board facts as shown in the README; the last digits of the net's numbers may differ with the processor. */
+    @Test
+    void theReadmeShowsWhatOneGets() throws IOException {
+        String readme = Files.readString(Path.of("../README.md"));
+        int at = readme.indexOf("Best: 24/18 13/11\n");
+        String shown = readme.substring(at, readme.indexOf("```", at));
+        String text = explained("start", "--roll", "6-2", "--top", "2");
+        assertEquals(rounded(shown), rounded(text.substring(text.indexOf("Best: "))));
+    }
+
+    private static String rounded(String text) {
+        return text.replaceAll("(\\d\\.)\\d+", "$1#");
+    }
+
+    @Test
+    void jsonHasTheSameFactsAndKeepsToItsSchema() throws IOException {
+        String text = explained("start", "--roll", "6-2", "--top", "3", "--json", "--net", TestNet.path());
+        assertEquals(List.of(), Schemas.faults("rank", text));
+        JsonNode json = new ObjectMapper().readTree(text);
+        JsonNode explanation = json.get("explanation");
+        assertEquals(3, explanation.get("plays").size());
+        for (int i = 0; i < 3; i++) {
+            JsonNode play = explanation.get("plays").get(i);
+            assertEquals(json.get("plays").get(i).get("playText"), play.get("playText"));
+            assertEquals(21, play.get("replies").size());
+            assertTrue(play.get("sentences").size() > 0);
+            swingsAreTheSearchs(play);
+        }
+    }
+
+    private static void swingsAreTheSearchs(JsonNode play) {
+        Position next = PlayText.parse(play.get("playText").asText(), Position.start(), Roll.of(6, 2))
+                .next();
+        try (PlaySearch search =
+                new PlaySearch(() -> Judgement.by(new NetworkEvaluator(TestNet.MODEL)), LookaheadSettings.DEFAULT, 1)) {
+            List<RollReply> replies = search.replies(next, 0);
+            for (JsonNode told : play.get("replies")) {
+                RollReply reply =
+                        replies.get(Roll.parse(told.get("roll").asText()).index());
+                assertEquals(reply.play().toString(), told.get("reply").asText());
+                assertEquals(-reply.outcomes().equity(), told.get("equity").asDouble(), 2e-6);
+            }
+        }
+    }
+
+    @Test
+    void schemaRefusesWhatIsWrong() {
+        String text = explained("start", "--roll", "6-2", "--json", "--net", TestNet.path());
+        for (String wrong : List.of("\"idleRolls\" : 37", "\"idleRolls\" : -1")) {
+            assertFalse(Schemas.faults("rank", text.replaceFirst("\"idleRolls\" : \\d+", wrong))
+                    .isEmpty());
+        }
+    }
+
+    @Test
+    void withoutTheOptionNothingIsExplained() {
+        Run run = Run.of("rank", "start", "--roll", "3-1", "--json", "--net", TestNet.path());
+        assertFalse(run.out().contains("explanation"));
+    }
+}
