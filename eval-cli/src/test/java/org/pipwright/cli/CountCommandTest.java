@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -50,6 +51,25 @@ class CountCommandTest {
     @Test
     void aRaceFromDistributionsLooksSo() throws IOException {
         assertShows("count-race.txt", "5@6 4@5 3@4 3@3 / 5@6 5@5 5@4");
+    }
+
+    /** Large tables are not built again by the way, which might take hours. */
+    @Test
+    void aDamagedLargeTableIsToldAndLeftOut() throws IOException {
+        Path file = cache.resolve("twosided-6x10-v1.table");
+        Files.writeString(file, "not a table at all, only some 70 characters, which is longer than a header.");
+        try {
+            Run run = count("8@1 / 8@1");
+            assertEquals(0, run.code());
+            assertEquals(
+                    "pipwright: the table '" + file + "' is damaged (it does not begin like a table) and left out:"
+                            + " remove it, or build it again with pipwright tables\n",
+                    run.err().replaceAll("building [^\n]*\n", ""));
+            assertTrue(run.out().contains("from distributions"), run.out());
+            assertEquals("", count("start").err(), "with contact no table is looked at");
+        } finally {
+            Files.delete(file);
+        }
     }
 
     @ParameterizedTest

@@ -80,7 +80,8 @@ public final class EndgameTables {
     }
 
     /**
-     * The largest tables for the full game that the folder holds, at least the standard ones.
+     * The largest tables for the full game that the folder holds whole, at least the standard ones. Larger ones are
+     * read in full and damaged ones left out, as the listener is told.
      *
      * @param folder where they are kept
      * @param threads threads to build with, at least 1
@@ -89,8 +90,8 @@ public final class EndgameTables {
      */
     public static EndgameTables largest(TableFolder folder, int threads, TableListener listener) {
         return kept(
-                folder.largest(TableKind.ONE_SIDED, HOME),
-                folder.largest(TableKind.TWO_SIDED, LAST_SIX),
+                LargestTable.in(folder, TableKind.ONE_SIDED, HOME, listener),
+                LargestTable.in(folder, TableKind.TWO_SIDED, LAST_SIX, listener),
                 folder,
                 threads,
                 listener);

@@ -29,9 +29,6 @@ final class TableFile {
     private static final int CONTENT_SUM_AT = 32;
     private static final int HEADER_SUM_AT = 36;
 
-    /** Contents up to this size are checked whenever they are opened, larger ones when asked for. */
-    private static final long ALWAYS_CHECKED = 64L << 20;
-
     private TableFile() {}
 
     /**
@@ -81,12 +78,12 @@ final class TableFile {
     /**
      * Maps a file and checks it.
      *
-     * @param always whether to check the content's sum even if it is large
+     * @param whole whether to read the content too and compare it with its checksum
      * @return the content
      * @throws DamagedTableException if this is not a whole table of this kind and size
      * @throws IOException if the file cannot be read
      */
-    static ByteBuffer open(Path file, TableKind kind, SideIndex index, boolean always)
+    static ByteBuffer open(Path file, TableKind kind, SideIndex index, boolean whole)
             throws IOException, DamagedTableException {
         MappedByteBuffer map;
         try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
@@ -98,7 +95,7 @@ final class TableFile {
         map.order(ByteOrder.LITTLE_ENDIAN);
         checkHeader(map, kind, index);
         ByteBuffer content = map.position(HEADER).slice().order(ByteOrder.LITTLE_ENDIAN);
-        if ((always || content.capacity() <= ALWAYS_CHECKED) && checksum(content) != map.getInt(CONTENT_SUM_AT)) {
+        if (whole && checksum(content) != map.getInt(CONTENT_SUM_AT)) {
             throw new DamagedTableException("its content does not match its checksum");
         }
         return content;

@@ -11,6 +11,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -32,6 +34,9 @@ public final class TableFolder {
     private static final Pattern SIZES = Pattern.compile("[a-z]+-([1-9]\\d?)x([1-9]\\d?)-v\\d+\\.table");
 
     private final Path folder;
+
+    /** Files whose contents have been compared with their checksums: once is enough. */
+    private final Set<Path> checked = ConcurrentHashMap.newKeySet();
 
     /**
      * A folder.
@@ -180,33 +185,6 @@ public final class TableFolder {
     }
 
     /**
-     * The largest table in the folder that covers all that another one does.
-     *
-     * @param kind which kind
-     * @param least the other one, which need not be there
-     * @return its size; {@code least} if there is none larger
-     */
-    SideIndex largest(TableKind kind, SideIndex least) {
-        SideIndex best = least;
-        for (Entry entry : readableEntries()) {
-            SideIndex index = entry.index();
-            boolean covers = index.points() >= least.points() && index.checkers() >= least.checkers();
-            if (entry.kind() == kind && covers && index.size() > best.size()) {
-                best = index;
-            }
-        }
-        return best;
-    }
-
-    private List<Entry> readableEntries() {
-        try {
-            return entries();
-        } catch (IOException e) {
-            return List.of();
-        }
-    }
-
-    /**
      * Checks a table's file against its checksums, whatever its size.
      *
      * @param kind which kind
@@ -215,7 +193,9 @@ public final class TableFolder {
      * @throws IOException if it cannot be read, or there is none
      */
     public void check(TableKind kind, SideIndex index) throws IOException, DamagedTableException {
-        TableFile.open(file(kind, index), kind, index, true);
+        Path file = file(kind, index);
+        TableFile.open(file, kind, index, true);
+        checked.add(file);
     }
 
     private ByteBuffer open(TableKind kind, SideIndex index, Supplier<ByteBuffer> builder, TableListener listener) {
@@ -231,7 +211,9 @@ public final class TableFolder {
     private ByteBuffer existing(TableKind kind, SideIndex index, TableListener listener) {
         Path file = file(kind, index);
         try {
-            return TableFile.open(file, kind, index, false);
+            ByteBuffer content = TableFile.open(file, kind, index, !checked.contains(file));
+            checked.add(file);
+            return content;
         } catch (NoSuchFileException e) {
             return null;
         } catch (DamagedTableException e) {
@@ -256,7 +238,7 @@ public final class TableFolder {
         }
     }
 
-    private static String reason(IOException e) {
+    static String reason(IOException e) {
         return e.getClass().getSimpleName().replace("Exception", "") + ": " + e.getMessage();
     }
 }

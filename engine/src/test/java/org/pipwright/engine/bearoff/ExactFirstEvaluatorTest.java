@@ -188,11 +188,6 @@ class ExactFirstEvaluatorTest {
     void theLargestTablesOfAFolderAreTaken() {
         TableFolder folder = new TableFolder(temporary);
         assertEquals(6, EndgameTables.largest(folder, 1, TableListener.SILENT).points());
-        assertEquals(EndgameTables.LAST_SIX, folder.largest(TableKind.TWO_SIDED, EndgameTables.LAST_SIX));
-        SideIndex small = new SideIndex(6, 3);
-        SideIndex large = new SideIndex(7, 3);
-        folder.oneSided(large, 1, TableListener.SILENT);
-        assertEquals(7, folder.largest(TableKind.ONE_SIDED, small).points());
-        assertEquals(3, folder.largest(TableKind.ONE_SIDED, small).checkers());
+        assertEquals(0, temporary.toFile().list().length, "nothing is built before it is needed");
     }
 }

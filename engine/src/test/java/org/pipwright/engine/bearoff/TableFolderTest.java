@@ -127,6 +127,21 @@ class TableFolderTest {
     }
 
     @Test
+    void contentsAreComparedOnceAFolder() throws Exception {
+        TableFolder folder = folder();
+        folder.oneSided(SMALL, 1, heard);
+        folder.check(TableKind.ONE_SIDED, SMALL);
+        Path file = folder.file(TableKind.ONE_SIDED, SMALL);
+        byte[] bytes = Files.readAllBytes(file);
+        bytes[bytes.length - 1] ^= 1;
+        Files.write(file, bytes);
+        folder.oneSided(SMALL, 1, heard);
+        assertEquals(List.of(), heard.notes, "this object has seen it whole");
+        folder().oneSided(SMALL, 1, heard);
+        assertEquals(1, heard.notes.size(), "another one has not");
+    }
+
+    @Test
     void aFolderThatCannotBeWrittenCostsTime() throws Exception {
         Path notAFolder = Files.createFile(temporary.resolve("file"));
         OneSidedTable table = new TableFolder(notAFolder).oneSided(SMALL, 1, heard);

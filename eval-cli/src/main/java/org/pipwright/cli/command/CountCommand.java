@@ -53,7 +53,7 @@ public final class CountCommand extends CliCommand {
         if (read.finished()) {
             throw new UserError("the game is over in this position: there is nothing left to count");
         }
-        CountReport report = CountReport.of(read, tables.tables(console()));
+        CountReport report = CountReport.of(read, () -> tables.largest(console()));
         if (json) {
             CountJson.write(report, out());
         } else {

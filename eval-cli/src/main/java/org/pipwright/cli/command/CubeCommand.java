@@ -7,10 +7,8 @@ import org.pipwright.cli.report.CubeJson;
 import org.pipwright.cli.report.CubeReport;
 import org.pipwright.cli.report.CubeText;
 import org.pipwright.cli.report.NetLabel;
-import org.pipwright.cli.report.TableNotes;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.ExactFirstEvaluator;
-import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
@@ -68,6 +66,9 @@ public final class CubeCommand extends CliCommand {
     private int lookahead;
 
     @Mixin
+    private TablesOption tables;
+
+    @Mixin
     private NetOption net;
 
     @Option(names = "--json", description = "Print JSON, in the form that cube.schema.json describes.")
@@ -103,13 +104,10 @@ public final class CubeCommand extends CliCommand {
     }
 
     private CubeReport report(Position read, CubeState cube, Stakes stakes) {
-        EndgameTables tables = EndgameTables.standard(
-                TableFolder.ofUser(System.getenv()),
-                Runtime.getRuntime().availableProcessors(),
-                new TableNotes(console()));
-        CubeTerms terms = terms(stakes, tables);
+        EndgameTables standard = tables.standard(Runtime.getRuntime().availableProcessors(), console());
+        CubeTerms terms = terms(stakes, standard);
         Model model = net.load();
-        PositionEvaluator evaluator = new ExactFirstEvaluator(tables, new NetworkEvaluator(model));
+        PositionEvaluator evaluator = new ExactFirstEvaluator(standard, new NetworkEvaluator(model));
         Outcomes outcomes = evaluator.evaluate(read);
         CubeValues values = new CubefulSearch(evaluator).values(read, cube, terms, lookahead);
         CubeWindow window = CubeWindow.of(terms.curves(read, GammonShares.of(outcomes), cube));
@@ -128,9 +126,9 @@ public final class CubeCommand extends CliCommand {
                 losers);
     }
 
-    private CubeTerms terms(Stakes stakes, EndgameTables tables) {
+    private CubeTerms terms(Stakes stakes, EndgameTables standard) {
         if (stakes instanceof MoneyStakes) {
-            return new MoneyTerms((MoneyStakes) stakes, new ExactCube(tables));
+            return new MoneyTerms((MoneyStakes) stakes, new ExactCube(standard));
         }
         try {
             return new MatchTerms((MatchStakes) stakes, options.table());

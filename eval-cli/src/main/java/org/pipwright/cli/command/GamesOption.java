@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
@@ -42,12 +42,12 @@ final class GamesOption {
         }
     }
 
-    private Rollouts open(Model model, int threads, Console console) {
-        return new Rollouts(Judges.of(model, threads, console), settings(), threads);
+    private Rollouts open(Model model, int threads, EndgameTables tables) {
+        return new Rollouts(Judges.of(model, tables), settings(), threads);
     }
 
-    RolloutReport odds(Position position, Model model, int threads, Console console) {
-        try (Rollouts rollouts = open(model, threads, console)) {
+    RolloutReport odds(Position position, Model model, int threads, EndgameTables tables) {
+        try (Rollouts rollouts = open(model, threads, tables)) {
             return rollouts.odds(position, RolloutListener.NONE);
         }
     }
@@ -60,9 +60,9 @@ final class GamesOption {
             Roll roll,
             Model model,
             int threads,
-            Console console) {
+            EndgameTables tables) {
         RolloutReport report;
-        try (Rollouts rollouts = open(model, threads, console)) {
+        try (Rollouts rollouts = open(model, threads, tables)) {
             report = rollouts.compare(from, roll, plays, RolloutListener.NONE);
         }
         Map<Play, RolloutLine> played = report.lines().stream()

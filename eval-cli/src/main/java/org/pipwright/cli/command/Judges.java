@@ -1,12 +1,9 @@
 package org.pipwright.cli.command;
 
 import java.util.function.Supplier;
-import org.pipwright.cli.console.Console;
-import org.pipwright.cli.report.TableNotes;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.ExactFirstEvaluator;
-import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.bearoff.TableHorizon;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.network.Model;
@@ -16,10 +13,8 @@ import org.pipwright.engine.search.Judgement;
 final class Judges {
     private Judges() {}
 
-    /** Makes one judgement a thread; the tables are opened or built at first need and shared. */
-    static Supplier<Judgement> of(Model model, int threads, Console console) {
-        EndgameTables tables =
-                EndgameTables.standard(TableFolder.ofUser(System.getenv()), threads, new TableNotes(console));
+    /** Makes one judgement a thread; the tables are shared. */
+    static Supplier<Judgement> of(Model model, EndgameTables tables) {
         return () -> new Judgement(
                 new ExactFirstEvaluator(tables, new NetworkEvaluator(model)), new TableHorizon(tables, Basis.EXACT));
     }

@@ -68,7 +68,7 @@ public final class OddsCommand extends CliCommand {
             return new OddsReport(from, label, new NetworkEvaluator(model).evaluate(from), Depth.STATIC);
         }
         if (games.given()) {
-            RolloutReport rollout = games.odds(from, model, search.threads(), console());
+            RolloutReport rollout = games.odds(from, model, search.threads(), search.tables(console()));
             RolloutLine line = rollout.lines().get(0);
             Depth depth = GamesOption.depth(rollout, line);
             return new OddsReport(from, label, line.outcomes(), line.equity().mean(), depth);

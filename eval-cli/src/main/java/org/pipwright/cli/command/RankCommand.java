@@ -114,7 +114,7 @@ public final class RankCommand extends CliCommand {
             search.tell(searching, console());
             if (games.given()) {
                 List<Play> some = plays.given() ? candidates : Candidates.of(ranking, Candidates.MOST);
-                ranking = games.playOut(ranking, some, from, roll, model, search.threads(), console());
+                ranking = games.playOut(ranking, some, from, roll, model, search.threads(), search.tables(console()));
             }
             int legal = plays.given() ? Plays.legal(from, roll).size() : ranking.size();
             List<RankedPlay> shown = ranking.subList(0, top == null ? ranking.size() : Math.min(top, ranking.size()));

@@ -99,7 +99,7 @@ public final class RolloutCommand extends CliCommand {
         RolloutFile file = options.file(label.sha256());
         RolloutProgress progress = new RolloutProgress(console().err(), settings.trials(), candidates);
         Supplier<RolloutReport> play = () -> {
-            try (Rollouts rollouts = new Rollouts(Judges.of(model, threads, console()), settings, threads)) {
+            try (Rollouts rollouts = new Rollouts(Judges.of(model, options.tables(console())), settings, threads)) {
                 return roll == null
                         ? rollouts.odds(from, file, progress)
                         : rollouts.compare(from, roll, candidates, file, progress);
@@ -123,7 +123,7 @@ public final class RolloutCommand extends CliCommand {
             throw new UserError("--top is " + top + ": compare at least 1 play");
         }
         try (PlaySearch search =
-                new PlaySearch(Judges.of(model, threads, console()), LookaheadSettings.DEFAULT, threads)) {
+                new PlaySearch(Judges.of(model, options.tables(console())), LookaheadSettings.DEFAULT, threads)) {
             return Candidates.of(search.rank(from, roll, 0), top);
         }
     }

@@ -1,10 +1,13 @@
 package org.pipwright.cli.command;
 
 import java.nio.file.Path;
+import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.search.LookaheadSettings;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** What decides a rollout. */
@@ -63,6 +66,9 @@ final class RolloutOptions {
             description = "Threads to use; answers do not depend on it. Default: one for each core.")
     private Integer threads;
 
+    @Mixin
+    private TablesOption tables;
+
     RolloutSettings settings() {
         try {
             return new RolloutSettings(trials, seed, lookahead, truncation, !withLuck, sure, LookaheadSettings.DEFAULT);
@@ -73,6 +79,10 @@ final class RolloutOptions {
 
     int threads() {
         return Threads.checked(threads);
+    }
+
+    EndgameTables tables(Console console) {
+        return tables.standard(threads(), console);
     }
 
     RolloutFile file(String sha256) {

@@ -5,9 +5,11 @@ import java.util.Locale;
 import java.util.Optional;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.PlaySearch;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** How far a command looks ahead, and with how many threads. */
@@ -37,6 +39,9 @@ final class SearchOptions {
     @Option(names = "--stats", description = "Tell on standard error how much was searched and how fast.")
     private boolean stats;
 
+    @Mixin
+    private TablesOption tables;
+
     private long began;
 
     int lookahead() {
@@ -64,8 +69,12 @@ final class SearchOptions {
         return Threads.checked(threads);
     }
 
+    EndgameTables tables(Console console) {
+        return tables.standard(threads(), console);
+    }
+
     PlaySearch open(Model model, Console console) {
-        PlaySearch search = new PlaySearch(Judges.of(model, threads(), console), LookaheadSettings.DEFAULT, threads());
+        PlaySearch search = new PlaySearch(Judges.of(model, tables(console)), LookaheadSettings.DEFAULT, threads());
         began = System.nanoTime();
         return search;
     }

@@ -99,7 +99,7 @@ public final class TablesCommand extends CliCommand {
     private void build(TableKind kind, SideIndex index, boolean large) throws IOException {
         TableFolder folder = tables.folder();
         int crew = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
-        if (large && !Files.exists(folder.file(kind, index))) {
+        if (large && !whole(folder, kind, index)) {
             console()
                     .err()
                     .println(TableList.title(kind, index) + ": " + TableList.cost(TableCost.of(kind, index, crew)));
@@ -113,6 +113,15 @@ public final class TablesCommand extends CliCommand {
         if (Files.exists(folder.file(kind, index))) {
             out().println(TableList.title(kind, index) + ": ready, "
                     + TableList.size(Files.size(folder.file(kind, index))));
+        }
+    }
+
+    private static boolean whole(TableFolder folder, TableKind kind, SideIndex index) {
+        try {
+            folder.check(kind, index);
+            return true;
+        } catch (DamagedTableException | IOException e) {
+            return false;
         }
     }
 

@@ -26,8 +26,13 @@ final class TablesOption {
         }
     }
 
-    /** The tables, opened or built when the first position they cover is met. */
-    EndgameTables tables(Console console) {
+    /** The standard tables, opened or built when the first position they cover is met. */
+    EndgameTables standard(int threads, Console console) {
+        return EndgameTables.standard(folder(), threads, new TableNotes(console));
+    }
+
+    /** The largest tables there are, likewise. */
+    EndgameTables largest(Console console) {
         return EndgameTables.largest(folder(), Runtime.getRuntime().availableProcessors(), new TableNotes(console));
     }
 }

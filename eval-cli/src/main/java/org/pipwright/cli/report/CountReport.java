@@ -1,6 +1,7 @@
 package org.pipwright.cli.report;
 
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.bearoff.DoublingValue;
 import org.pipwright.engine.bearoff.EndgameTables;
@@ -61,11 +62,11 @@ public record CountReport(Position position, Side onRoll, Side opponent, Optiona
      * Counts a position.
      *
      * @param position an unfinished position
-     * @param tables what is known of races
+     * @param tables gives what is known of races; asked if this is one
      * @return all facts
      */
-    public static CountReport of(Position position, EndgameTables tables) {
-        Optional<Race> race = position.contact() ? Optional.empty() : Optional.of(race(position, tables));
+    public static CountReport of(Position position, Supplier<EndgameTables> tables) {
+        Optional<Race> race = position.contact() ? Optional.empty() : Optional.of(race(position, tables.get()));
         return new CountReport(position, Side.of(position), Side.of(position.swapped()), race);
     }
 
