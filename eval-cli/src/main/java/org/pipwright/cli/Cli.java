@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.OutputFailure;
+import org.pipwright.cli.duel.Interruption;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
 
@@ -29,6 +30,14 @@ final class Cli {
 
     /** Runs a command and returns the exit code: 0, {@link #BUG} or {@link #USER_ERROR}. */
     int run(String... args) {
+        try {
+            return execute(args);
+        } finally {
+            Interruption.said();
+        }
+    }
+
+    private int execute(String... args) {
         try {
             // picocli prints a help that --help asks for by itself, and would print a stack trace if that fails.
             StringWriter help = new StringWriter();

@@ -3,39 +3,85 @@ package org.pipwright.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A real process that is told to end: it reports what is known. */
 @DisabledOnOs(OS.WINDOWS)
 class InterruptionTest {
-    private static Process start(String... args) throws IOException {
+    /** What Ctrl-C sends; a JVM that ends because of it has 128 more as its exit code. */
+    private static final int SIGINT = 2;
+
+    @TempDir
+    Path temporary;
+
+    private Path errors() {
+        return temporary.resolve("errors");
+    }
+
+    private Process start(String line) throws IOException {
         String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
         List<String> command = new ArrayList<>(
                 List.of(java, "-Xmx256m", "-cp", System.getProperty("java.class.path"), "org.pipwright.cli.Main"));
-        command.addAll(List.of(args));
-        return new ProcessBuilder(command).redirectError(new File("/dev/null")).start();
+        command.addAll(List.of(line.replace("NET", TestNet.path()).split(" ")));
+        return new ProcessBuilder(command).redirectError(errors().toFile()).start();
     }
 
-    /** Ends the process politely when it has had time to play some games. */
+    /** Sends Ctrl-C's signal; returns what the process still prints, and sees that it ends. */
+    private static String interrupted(Process process) throws Exception {
+        String number = Long.toString(process.pid());
+        assertEquals(0, new ProcessBuilder("kill", "-INT", number).start().waitFor());
+        String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertTrue(process.waitFor(20, TimeUnit.SECONDS), "it ends");
+        assertEquals(128 + SIGINT, process.exitValue());
+        return out;
+    }
+
+    /** Ends the process when it has had time to play some games. */
     @ParameterizedTest
     @ValueSource(strings = {"duel racer builder", "standings racer builder"})
     void whatIsKnownIsReported(String line) throws Exception {
-        Process process = start((line + " --games 2000000000").split(" "));
+        Process process = start(line + " --games 2000000000");
         assertEquals(false, process.waitFor(5, TimeUnit.SECONDS), "it would play for hours");
-        // By its handle: Process.destroy would also close the stream that is read below.
-        process.toHandle().destroy();
-        String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        assertTrue(process.waitFor(20, TimeUnit.SECONDS), "it ends");
+        String out = interrupted(process);
         assertTrue(out.matches("(?s).* [1-9]\\d* games in pairs, seed 1\n.*[+-]\\d\\.\\d{4}.*"), out);
+    }
+
+    /** What is known are whole rounds, and the same numbers as those of a rollout of as many games. */
+    @Test
+    void aRolloutPrintsItsStandings() throws Exception {
+        Path file = temporary.resolve("sums");
+        String line = "rollout start --roll 31 --top 2 --truncate 3 --net " + TestNet.path();
+        Process process = start(line + " --trials 1000000 --save " + file);
+        while (process.isAlive() && !Files.exists(file)) {
+            Thread.sleep(20);
+        }
+        assertEquals(false, process.waitFor(1, TimeUnit.SECONDS), "it would play for hours");
+        String[] out = interrupted(process).split("\n", 3);
+        int games = Integer.parseInt(out[1].replaceAll(".*?(\\d+) games.*", "$1"));
+        assertTrue(games > 0 && games < 1000000 && games % 36 == 0, out[1]);
+        String[] whole = Run.of((line + " --trials " + games).split(" ")).out().split("\n", 3);
+        assertEquals(whole[2], out[2]);
+    }
+
+    /** What ends a computation without a result is told, although the process is ending already. */
+    @Test
+    void aRolloutThatKnowsNothingYetSaysSo() throws Exception {
+        Process process = start("rollout start --lookahead 3 --trials 1000000 --net NET");
+        assertEquals(false, process.waitFor(4, TimeUnit.SECONDS), "its first round takes long");
+        assertEquals("", interrupted(process));
+        String err = Files.readString(errors());
+        assertTrue(err.matches("(?s)(building [^\n]*\n)*pipwright: [^\n]*: nothing is known yet\n"), err);
     }
 }

@@ -60,6 +60,20 @@ class RolloutCommandTest {
         }
     }
 
+    /** Far from all the games asked for; and what was printed is a rollout of just those. */
+    @Test
+    void itStopsWhenItIsSure() {
+        String plays = "8/5 6/5; 24/23 13/10";
+        String out = out("--roll", "3-1", "--plays", plays, "--trials", "100000", "--until-sure", "6");
+        int games = Integer.parseInt(out.replaceAll("(?s).*?(\\d+) games.*", "$1"));
+        assertTrue(games % 36 == 0 && games < 10_000, games + " games");
+        assertTrue(out.contains("\nthe best play is clear: at this look that takes "), out);
+        assertEquals(
+                out, out("--roll", "3-1", "--plays", plays, "--trials", Integer.toString(games), "--until-sure", "6"));
+        String few = out("--roll", "3-1", "--plays", "13/9; 13/10 24/23", "--trials", "36", "--until-sure", "6");
+        assertTrue(few.contains(" 36 games each") && few.contains("\nthe best play is not yet clear: "), few);
+    }
+
     @Test
     void jsonHasWhatTheLibrarySays() throws IOException {
         String text = out("--roll", "3-1", "--plays", "8/5 6/5; 24/23 13/10", "--trials", "72", "--json");

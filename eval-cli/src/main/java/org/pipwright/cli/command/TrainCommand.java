@@ -6,6 +6,7 @@ import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.train.TrainJob;
 import org.pipwright.cli.train.TrainRequest;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Self-play to a net. */
@@ -67,6 +68,9 @@ public final class TrainCommand extends CliCommand {
     @Option(names = "--threads", paramLabel = "T", description = "Threads to use; all cores if not given.")
     private Integer threads;
 
+    @Mixin
+    private TablesOption tables;
+
     /**
      * Makes the command.
      *
@@ -79,7 +83,8 @@ public final class TrainCommand extends CliCommand {
     @Override
     public Integer call() {
         TrainJob job = new TrainJob(
-                console(), new TrainRequest(games, allMinutes(), folder, seed, settingsFile, resume, threads));
+                console(),
+                new TrainRequest(games, allMinutes(), folder, seed, settingsFile, resume, threads, tables.folder()));
         if (printSettings) {
             job.printSettings();
             return 0;

@@ -40,7 +40,7 @@ public final class TrainJob {
     /** Trains to the end, or until interrupted. */
     public void train() {
         try {
-            RunFolder run = request.resume() ? reopened() : started();
+            RunFolder run = (request.resume() ? reopened() : started()).withTables(request.tables());
             AtomicBoolean stop = new AtomicBoolean();
             Interruption.during(() -> train(run, stop), () -> stop.set(true));
         } catch (InvalidSettingsException | InvalidRunException e) {

@@ -1,6 +1,7 @@
 package org.pipwright.cli.train;
 
 import java.nio.file.Path;
+import org.pipwright.engine.bearoff.TableFolder;
 
 /**
  * What was asked of the command {@code train}; null where nothing was said.
@@ -12,6 +13,14 @@ import java.nio.file.Path;
  * @param settings file with all other settings
  * @param resume whether to go on with the run in the folder
  * @param threads threads to use
+ * @param tables where exact tables are kept
  */
 public record TrainRequest(
-        Long games, Double minutes, Path folder, Long seed, Path settings, boolean resume, Integer threads) {}
+        Long games,
+        Double minutes,
+        Path folder,
+        Long seed,
+        Path settings,
+        boolean resume,
+        Integer threads,
+        TableFolder tables) {}

@@ -16,11 +16,9 @@ import org.pipwright.training.settings.TrainingSettings;
 final class Judges {
     private final EndgameTables tables;
 
-    Judges(TrainingSettings settings, int threads) {
+    Judges(TrainingSettings settings, TableFolder folder, int threads) {
         boolean wanted = settings.text(Setting.ENDS).equals("tables");
-        tables = wanted
-                ? EndgameTables.standard(TableFolder.ofUser(System.getenv()), threads, TableListener.SILENT)
-                : null;
+        tables = wanted ? EndgameTables.standard(folder, threads, TableListener.SILENT) : null;
     }
 
     /** One for each thread. */

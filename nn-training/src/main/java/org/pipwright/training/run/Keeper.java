@@ -1,6 +1,7 @@
 package org.pipwright.training.run;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
@@ -44,11 +45,23 @@ final class Keeper {
         }
     }
 
-    void manifest(Map<String, String> provenance) {
-        StringBuilder text = new StringBuilder();
+    /** Adds to the manifest what a process goes on with, after those before it. */
+    void manifest(Map<String, String> provenance, long games) {
+        StringBuilder text = new StringBuilder(manifestSoFar());
+        if (text.length() > 0) {
+            text.append("\nresumed = after ").append(games).append(" games\n");
+        }
         provenance.forEach(
                 (name, fact) -> text.append(name).append(" = ").append(fact).append('\n'));
         insist("the manifest", () -> RunFolder.write(folder.manifestFile(), text.toString()));
+    }
+
+    private String manifestSoFar() {
+        try {
+            return Files.exists(folder.manifestFile()) ? Files.readString(folder.manifestFile()) : "";
+        } catch (IOException e) {
+            throw new InvalidRunException("cannot read '" + folder.manifestFile() + "': " + RunFolder.reason(e));
+        }
     }
 
     void gauged(Metrics latest, Model model, TrainingSettings settings) {

@@ -9,7 +9,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.files.AtomicFile;
 import org.pipwright.training.settings.InvalidSettingsException;
 import org.pipwright.training.settings.TrainingSettings;
@@ -23,9 +25,35 @@ public final class RunFolder {
     private static final String SUFFIX = ".state";
 
     private final Path folder;
+    private final TableFolder tables;
 
-    private RunFolder(Path folder) {
+    private RunFolder(Path folder, TableFolder tables) {
         this.folder = folder;
+        this.tables = tables;
+    }
+
+    /**
+     * The same run, with its exact tables kept elsewhere than in the user's folder.
+     *
+     * @param folder where they are, or are built at first need
+     * @return a folder for the same run
+     */
+    public RunFolder withTables(TableFolder folder) {
+        return new RunFolder(this.folder, folder);
+    }
+
+    TableFolder tables() {
+        return tables;
+    }
+
+    /** Keeps the run to this process while something is done. */
+    <T> T locked(Consumer<String> warn, Supplier<T> work) {
+        RunLock lock = RunLock.take(folder, warn);
+        try {
+            return work.get();
+        } finally {
+            lock.close();
+        }
     }
 
     /**
@@ -47,7 +75,7 @@ public final class RunFolder {
                             + "' is not empty: give --resume to go on with the run in it, or another folder");
                 }
             }
-            RunFolder run = new RunFolder(folder);
+            RunFolder run = new RunFolder(folder, TableFolder.ofUser(System.getenv()));
             run.writeSettings(settings);
             return run;
         } catch (IOException e) {
@@ -60,16 +88,19 @@ public final class RunFolder {
      *
      * @param folder its folder
      * @return the run's folder
-     * @throws InvalidRunException if there is no run in it
+     * @throws InvalidRunException if there is no run in it, or another process is training in it
      */
     public static RunFolder open(Path folder) {
-        RunFolder run = new RunFolder(folder);
+        RunFolder run = new RunFolder(folder, TableFolder.ofUser(System.getenv()));
         if (!Files.isRegularFile(run.settingsFile())) {
             throw new InvalidRunException(
                     "there is no run in '" + folder + "' to resume: leave --resume out to start one");
         }
-        run.removeLeftovers();
-        return run;
+        // What looks like a leftover may be what another process is writing.
+        return run.locked(warning -> {}, () -> {
+            run.removeLeftovers();
+            return run;
+        });
     }
 
     /** Whether a file is one that a killed process was writing; see {@link AtomicFile}. */
@@ -148,7 +179,7 @@ public final class RunFolder {
     }
 
     /**
-     * What the run was made with.
+     * What the run was made with: a section for its start and one for each time it was resumed.
      *
      * @return path of the manifest
      */

@@ -58,7 +58,7 @@ public final class TrainingRun {
         this.listener = listener;
         this.stop = stop;
         this.keeper = new Keeper(folder, listener, stop, retry);
-        this.judges = new Judges(settings, workers.size());
+        this.judges = new Judges(settings, folder.tables(), workers.size());
     }
 
     /**
@@ -69,13 +69,18 @@ public final class TrainingRun {
      * @param listener told how it goes
      * @param stop asked after each game whether to stop early; the round at hand is then left out
      * @return figures at the end
-     * @throws InvalidRunException if the folder cannot be used, or training diverges again and again
+     * @throws InvalidRunException if the folder cannot be used, another process trains in it, or training diverges again and again
      */
     public static Metrics run(RunFolder folder, int threads, TrainingListener listener, BooleanSupplier stop) {
         return run(folder, threads, listener, stop, RETRY_MILLIS);
     }
 
     static Metrics run(RunFolder folder, int threads, TrainingListener listener, BooleanSupplier stop, long retry) {
+        return folder.locked(listener::warning, () -> trained(folder, threads, listener, stop, retry));
+    }
+
+    private static Metrics trained(
+            RunFolder folder, int threads, TrainingListener listener, BooleanSupplier stop, long retry) {
         try (Crew<Integer> workers = Crew.numbered(threads)) {
             TrainingRun run = new TrainingRun(folder, workers, listener, stop, retry);
             run.requireLimit();
@@ -103,7 +108,7 @@ public final class TrainingRun {
         latest = keeper.begin(games);
         model = learners.model(Map.of());
         provenance = Provenance.now(workers.size());
-        keeper.manifest(provenance);
+        keeper.manifest(provenance, games);
         Rate rate = new Rate(games);
         while (progress() < 1 && !stop.getAsBoolean()) {
             double before = seconds;

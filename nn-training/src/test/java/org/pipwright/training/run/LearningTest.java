@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.parallel.Crew;
@@ -21,7 +22,12 @@ class LearningTest {
     Path folder;
 
     private static Gauge gauge(Model model) {
-        return Gauge.of(model, new Judges(TrainingSettings.defaults(), 2), Position.start(), GAUGE_GAMES, 2);
+        return Gauge.of(
+                model,
+                new Judges(TrainingSettings.defaults(), TableFolder.ofUser(System.getenv()), 2),
+                Position.start(),
+                GAUGE_GAMES,
+                2);
     }
 
     @Test

@@ -11,6 +11,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.features.FeatureSet;
@@ -42,7 +43,7 @@ class RoundTest {
         try (Crew<Integer> workers = Crew.numbered(threads)) {
             return Round.play(
                     MODEL,
-                    new Judges(SmallRun.SETTINGS, 1),
+                    new Judges(SmallRun.SETTINGS, TableFolder.ofUser(System.getenv()), 1),
                     SmallRun.SETTINGS,
                     FIRST,
                     GAMES,

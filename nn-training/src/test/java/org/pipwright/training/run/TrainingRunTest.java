@@ -89,6 +89,18 @@ class TrainingRunTest {
         assertEquals(2, Files.readAllLines(folder.openingsFile()).size());
     }
 
+    @Test
+    void theManifestKeepsItsHistory() throws IOException {
+        SmallRun first = new SmallRun();
+        RunFolder folder = RunFolder.create(folder("run"), SmallRun.SETTINGS);
+        TrainingRun.run(folder, 1, first, first.after(2));
+        String started = Files.readString(folder.manifestFile());
+        SmallRun.finish(RunFolder.open(folder("run")), 2);
+        String resumed = Files.readString(folder.manifestFile());
+        assertTrue(resumed.startsWith(started + "\nresumed = after 64 games\nstarted = "), resumed);
+        assertEquals(1, resumed.split("threads = 2", -1).length - 1, resumed);
+    }
+
     /** To resume what is finished changes nothing; with more games it goes on. */
     @Test
     void finishedRunsCanGoOnForLonger() throws IOException {
