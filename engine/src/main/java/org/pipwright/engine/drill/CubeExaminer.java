@@ -1,0 +1,98 @@
+package org.pipwright.engine.drill;
+
+import java.util.Optional;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.cube.CubeOwner;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Dice;
+import org.pipwright.engine.rules.GameResult;
+import org.pipwright.engine.score.MatchScore;
+
+/** Finds questions about the cube. */
+final class CubeExaminer implements Examiner {
+    /** The cube has been turned in one game of three. */
+    private static final int TURNED = 3;
+
+    private static final int SHORTEST = 2;
+    private static final int LONGEST = 7;
+
+    /** Nobody doubles who gives away more than this by it, in points. */
+    private static final double SENSIBLE = 0.1;
+
+    private static final double FIRST_LOOK = 0.5;
+
+    private final DrillSettings settings;
+    private final Judge judge;
+    private final CubeOpinion weaker;
+    private final CubeOpinion quick;
+    private final CubeOpinion thorough;
+
+    /** A position with what is played for. */
+    private record Case(Position position, CubeState cube, Stakes stakes, CubeTerms terms) {
+        CubeValues by(CubeOpinion opinion) {
+            return opinion.values(position, cube, terms);
+        }
+
+        double unit() {
+            double won = terms.won(GameResult.SINGLE, cube);
+            double lost = terms.toOther(terms.swapped().won(GameResult.SINGLE, cube.swapped()));
+            return (won - lost) / 2;
+        }
+    }
+
+    CubeExaminer(DrillSettings settings, Judge judge, CubeOpinion weaker) {
+        this.settings = settings;
+        this.judge = judge;
+        this.weaker = weaker;
+        quick = CubeOpinion.of(judge.second().evaluator(), 0);
+        thorough = CubeOpinion.of(judge.second().evaluator(), settings.lookahead());
+    }
+
+    @Override
+    public Optional<Question> question(Moment moment, long game, Dice choices) {
+        CubeState cube = choices.below(TURNED) == 0 ? new CubeState(2, CubeOwner.ME) : CubeState.START;
+        Stakes stakes = settings.theme() == Theme.MATCH_SCORES ? match(choices) : MoneyStakes.USUAL;
+        boolean answering = settings.theme() == Theme.TAKES_AND_PASSES
+                || settings.theme() == Theme.MATCH_SCORES && choices.below(2) == 0;
+        Case asked = new Case(moment.position(), cube, stakes, judge.terms().apply(stakes));
+        if (!asked.by(quick).mayDouble()) {
+            return Optional.empty();
+        }
+        return examined(game, asked, quick, answering, FIRST_LOOK)
+                .flatMap(promising -> examined(game, asked, thorough, answering, 1))
+                .map(question -> question);
+    }
+
+    /** Scores before the Crawford game, from {@value #SHORTEST} to {@value #LONGEST} points away. */
+    private static MatchStakes match(Dice choices) {
+        int mine = SHORTEST + choices.below(LONGEST - SHORTEST + 1);
+        int theirs = SHORTEST + choices.below(LONGEST - SHORTEST + 1);
+        return new MatchStakes(new MatchScore(mine, theirs, false));
+    }
+
+    private Optional<CubeQuestion> examined(
+            long game, Case asked, CubeOpinion judging, boolean answering, double share) {
+        CubeValues values = asked.by(judging);
+        CubeAction theirs = CubeQuestion.right(asked.by(weaker), answering);
+        CubeQuestion question = new CubeQuestion(
+                game, asked.position, asked.cube, asked.stakes, values, asked.unit(), answering, theirs);
+        boolean hard = question.cost() >= share * settings.cost() && question.margin() >= share * settings.margin();
+        boolean sensible = !answering || question.values().cost(CubeAction.DOUBLE) <= SENSIBLE * question.unit();
+        return hard && sensible && scoreMatters(asked, judging, question) ? Optional.of(question) : Optional.empty();
+    }
+
+    private boolean scoreMatters(Case asked, CubeOpinion judging, CubeQuestion question) {
+        if (settings.theme() != Theme.MATCH_SCORES) {
+            return true;
+        }
+        CubeTerms money = judge.terms().apply(MoneyStakes.USUAL);
+        CubeValues there = judging.values(asked.position, asked.cube, money);
+        return CubeQuestion.right(there, question.answering()) != question.best();
+    }
+}

@@ -1,0 +1,46 @@
+package org.pipwright.engine.drill;
+
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.CubefulSearch;
+import org.pipwright.engine.cube.GammonShares;
+import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.measures.Kleinman;
+import org.pipwright.engine.position.Position;
+
+/** What a player thinks the cube actions are worth. An instance serves one thread. */
+@FunctionalInterface
+public interface CubeOpinion {
+    /**
+     * The values of a position.
+     *
+     * @param position an unfinished position before the roll
+     * @param cube the cube, seen from the side on roll
+     * @param terms what is played for, seen from the side on roll
+     * @return values to the side on roll
+     */
+    CubeValues values(Position position, CubeState cube, CubeTerms terms);
+
+    /**
+     * The opinion of an evaluator.
+     *
+     * @param evaluator gives chances; used by this opinion only
+     * @param lookahead future rolls to average over, 0 to {@value CubefulSearch#MOST}
+     * @return values by {@link CubefulSearch}
+     */
+    static CubeOpinion of(PositionEvaluator evaluator, int lookahead) {
+        CubefulSearch search = new CubefulSearch(evaluator);
+        return (position, cube, terms) -> search.values(position, cube, terms, lookahead);
+    }
+
+    /**
+     * The opinion of one who only counts pips: chances by {@link Kleinman} whatever the position, and no gammons.
+     *
+     * @return the opinion
+     */
+    static CubeOpinion byPips() {
+        return (position, cube, terms) -> terms.curves(position, GammonShares.NONE, cube)
+                .at(Kleinman.win(position.pips(), position.opponentPips()));
+    }
+}

@@ -1,0 +1,93 @@
+package org.pipwright.engine.drill;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.Supplier;
+import org.pipwright.engine.parallel.Crew;
+
+/**
+ * Finds exercises: plays numbered games, at most one question from each, and takes the questions in the order of the games
+ * unless they are nearly equal to one taken before. So they depend on the settings and the players alone, not on the
+ * number of threads.
+ */
+public final class Drill {
+    /** Games that are looked through before the questions in them are taken. */
+    private static final int BLOCK = 16;
+
+    private final DrillSettings settings;
+    private final Supplier<Judge> judges;
+    private final Weaker weaker;
+    private final DrillListener listener;
+    private volatile boolean stopped;
+
+    /**
+     * A search about to begin.
+     *
+     * @param settings what decides which exercises are found
+     * @param judges makes what one thread finds right answers with; all equal
+     * @param weaker whose mistakes are looked for
+     * @param listener told of the progress
+     */
+    public Drill(DrillSettings settings, Supplier<Judge> judges, Weaker weaker, DrillListener listener) {
+        this.settings = settings;
+        this.judges = judges;
+        this.weaker = weaker;
+        this.listener = listener;
+    }
+
+    /**
+     * Searches until there are enough.
+     *
+     * @param threads number of threads, at least 1
+     * @return the exercises; fewer than wanted if most games held no more, or after {@link #stop}
+     */
+    public List<Question> run(int threads) {
+        List<Question> taken = new ArrayList<>();
+        try (Crew<GameMoments> crew = new Crew<>(threads, this::worker)) {
+            for (int from = 0; from < settings.mostGames(); from += BLOCK) {
+                int size = Math.min(BLOCK, settings.mostGames() - from);
+                List<Optional<Question>> found = block(crew, from, size);
+                for (Optional<Question> each : found) {
+                    each.filter(question -> isNew(question, taken)).ifPresent(taken::add);
+                    if (taken.size() == settings.count()) {
+                        return taken;
+                    }
+                }
+                listener.reached(taken.size(), from + size);
+            }
+        } catch (CancellationException e) {
+            // What was taken from the blocks before stands: the beginning of the full list.
+            return taken;
+        }
+        return taken;
+    }
+
+    /** Ends the search soon, from any thread: {@link #run} returns what was found in whole blocks of games. */
+    public void stop() {
+        stopped = true;
+    }
+
+    private GameMoments worker() {
+        Judge judge = judges.get();
+        Examiner examiner = settings.theme().cube()
+                ? new CubeExaminer(settings, judge, weaker.opinions().get())
+                : new PlayExaminer(settings, judge, weaker.players().get());
+        return new GameMoments(settings, new LoosePlayer(judge.second().evaluator()), examiner, () -> stopped);
+    }
+
+    private static List<Optional<Question>> block(Crew<GameMoments> crew, int from, int size) {
+        List<Optional<Question>> found = new ArrayList<>();
+        for (int i = 0; i < size; i++) {
+            found.add(Optional.empty());
+        }
+        crew.run(size, (worker, i) -> found.set(i, worker.question(from + i)));
+        return found;
+    }
+
+    private boolean isNew(Question question, List<Question> taken) {
+        return taken.stream()
+                .allMatch(other -> Likeness.checkersApart(other.position(), question.position()) >= settings.apart());
+    }
+}

@@ -1,0 +1,65 @@
+package org.pipwright.engine.drill;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
+import org.pipwright.engine.match.GameLoop;
+import org.pipwright.engine.match.Player;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Dice;
+
+/** Plays numbered games and asks an examiner about some moments of each. Serves one thread. */
+final class GameMoments {
+    /** Moments of a game that are looked at: a few, so that a sheet draws from many games. */
+    private static final int LOOKED_AT = 8;
+
+    private final DrillSettings settings;
+    private final Player player;
+    private final Examiner examiner;
+    private final BooleanSupplier stopped;
+    private final GameLoop loop = new GameLoop();
+
+    GameMoments(DrillSettings settings, Player player, Examiner examiner, BooleanSupplier stopped) {
+        this.settings = settings;
+        this.player = player;
+        this.examiner = examiner;
+        this.stopped = stopped;
+    }
+
+    /**
+     * Looks for a question in a game, the same whoever asks and whenever.
+     *
+     * @param game its number
+     * @return the first question found among moments taken in random order
+     * @throws CancellationException if stopped meanwhile
+     */
+    Optional<Question> question(long game) {
+        Dice choices = Dice.ofGame(settings.seed(), 2 * game + 1);
+        List<Moment> moments = moments(game, choices);
+        for (int i = 0; i < LOOKED_AT && !moments.isEmpty(); i++) {
+            if (stopped.getAsBoolean()) {
+                throw new CancellationException("the drill was stopped");
+            }
+            Moment moment = moments.remove(choices.below(moments.size()));
+            Optional<Question> question = examiner.question(moment, game, choices);
+            if (question.isPresent()) {
+                return question;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private List<Moment> moments(long game, Dice choices) {
+        Dice dice = Dice.ofGame(settings.seed(), 2 * game);
+        List<Moment> moments = new ArrayList<>();
+        loop.play(Position.start(), dice.opening(), player, player, dice, choices, (planes, roll, legal, chosen) -> {
+            Position position = Position.ofPlanes(planes, 0);
+            if (settings.theme().comesUpIn(position)) {
+                moments.add(new Moment(position, roll));
+            }
+        });
+        return moments;
+    }
+}
