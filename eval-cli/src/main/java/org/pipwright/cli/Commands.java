@@ -5,6 +5,7 @@ import java.util.Map;
 import org.pipwright.cli.command.CountCommand;
 import org.pipwright.cli.command.CubeCommand;
 import org.pipwright.cli.command.DrawCommand;
+import org.pipwright.cli.command.DrillCommand;
 import org.pipwright.cli.command.DuelCommand;
 import org.pipwright.cli.command.HelpCommand;
 import org.pipwright.cli.command.NetCommand;
@@ -39,6 +40,7 @@ final class Commands {
         all.put("count", CountCommand.class);
         all.put("draw", DrawCommand.class);
         all.put("record", RecordCommand.class);
+        all.put("drill", DrillCommand.class);
         all.put("train", TrainCommand.class);
         all.put("duel", DuelCommand.class);
         all.put("standings", StandingsCommand.class);

@@ -116,6 +116,15 @@ public record Scene(
     }
 
     /**
+     * The same scene with the opponent on roll, seen from the side that waits.
+     *
+     * @return the scene without a roll
+     */
+    public Scene waiting() {
+        return new Scene(position, cube, score, null, null, true, marks, title);
+    }
+
+    /**
      * What the play leads to, seen from the side that has played.
      *
      * @return the scene without dice and arrows

@@ -18,9 +18,11 @@ public final class BoardText {
     private final String theirs;
     private final String empty;
     private final String edge;
+    private final boolean waiting;
 
-    private BoardText(Position position, boolean unicode) {
+    private BoardText(Position position, boolean waiting, boolean unicode) {
         this.position = position;
+        this.waiting = waiting;
         mine = unicode ? "●" : "#";
         theirs = unicode ? "○" : "o";
         empty = unicode ? "·" : ".";
@@ -35,7 +37,12 @@ public final class BoardText {
      * @param out where to
      */
     public static void write(Position position, boolean unicode, PrintWriter out) {
-        new BoardText(position, unicode).write(out);
+        new BoardText(position, false, unicode).write(out);
+    }
+
+    /** Prints a position in which the opponent is on roll, seen from the side that waits. */
+    static void writeWaiting(Position position, boolean unicode, PrintWriter out) {
+        new BoardText(position, true, unicode).write(out);
     }
 
     private void write(PrintWriter out) {
@@ -52,11 +59,11 @@ public final class BoardText {
     }
 
     private String onRoll() {
-        return side(mine, "on roll ", position);
+        return side(mine, waiting ? "you     " : "on roll ", position);
     }
 
     private String opponent() {
-        return side(theirs, "opponent", position.swapped());
+        return side(theirs, waiting ? "on roll " : "opponent", position.swapped());
     }
 
     private static String side(String sign, String who, Position seen) {

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.Locale;
 import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
@@ -33,10 +34,7 @@ public final class CubeJson {
             report.net().write(json);
             json.writeNumberField("lookahead", report.lookahead());
             json.writeBooleanField("exact", report.exact());
-            json.writeObjectFieldStart("cube");
-            json.writeNumberField("value", report.cube().value());
-            json.writeStringField("owner", report.cube().owner().name().toLowerCase(Locale.ROOT));
-            json.writeEndObject();
+            cube(json, report.cube());
             stakes(json, report.stakes());
             Json.chances(json, report.outcomes());
             json.writeStringField("unit", report.match() ? "chance to win the match" : "points per unit of the cube");
@@ -48,7 +46,14 @@ public final class CubeJson {
         });
     }
 
-    private static void stakes(JsonGenerator json, Stakes stakes) throws IOException {
+    static void cube(JsonGenerator json, CubeState cube) throws IOException {
+        json.writeObjectFieldStart("cube");
+        json.writeNumberField("value", cube.value());
+        json.writeStringField("owner", cube.owner().name().toLowerCase(Locale.ROOT));
+        json.writeEndObject();
+    }
+
+    static void stakes(JsonGenerator json, Stakes stakes) throws IOException {
         if (stakes instanceof MoneyStakes) {
             MoneyStakes money = (MoneyStakes) stakes;
             json.writeObjectFieldStart("money");
@@ -64,7 +69,7 @@ public final class CubeJson {
         json.writeEndObject();
     }
 
-    private static void values(JsonGenerator json, CubeValues values) throws IOException {
+    static void values(JsonGenerator json, CubeValues values) throws IOException {
         json.writeObjectFieldStart("values");
         json.writeNumberField("noDouble", Numbers.rounded(values.noDouble()));
         if (values.mayDouble()) {

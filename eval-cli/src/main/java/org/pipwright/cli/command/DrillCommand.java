@@ -1,0 +1,149 @@
+package org.pipwright.cli.command;
+
+import java.util.List;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import org.pipwright.cli.console.Console;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.cli.drill.DrillProgress;
+import org.pipwright.cli.duel.Contestant;
+import org.pipwright.cli.duel.Interruption;
+import org.pipwright.cli.report.DrillJson;
+import org.pipwright.cli.report.DrillReport;
+import org.pipwright.cli.report.DrillText;
+import org.pipwright.cli.report.NetLabel;
+import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubefulSearch;
+import org.pipwright.engine.cube.ExactCube;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.MoneyTerms;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.drill.CubeOpinion;
+import org.pipwright.engine.drill.Drill;
+import org.pipwright.engine.drill.DrillSettings;
+import org.pipwright.engine.drill.Judge;
+import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.drill.Weaker;
+import org.pipwright.engine.matchtable.MatchTable;
+import org.pipwright.engine.matchtable.MatchTerms;
+import org.pipwright.engine.matchtable.ShippedMatchTable;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.models.ModelCatalog;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Theme to exercises with their answers. */
+@Command(
+        name = "drill",
+        customSynopsis = "pipwright drill THEME [options]",
+        header = "Make an exercise sheet: positions where a weaker player goes wrong.",
+        description = {
+            "Plays games and takes from them positions of a theme in which a weaker player's choice gives away a lot and one"
+                    + " choice is clearly best. At most one position comes from a game, and no two of a sheet are nearly"
+                    + " equal. An interrupt (Ctrl-C) ends the search with what is found so far."
+        },
+        footer = {
+            "Examples:",
+            "  pipwright drill hitting",
+            "  pipwright drill priming --count 12 --weaker first@0 --cost 0.05 --seed 7",
+            "  pipwright drill match-scores --json"
+        })
+public final class DrillCommand extends CliCommand {
+    @Mixin
+    private DrillOptions options;
+
+    @Option(
+            names = "--weaker",
+            paramLabel = "PLAYER",
+            defaultValue = "builder",
+            description = "Whose mistakes to look for: a net by name or file, with its lookahead as in first@0, or one"
+                    + " of random, pips, racer, hitter, builder, who judge the cube by the pip counts alone."
+                    + " Default: builder.")
+    private String weaker;
+
+    @Mixin
+    private NetOption net;
+
+    @Mixin
+    private TablesOption tables;
+
+    @Option(names = "--threads", paramLabel = "N", description = "Number of threads; default: all cores.")
+    private Integer threads;
+
+    @Option(names = "--json", description = "Print JSON, in the form that drill.schema.json describes.")
+    private boolean json;
+
+    /**
+     * Makes the command.
+     *
+     * @param console where to write
+     */
+    public DrillCommand(Console console) {
+        super(console);
+    }
+
+    @Override
+    public Integer call() {
+        DrillSettings settings = options.settings();
+        int crew = Threads.checked(threads);
+        Contestant other = Contestant.read(weaker, ModelCatalog.shipped(), 0);
+        Model model = net.load();
+        DrillProgress progress = new DrillProgress(
+                settings.count(),
+                Boolean.getBoolean("pipwright.terminal"),
+                console().err());
+        Drill drill = new Drill(settings, judges(model, crew), weaker(other), progress);
+        Interruption.during(
+                () -> {
+                    List<Question> found;
+                    try (progress) {
+                        found = drill.run(crew);
+                    }
+                    report(new DrillReport(settings, NetLabel.of(net.name(), model), other, found));
+                },
+                drill::stop);
+        return 0;
+    }
+
+    private static Weaker weaker(Contestant other) {
+        Supplier<CubeOpinion> opinions = other.net().isEmpty()
+                ? CubeOpinion::byPips
+                : () -> CubeOpinion.of(
+                        other.entrant().valuers().orElseThrow().get(),
+                        Math.min(other.net().get().lookahead(), CubefulSearch.MOST));
+        return new Weaker(other.name(), other.entrant().players(), opinions);
+    }
+
+    private Supplier<Judge> judges(Model model, int crew) {
+        EndgameTables exact = tables.standard(crew, console());
+        Supplier<Judgement> judgements = Judges.of(model, exact);
+        MatchTable matches = ShippedMatchTable.load();
+        Function<Stakes, CubeTerms> terms = stakes -> stakes instanceof MoneyStakes
+                ? new MoneyTerms((MoneyStakes) stakes, new ExactCube(exact))
+                : new MatchTerms((MatchStakes) stakes, matches);
+        return () -> new Judge(judgements.get(), judgements.get(), terms);
+    }
+
+    private void report(DrillReport report) {
+        int found = report.questions().size();
+        if (found == 0) {
+            throw new UserError("no position found: lower --cost or --margin, or raise --most-games");
+        }
+        if (found < report.settings().count()) {
+            console()
+                    .err()
+                    .println("only " + found + " of " + report.settings().count()
+                            + " positions found: lower --cost or --margin, or raise --most-games, for more");
+        }
+        if (json) {
+            DrillJson.write(report, out());
+        } else {
+            DrillText.write(report, console().unicode(), out());
+        }
+        out().flush();
+    }
+}

@@ -1,0 +1,61 @@
+package org.pipwright.cli.drill;
+
+import java.io.PrintWriter;
+import me.tongfei.progressbar.ProgressBar;
+import me.tongfei.progressbar.ProgressBarBuilder;
+import me.tongfei.progressbar.ProgressBarStyle;
+import org.pipwright.engine.drill.DrillListener;
+
+/** Shows how many exercises have been found: a bar on a terminal, else a line whenever there are more. */
+public final class DrillProgress implements DrillListener, AutoCloseable {
+    private static final int UPDATE_MILLIS = 250;
+
+    private final int wanted;
+    private final PrintWriter err;
+    private final ProgressBar bar;
+    private int told;
+
+    /**
+     * A display.
+     *
+     * @param wanted how many exercises are wanted
+     * @param terminal whether standard error is a terminal
+     * @param err where lines go
+     */
+    public DrillProgress(int wanted, boolean terminal, PrintWriter err) {
+        this.wanted = wanted;
+        this.err = err;
+        bar = terminal ? bar(wanted) : null;
+    }
+
+    private static ProgressBar bar(int wanted) {
+        return new ProgressBarBuilder()
+                .setTaskName("positions")
+                .setInitialMax(wanted)
+                .setStyle(ProgressBarStyle.ASCII)
+                .setUpdateIntervalMillis(UPDATE_MILLIS)
+                .hideEta()
+                .clearDisplayOnFinish()
+                .build();
+    }
+
+    @Override
+    public void reached(int found, long games) {
+        String from = "from " + games + " games";
+        if (bar != null) {
+            bar.stepTo(found);
+            bar.setExtraMessage(" " + from);
+        } else if (found > told) {
+            told = found;
+            err.println(found + " of " + wanted + " positions " + from);
+        }
+    }
+
+    /** Takes the bar away. */
+    @Override
+    public void close() {
+        if (bar != null) {
+            bar.close();
+        }
+    }
+}

@@ -1,0 +1,110 @@
+package org.pipwright.cli.report;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.PrintWriter;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.drill.CubeQuestion;
+import org.pipwright.engine.drill.PlayQuestion;
+import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.play.PlayJson;
+import org.pipwright.engine.position.PositionJson;
+import org.pipwright.engine.ranking.RankedPlay;
+
+/** Exercises as JSON. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12). */
+public final class DrillJson {
+    /** Name of the schema resource, from the root of the class path. */
+    public static final String SCHEMA = "/org/pipwright/cli/drill.schema.json";
+
+    private DrillJson() {}
+
+    /**
+     * Prints exercises.
+     *
+     * @param report the exercises
+     * @param out where to
+     */
+    public static void write(DrillReport report, PrintWriter out) {
+        Json.print(out, "pipwright-drill", json -> {
+            json.writeStringField("theme", report.settings().theme().word());
+            json.writeNumberField("seed", report.settings().seed());
+            json.writeNumberField("wanted", report.settings().count());
+            json.writeNumberField("leastCost", report.settings().cost());
+            json.writeNumberField("leastMargin", report.settings().margin());
+            json.writeNumberField("checkersApart", report.settings().apart());
+            json.writeNumberField("lookahead", report.settings().lookahead());
+            report.net().write(json);
+            Duels.contestant(json, "weaker", report.weaker());
+            json.writeArrayFieldStart("questions");
+            for (int i = 0; i < report.questions().size(); i++) {
+                question(json, i + 1, report.questions().get(i));
+            }
+            json.writeEndArray();
+        });
+    }
+
+    private static void question(JsonGenerator json, int number, Question question) throws IOException {
+        json.writeStartObject();
+        json.writeNumberField("number", number);
+        json.writeNumberField("game", question.game());
+        json.writeStringField("asked", asked(question));
+        json.writeFieldName("position");
+        PositionJson.write(json, question.position());
+        json.writeStringField("positionText", question.position().toString());
+        json.writeStringField("best", answer(question, true));
+        json.writeStringField("weaker", answer(question, false));
+        json.writeNumberField("cost", Numbers.rounded(question.cost()));
+        json.writeNumberField("margin", Numbers.rounded(question.margin()));
+        if (question instanceof PlayQuestion) {
+            plays(json, (PlayQuestion) question);
+        } else {
+            cube(json, (CubeQuestion) question);
+        }
+        json.writeEndObject();
+    }
+
+    private static String asked(Question question) {
+        if (question instanceof PlayQuestion) {
+            return "play";
+        }
+        return ((CubeQuestion) question).answering() ? "take" : "double";
+    }
+
+    private static String answer(Question question, boolean best) {
+        if (question instanceof PlayQuestion) {
+            PlayQuestion plays = (PlayQuestion) question;
+            return (best ? plays.best() : plays.weak()).play().toString();
+        }
+        CubeQuestion cube = (CubeQuestion) question;
+        return CubeWords.action(best ? cube.best() : cube.weak());
+    }
+
+    private static void plays(JsonGenerator json, PlayQuestion question) throws IOException {
+        json.writeStringField("roll", question.roll().toString());
+        json.writeArrayFieldStart("plays");
+        for (RankedPlay ranked : question.ranking()) {
+            json.writeStartObject();
+            json.writeFieldName("play");
+            PlayJson.write(json, ranked.play());
+            json.writeStringField("playText", ranked.play().toString());
+            json.writeNumberField("equity", Numbers.rounded(ranked.equity()));
+            json.writeNumberField("cost", Numbers.rounded(ranked.cost()));
+            json.writeStringField("grade", ranked.grade().word());
+            Json.depth(json, ranked.depth());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private static void cube(JsonGenerator json, CubeQuestion question) throws IOException {
+        CubeJson.cube(json, question.cube());
+        CubeJson.stakes(json, question.stakes());
+        CubeJson.values(json, question.values());
+        json.writeNumberField("unit", Numbers.rounded(question.unit()));
+        json.writeObjectFieldStart("choices");
+        for (CubeAction action : question.choices()) {
+            json.writeNumberField(CubeWords.action(action), Numbers.rounded(question.cost(action)));
+        }
+        json.writeEndObject();
+    }
+}

@@ -1,0 +1,175 @@
+package org.pipwright.cli.report;
+
+import org.pipwright.cli.picture.Scene;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.cube.CubeOwner;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.drill.CubeQuestion;
+import org.pipwright.engine.drill.PlayQuestion;
+import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.Grade;
+import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.score.MatchScore;
+
+/** An exercise in words and as a scene, seen from the side that is asked. */
+public final class DrillWords {
+    private DrillWords() {}
+
+    /**
+     * What is asked.
+     *
+     * @param question the exercise
+     * @return a sentence or two, addressed to the side that is asked
+     */
+    public static String prompt(Question question) {
+        if (question instanceof PlayQuestion) {
+            return "Play " + ((PlayQuestion) question).roll() + ".";
+        }
+        CubeQuestion cube = (CubeQuestion) question;
+        boolean turned = cube.cube().owner() != CubeOwner.CENTRE;
+        if (cube.answering()) {
+            return "Your opponent " + (turned ? "redoubles" : "doubles") + " to "
+                    + 2 * cube.cube().value() + ". Take or pass?";
+        }
+        return turned ? "You own the cube. Redouble to " + 2 * cube.cube().value() + ", or roll?" : "Double or roll?";
+    }
+
+    /**
+     * What is played for; empty for plays, which are judged without the cube.
+     *
+     * @param question the exercise
+     * @return a few words
+     */
+    public static String stakes(Question question) {
+        if (question instanceof PlayQuestion) {
+            return "";
+        }
+        CubeQuestion cube = (CubeQuestion) question;
+        MatchScore score = score(cube);
+        return score == null
+                ? "Money play, Jacoby rule"
+                : "Match: you need " + points(score.mine()) + ", your opponent " + score.theirs();
+    }
+
+    private static String points(int points) {
+        return points + (points == 1 ? " point" : " points");
+    }
+
+    /** The score as the side that is asked sees it; null without a match. */
+    private static MatchScore score(CubeQuestion question) {
+        if (!(question.stakes() instanceof MatchStakes)) {
+            return null;
+        }
+        MatchScore score = ((MatchStakes) question.stakes()).score();
+        return question.answering() ? score.swapped() : score;
+    }
+
+    /**
+     * What is shown.
+     *
+     * @param question the exercise
+     * @return the scene, seen from the side that is asked
+     */
+    public static Scene scene(Question question) {
+        Position position = question.position();
+        if (question instanceof PlayQuestion) {
+            return Scene.of(position).with(((PlayQuestion) question).roll(), null);
+        }
+        CubeQuestion asked = (CubeQuestion) question;
+        CubeState cube = asked.answering() ? asked.cube().swapped() : asked.cube();
+        Scene scene =
+                Scene.of(asked.answering() ? position.swapped() : position).with(cube);
+        Scene scored = score(asked) == null ? scene : scene.with(score(asked));
+        return asked.answering() ? scored.waiting() : scored;
+    }
+
+    /**
+     * The answer in a word or a play.
+     *
+     * @param question the exercise
+     * @return such as {@code 8/5 6/5} or {@code Take}
+     */
+    public static String best(Question question) {
+        return question instanceof PlayQuestion
+                ? ((PlayQuestion) question).best().play().toString()
+                : choice(((CubeQuestion) question).best());
+    }
+
+    /**
+     * What the weaker player does.
+     *
+     * @param question the exercise
+     * @return likewise
+     */
+    public static String weak(Question question) {
+        return question instanceof PlayQuestion
+                ? ((PlayQuestion) question).weak().play().toString()
+                : choice(((CubeQuestion) question).weak());
+    }
+
+    /**
+     * A choice of the cube, with a capital letter.
+     *
+     * @param action the choice
+     * @return such as {@code Take}
+     */
+    public static String choice(CubeAction action) {
+        String word = CubeWords.action(action);
+        return Character.toUpperCase(word.charAt(0)) + word.substring(1);
+    }
+
+    /**
+     * What the weaker player gives away.
+     *
+     * @param question the exercise
+     * @param name the weaker player
+     * @return a sentence
+     */
+    public static String mistake(Question question, String name) {
+        return name + " chooses " + weak(question) + ", which gives away " + Numbers.size(question.cost()) + ": "
+                + Grade.ofCost(-question.cost()).word() + ".";
+    }
+
+    /**
+     * More about the answer to a question of the cube.
+     *
+     * @param question the exercise
+     * @return a sentence or two
+     */
+    public static String reason(CubeQuestion question) {
+        CubeAction worse = question.choices().get(0) == question.best()
+                ? question.choices().get(1)
+                : question.choices().get(0);
+        String cost = choice(worse) + " gives away " + Numbers.size(question.cost(worse)) + ".";
+        if (question.answering()) {
+            return cost;
+        }
+        String after = question.values().tooGood()
+                ? "Playing on is worth more than the pass would give."
+                : "If doubled, the opponent should "
+                        + CubeWords.action(question.values().answer()) + ".";
+        return cost + " " + after;
+    }
+
+    /**
+     * What a play gives away, as a number.
+     *
+     * @param play the play
+     * @return to a ten-thousandth, 0 for the best
+     */
+    public static String cost(RankedPlay play) {
+        return Numbers.cost(play.cost());
+    }
+
+    /**
+     * The equity of a play, as a number with its sign.
+     *
+     * @param play the play
+     * @return to a ten-thousandth
+     */
+    public static String equity(RankedPlay play) {
+        return Numbers.points(play.equity());
+    }
+}
