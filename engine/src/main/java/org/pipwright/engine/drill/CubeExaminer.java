@@ -22,7 +22,10 @@ final class CubeExaminer implements Examiner {
     private static final int SHORTEST = 2;
     private static final int LONGEST = 7;
 
-    /** Nobody doubles who gives away more than this by it, in points. */
+    /** Nobody asks about a double that gives away more than this, in points: the answer is plain. */
+    private static final double DOUBTFUL = 0.4;
+
+    /** Nobody is asked to answer a double that gives away more than this, in points. */
     private static final double SENSIBLE = 0.1;
 
     private static final double FIRST_LOOK = 0.5;
@@ -33,8 +36,8 @@ final class CubeExaminer implements Examiner {
     private final CubeOpinion quick;
     private final CubeOpinion thorough;
 
-    /** A position with what is played for. */
-    private record Case(Position position, CubeState cube, Stakes stakes, CubeTerms terms) {
+    /** A position with what is played for, and who is asked. */
+    private record Case(Position position, CubeState cube, Stakes stakes, CubeTerms terms, boolean answering) {
         CubeValues by(CubeOpinion opinion) {
             return opinion.values(position, cube, terms);
         }
@@ -60,12 +63,13 @@ final class CubeExaminer implements Examiner {
         Stakes stakes = settings.theme() == Theme.MATCH_SCORES ? match(choices) : MoneyStakes.USUAL;
         boolean answering = settings.theme() == Theme.TAKES_AND_PASSES
                 || settings.theme() == Theme.MATCH_SCORES && choices.below(2) == 0;
-        Case asked = new Case(moment.position(), cube, stakes, judge.terms().apply(stakes));
-        if (!asked.by(quick).mayDouble()) {
-            return Optional.empty();
-        }
-        return examined(game, asked, quick, answering, FIRST_LOOK)
-                .flatMap(promising -> examined(game, asked, thorough, answering, 1))
+        // Else nearly all answers of a sheet might be the same, which would be easy to guess.
+        CubeAction wanted = CubeQuestion.choices(answering).get(choices.below(2));
+        Case asked = new Case(moment.position(), cube, stakes, judge.terms().apply(stakes), answering);
+        return examined(game, asked, quick, FIRST_LOOK)
+                .filter(question -> question.best() == wanted)
+                .flatMap(promising -> examined(game, asked, thorough, 1))
+                .filter(question -> question.best() == wanted)
                 .map(question -> question);
     }
 
@@ -76,14 +80,13 @@ final class CubeExaminer implements Examiner {
         return new MatchStakes(new MatchScore(mine, theirs, false));
     }
 
-    private Optional<CubeQuestion> examined(
-            long game, Case asked, CubeOpinion judging, boolean answering, double share) {
+    private Optional<CubeQuestion> examined(long game, Case asked, CubeOpinion judging, double share) {
         CubeValues values = asked.by(judging);
-        CubeAction theirs = CubeQuestion.right(asked.by(weaker), answering);
+        CubeAction theirs = CubeQuestion.right(asked.by(weaker), asked.answering);
         CubeQuestion question = new CubeQuestion(
-                game, asked.position, asked.cube, asked.stakes, values, asked.unit(), answering, theirs);
+                game, asked.position, asked.cube, asked.stakes, values, asked.unit(), asked.answering, theirs);
         boolean hard = question.cost() >= share * settings.cost() && question.margin() >= share * settings.margin();
-        boolean sensible = !answering || question.values().cost(CubeAction.DOUBLE) <= SENSIBLE * question.unit();
+        boolean sensible = values.cost(CubeAction.DOUBLE) <= (asked.answering ? SENSIBLE : DOUBTFUL) * question.unit();
         return hard && sensible && scoreMatters(asked, judging, question) ? Optional.of(question) : Optional.empty();
     }
 

@@ -1,0 +1,200 @@
+package org.pipwright.engine.drill;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.MoneyTerms;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.duel.Baselines;
+import org.pipwright.engine.matchtable.MatchTable;
+import org.pipwright.engine.matchtable.MatchTerms;
+import org.pipwright.engine.matchtable.ShippedMatchTable;
+import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.engine.search.PlaySearch;
+
+/** What a drill finds is what was asked for, whoever searches. */
+class DrillTest {
+    private static final int COUNT = 4;
+
+    private static final MatchTable TABLE = ShippedMatchTable.load();
+
+    private static DrillSettings settings(Theme theme, int count, long seed) {
+        return new DrillSettings(theme, count, seed, 0.06, 0.03, theme.cube() ? 0 : 1, 5, 4000);
+    }
+
+    private static CubeTerms terms(Stakes stakes) {
+        return stakes instanceof MoneyStakes
+                ? new MoneyTerms((MoneyStakes) stakes, null)
+                : new MatchTerms((MatchStakes) stakes, TABLE);
+    }
+
+    private static Judge judge() {
+        return new Judge(Judgement.by(new LeaningEvaluator()), Judgement.by(new LeaningEvaluator()), DrillTest::terms);
+    }
+
+    private static Drill drill(DrillSettings settings, DrillListener listener) {
+        Weaker weaker =
+                new Weaker("racer", Baselines.named("racer").orElseThrow().players(), CubeOpinion::byPips);
+        return new Drill(settings, DrillTest::judge, weaker, listener);
+    }
+
+    private static List<Question> run(DrillSettings settings, int threads) {
+        return drill(settings, (found, games) -> {}).run(threads);
+    }
+
+    @ParameterizedTest
+    @EnumSource(Theme.class)
+    void whatIsFoundIsWhatWasAskedFor(Theme theme) {
+        DrillSettings settings = settings(theme, COUNT, 1);
+        List<Question> questions = run(settings, 1);
+        assertEquals(COUNT, questions.size());
+        Set<Long> games = new HashSet<>();
+        for (Question question : questions) {
+            assertTrue(theme.comesUpIn(question.position()));
+            assertTrue(question.cost() >= settings.cost(), question::toString);
+            assertTrue(question.margin() >= settings.margin(), question::toString);
+            assertTrue(question.cost() >= question.margin(), "nothing is better than the second best");
+            assertTrue(games.add(question.game()));
+            for (Question other : questions) {
+                assertTrue(question == other
+                        || Likeness.checkersApart(question.position(), other.position()) >= settings.apart());
+            }
+            if (theme.cube()) {
+                checkCube(theme, (CubeQuestion) question);
+            } else {
+                checkPlays(theme, (PlayQuestion) question);
+            }
+        }
+    }
+
+    /** Every play to full depth again, nothing narrowed. */
+    private static void checkPlays(Theme theme, PlayQuestion question) {
+        try (PlaySearch full = new PlaySearch(() -> Judgement.by(new LeaningEvaluator()), LookaheadSettings.FULL, 1)) {
+            List<RankedPlay> ranking = full.rank(question.position(), question.roll(), 1);
+            assertEquals(ranking.get(0).play(), question.best().play());
+            assertEquals(ranking.get(1).cost(), -question.margin(), 1e-6);
+            RankedPlay weak = ranking.stream()
+                    .filter(each -> each.play().equals(question.weak().play()))
+                    .findFirst()
+                    .orElseThrow();
+            assertEquals(weak.cost(), -question.cost(), 1e-6);
+            assertEquals(ranking.size(), question.ranking().size());
+            assertTrue(theme.setsApart(
+                    question.position(),
+                    ranking.get(0).play().result(),
+                    weak.play().result()));
+        }
+    }
+
+    private static void checkCube(Theme theme, CubeQuestion question) {
+        CubeTerms terms = terms(question.stakes());
+        CubeOpinion opinion = CubeOpinion.of(new LeaningEvaluator(), 0);
+        assertEquals(opinion.values(question.position(), question.cube(), terms), question.values());
+        assertEquals(0, question.cost(question.best()));
+        assertEquals(question.cost(), question.margin(), "there are two choices");
+        assertEquals(theme == Theme.MATCH_SCORES, question.stakes() instanceof MatchStakes);
+        assertTrue(question.answering() ? theme != Theme.RACE_DOUBLES : theme != Theme.TAKES_AND_PASSES);
+        double doubling = question.cost(CubeAction.DOUBLE);
+        assertTrue(doubling <= (question.answering() ? 0.1 : 0.4));
+        if (theme == Theme.MATCH_SCORES) {
+            CubeAction forMoney = CubeQuestion.right(
+                    opinion.values(question.position(), question.cube(), terms(MoneyStakes.USUAL)),
+                    question.answering());
+            assertNotEquals(forMoney, question.best());
+        }
+    }
+
+    /** The weaker player's own opinion once more. */
+    @Test
+    void theMistakesAreThoseOfTheWeakerPlayer() {
+        for (Question question : run(settings(Theme.TAKES_AND_PASSES, COUNT, 2), 1)) {
+            CubeQuestion asked = (CubeQuestion) question;
+            CubeAction theirs = CubeOpinion.byPips()
+                    .values(asked.position(), asked.cube(), terms(asked.stakes()))
+                    .answer();
+            assertEquals(theirs, asked.weak());
+            assertNotEquals(asked.best(), asked.weak());
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(names = {"HITTING", "TAKES_AND_PASSES"})
+    void threadsDoNotMatter(Theme theme) {
+        DrillSettings settings = settings(theme, COUNT, 3);
+        List<Question> alone = run(settings, 1);
+        assertEquals(alone, run(settings, 2));
+        assertEquals(alone, run(settings, 5));
+    }
+
+    @Test
+    void theSeedDecides() {
+        List<Question> one = run(settings(Theme.OPENING, COUNT, 1), 2);
+        assertEquals(one, run(settings(Theme.OPENING, COUNT, 1), 2));
+        assertNotEquals(one, run(settings(Theme.OPENING, COUNT, 2), 2));
+        assertEquals(one.subList(0, 2), run(settings(Theme.OPENING, 2, 1), 2), "fewer are the first of many");
+    }
+
+    /** With a large distance the sheet must skip questions that a smaller one takes. */
+    @Test
+    void nearlyEqualPositionsAreLeftOut() {
+        DrillSettings near = new DrillSettings(Theme.OPENING, 8, 1, 0.06, 0.03, 1, 1, 4000);
+        DrillSettings far = new DrillSettings(Theme.OPENING, 8, 1, 0.06, 0.03, 1, 6, 4000);
+        List<Question> all = run(near, 2);
+        List<Question> some = run(far, 2);
+        assertNotEquals(all, some);
+        List<Question> expected = new ArrayList<>();
+        for (Question question : all) {
+            if (expected.stream().allMatch(e -> Likeness.checkersApart(e.position(), question.position()) >= 6)) {
+                expected.add(question);
+            }
+        }
+        assertEquals(expected, some.subList(0, expected.size()));
+    }
+
+    @Test
+    void aStoppedDrillGivesTheBeginning() {
+        DrillSettings settings = settings(Theme.HITTING, 40, 1);
+        Drill[] stopped = new Drill[1];
+        stopped[0] = drill(settings, (found, games) -> {
+            if (found >= 3) {
+                stopped[0].stop();
+            }
+        });
+        List<Question> some = stopped[0].run(2);
+        assertTrue(some.size() >= 3 && some.size() < 40, "found " + some.size());
+        assertEquals(run(settings, 1).subList(0, some.size()), some);
+    }
+
+    @Test
+    void givesUpAfterMostGames() {
+        DrillSettings settings = new DrillSettings(Theme.PRIMING, 5, 1, 3, 2, 1, 4, 20);
+        List<Long> told = new ArrayList<>();
+        assertEquals(
+                List.of(), drill(settings, (found, games) -> told.add(games)).run(2));
+        assertEquals(List.of(16L, 20L), told);
+    }
+
+    /** On a sheet whose answers are all alike nobody has to think. */
+    @Test
+    void answersOfTheCubeDiffer() {
+        EnumSet<CubeAction> answers = EnumSet.noneOf(CubeAction.class);
+        run(settings(Theme.TAKES_AND_PASSES, 10, 4), 2)
+                .forEach(question -> answers.add(((CubeQuestion) question).best()));
+        assertEquals(EnumSet.of(CubeAction.TAKE, CubeAction.PASS), answers);
+    }
+}
