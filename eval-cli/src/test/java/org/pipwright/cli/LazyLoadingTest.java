@@ -57,6 +57,7 @@ class LazyLoadingTest {
                 "rank start --roll 3-1 --lookahead 1 --net NET",
                 "rollout start --truncate 1 --trials 36 --net NET",
                 "draw start",
+                "drill opening --count 1 --lookahead 0 --net NET",
                 "record",
                 "duel racer builder --games 2",
                 "standings racer hitter builder --games 4",

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.pipwright.cli.report.CountJson;
 import org.pipwright.cli.report.CubeJson;
+import org.pipwright.cli.report.DrillJson;
 import org.pipwright.cli.report.DuelReport;
 import org.pipwright.cli.report.OddsReport;
 import org.pipwright.cli.report.RankJson;
@@ -24,6 +25,7 @@ import org.pipwright.engine.position.PositionJson;
 final class Schemas {
     private static final Map<String, String> TEXTS = Map.of(
             "urn:pipwright:schema:duel:1", resource(DuelReport.SCHEMA),
+            "urn:pipwright:schema:drill:1", resource(DrillJson.SCHEMA),
             "urn:pipwright:schema:standings:1", resource(StandingsJson.SCHEMA),
             "urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA),
             "urn:pipwright:schema:count:1", resource(CountJson.SCHEMA),

@@ -1,0 +1,133 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class DrillCommandTest {
+    private static Run drill(String line) {
+        List<String> words = new ArrayList<>(List.of("drill"));
+        words.addAll(Arrays.asList(line.split(" ")));
+        words.addAll(List.of("--lookahead", "0", "--net", TestNet.path()));
+        return Run.of(words.toArray(String[]::new));
+    }
+
+    private static JsonNode json(Run run) throws IOException {
+        assertEquals(0, run.code(), run.err());
+        assertEquals(List.of(), Schemas.faults("drill", run.out()));
+        return new ObjectMapper().readTree(run.out());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"hitting", "bearing-off", "race-doubles", "takes-and-passes", "match-scores"})
+    void jsonKeepsToItsSchema(String theme) throws IOException {
+        JsonNode json = json(drill(theme + " --count 2 --seed 3 --json"));
+        assertEquals(theme, json.get("theme").asText());
+        assertEquals(3, json.get("seed").asInt());
+        assertEquals("builder", json.get("weaker").get("name").asText());
+        assertEquals(2, json.get("questions").size());
+        for (JsonNode question : json.get("questions")) {
+            assertTrue(question.get("cost").asDouble() >= 0.08);
+            assertTrue(question.get("margin").asDouble() >= 0.04);
+        }
+    }
+
+    /** The commands that judge single positions agree with the answers. */
+    @Test
+    void rankGivesTheSameAnswers() throws IOException {
+        for (JsonNode question : json(drill("hitting --count 3 --json")).get("questions")) {
+            Run rank = Run.of(
+                    "rank",
+                    question.get("positionText").asText(),
+                    "--roll",
+                    question.get("roll").asText(),
+                    "--net",
+                    TestNet.path(),
+                    "--json");
+            JsonNode plays = new ObjectMapper().readTree(rank.out()).get("plays");
+            assertEquals(plays.get(0).get("playText"), question.get("best"));
+            assertEquals(
+                    -plays.get(1).get("cost").asDouble(), question.get("margin").asDouble(), 1e-6);
+            for (JsonNode play : plays) {
+                if (play.get("playText").equals(question.get("weaker"))) {
+                    assertEquals(
+                            -play.get("cost").asDouble(), question.get("cost").asDouble(), 1e-6);
+                }
+            }
+        }
+    }
+
+    @Test
+    void cubeGivesTheSameAnswers() throws IOException {
+        for (JsonNode question : json(drill("match-scores --count 3 --json")).get("questions")) {
+            JsonNode match = question.get("match");
+            List<String> line =
+                    new ArrayList<>(List.of("cube", question.get("positionText").asText()));
+            line.addAll(List.of(
+                    "--away",
+                    match.get("mine").asText() + "," + match.get("theirs").asText()));
+            if (question.get("cube").get("value").asInt() > 1) {
+                line.addAll(List.of("--cube", "2", "--owner", "me"));
+            }
+            line.addAll(List.of("--lookahead", "0", "--net", TestNet.path(), "--json"));
+            Run cube = Run.of(line.toArray(String[]::new));
+            JsonNode judged = new ObjectMapper().readTree(cube.out());
+            boolean answering = question.get("asked").asText().equals("take");
+            assertEquals(judged.get(answering ? "answer" : "action"), question.get("best"));
+            String weak = question.get("weaker").asText();
+            assertEquals(
+                    judged.get("costs").get(weak).asDouble(),
+                    question.get("cost").asDouble() * question.get("unit").asDouble(),
+                    2e-6);
+        }
+    }
+
+    @Test
+    void threadsDoNotMatterAndTheSeedDoes() {
+        String line = "priming --count 3 --json";
+        assertEquals(drill(line + " --threads 1"), drill(line + " --threads 4"));
+        assertFalse(drill(line + " --seed 2").out().equals(drill(line).out()));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"hitting, Play ", "takes-and-passes, Take or pass?", "race-doubles, or roll?"})
+    void theTextHasQuestionsBeforeAnswers(String theme, String prompt) {
+        Run run = drill(theme + " --count 2");
+        assertEquals(0, run.code(), run.err());
+        String[] halves = run.out().split("\nAnswers\n");
+        assertEquals(2, halves.length, run.out());
+        for (String number : List.of("\n1. ", "\n2. ")) {
+            assertTrue(halves[0].contains(number), halves[0]);
+            assertTrue(halves[1].contains(number), halves[1]);
+        }
+        assertTrue(halves[0].contains(prompt), halves[0]);
+        assertFalse(halves[0].contains("gives away 0.0") && halves[0].contains("chooses"), halves[0]);
+        assertEquals(2, halves[1].split("builder chooses ", -1).length - 1, halves[1]);
+    }
+
+    @Test
+    void whatIsMissingIsTold() {
+        Run none = drill("priming --cost 6 --most-games 16");
+        assertEquals(2, none.code());
+        assertTrue(none.err().contains("no position found: lower --cost"), none.err());
+        Run few = drill("opening --count 200 --most-games 32");
+        assertEquals(0, few.code());
+        assertTrue(few.err().matches("(?s).*only \\d+ of 200 positions found: [^\n]*\n"), few.err());
+    }
+
+    @Test
+    void progressIsTold() {
+        assertTrue(drill("opening --count 12").err().matches("(?s)(\\d+ of 12 positions from \\d+ games\n)+"));
+    }
+}
