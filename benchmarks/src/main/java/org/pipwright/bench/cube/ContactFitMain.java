@@ -10,6 +10,7 @@ import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.MoneyModel;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
+import org.pipwright.engine.cubeplay.CheckerPlayer;
 import org.pipwright.engine.cubeplay.CubefulGames;
 import org.pipwright.engine.cubeplay.JudgingCubePlayer;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
@@ -18,6 +19,7 @@ import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.match.Player;
+import org.pipwright.engine.match.TurnListener;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
@@ -69,7 +71,8 @@ public final class ContactFitMain {
         this.evaluator = evaluator;
         MoneyTerms terms = new MoneyTerms(STAKES, null);
         side = new CubefulGames.Side(
-                new EvaluatingPlayer(evaluator), new JudgingCubePlayer(evaluator, stakes -> terms));
+                CheckerPlayer.blind(new EvaluatingPlayer(evaluator)),
+                new JudgingCubePlayer(evaluator, stakes -> terms, 0));
     }
 
     /**
@@ -121,7 +124,8 @@ public final class ContactFitMain {
             }
             CubeState cube = new CubeState(2, owner);
             Dice dice = Dice.ofGame(~seed, game);
-            int points = games.play(position, new CubeGame(STAKES, cube), dice::next, side, side, dice);
+            int points =
+                    games.play(position, new CubeGame(STAKES, cube), dice::next, side, side, dice, TurnListener.NONE);
             double dead = equity(outcomes, cube, 0);
             double live = equity(outcomes, cube, 1);
             byChance[(int) (5 * chance) - 1].add(points / 2.0, dead, live);

@@ -25,6 +25,7 @@ public final class CubeGame {
     private Phase phase = Phase.ROLLED;
     private boolean firstOnRoll = true;
     private int points;
+    private boolean passed;
 
     /**
      * A game whose first roll has just been thrown.
@@ -84,6 +85,7 @@ public final class CubeGame {
                 phase = Phase.OFFERED;
                 return;
             case PASS:
+                passed = true;
                 end(cube.value());
                 return;
             case TAKE:
@@ -136,6 +138,15 @@ public final class CubeGame {
      */
     public boolean over() {
         return phase == Phase.OVER;
+    }
+
+    /**
+     * Whether the game has ended with a pass.
+     *
+     * @return false if it goes on or was played to its end
+     */
+    public boolean passed() {
+        return passed;
     }
 
     /**

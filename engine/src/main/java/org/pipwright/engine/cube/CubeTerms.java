@@ -44,6 +44,18 @@ public interface CubeTerms {
     }
 
     /**
+     * The value of a position with the right cube action, as quickly as possible.
+     *
+     * @param position an unfinished position
+     * @param outcomes its six chances
+     * @param cube the cube, seen from the side on roll
+     * @return value to the side on roll
+     */
+    default double best(Position position, Outcomes outcomes, CubeState cube) {
+        return values(position, outcomes, cube).best();
+    }
+
+    /**
      * What this side gets when it has won the game.
      *
      * @param result what the loser loses
@@ -67,6 +79,15 @@ public interface CubeTerms {
      * @return the same value per unit of the present cube
      */
     double ofTaken(double value);
+
+    /**
+     * From the unit of a cube to what counts in the end: points, or the chance to win the match.
+     *
+     * @param value a value per unit of the cube
+     * @param cube the cube
+     * @return points of a game in money play; the value itself in a match
+     */
+    double inAll(double value, CubeState cube);
 
     /**
      * The same terms for the other side.

@@ -23,6 +23,8 @@ public final class CubefulSearch {
 
     private final PositionEvaluator evaluator;
     private final int kept;
+    private final AfterPlay afterPlay = new AfterPlay();
+    private final float[] finished = new float[Outcomes.COUNT];
 
     /**
      * A search.
@@ -73,10 +75,58 @@ public final class CubefulSearch {
         return new CubeValues(true, model.mayBeaver(), roll, take, model.doublePass(), beaver);
     }
 
-    private double leaf(Position position, CubeState cube, CubeTerms terms, int lookahead) {
-        CubeValues values = terms.values(position, evaluator.evaluate(position), cube);
-        boolean known = lookahead == 0 || terms.exact(position, cube).isPresent();
-        return (known ? values : looked(values, position, cube, terms, lookahead)).best();
+    /**
+     * The value of a position with the right cube action.
+     *
+     * @param position an unfinished position before the roll
+     * @param cube the cube, seen from the side on roll
+     * @param terms what is played for, seen from the side on roll
+     * @param lookahead 0 to {@value #MOST}
+     * @return value to the side on roll, exact where it is known
+     */
+    public double best(Position position, CubeState cube, CubeTerms terms, int lookahead) {
+        if (lookahead == 0 || terms.exact(position, cube).isPresent()) {
+            return terms.best(position, evaluator.evaluate(position), cube);
+        }
+        return values(position, cube, terms, lookahead).best();
+    }
+
+    /**
+     * What each result of a roll is worth to the side that plays, without lookahead.
+     *
+     * @param planes the position before the play, the mover's side first
+     * @param results the results, as the play generator gives them
+     * @param count number of results
+     * @param cube the cube, seen from the mover
+     * @param terms what is played for, seen from the mover
+     * @param worth where to write a value a result
+     * @param chances where to write six chances a result, for the mover
+     */
+    public void worth(
+            int[] planes, int[] results, int count, CubeState cube, CubeTerms terms, double[] worth, float[] chances) {
+        evaluator.evaluateResults(planes, 0, results, count, chances);
+        for (int i = 0; i < count; i++) {
+            worth[i] = afterPlay.worth(terms, cube, results, i * Planes.STRIDE, chances, i * Outcomes.COUNT);
+        }
+    }
+
+    /**
+     * What a result of a roll is worth to the side that plays, with lookahead.
+     *
+     * @param results the results of a roll, the mover's side first
+     * @param at index of the first plane of one of them
+     * @param cube the cube, seen from the mover
+     * @param terms what is played for, seen from the mover
+     * @param lookahead 0 to {@value #MOST}
+     * @return value to the mover
+     */
+    public double worth(int[] results, int at, CubeState cube, CubeTerms terms, int lookahead) {
+        int[] child = new int[Planes.STRIDE];
+        Planes.copySwapped(results, at, child, 0);
+        if (FinishedGames.write(child, 0, finished, 0)) {
+            return terms.won(GameResult.of(child, 0), cube);
+        }
+        return terms.toOther(best(Position.ofPlanes(child, 0), cube.swapped(), terms.swapped(), lookahead));
     }
 
     /** Value to the side on roll of rolling now with the cube as it is. */
@@ -93,31 +143,18 @@ public final class CubefulSearch {
 
     private double best(int[] planes, PlayGenerator generator, CubeState cube, CubeTerms terms, int lookahead) {
         int count = generator.size();
-        float[] chances = new float[count * Outcomes.COUNT];
-        evaluator.evaluateResults(planes, 0, generator.results(), count, chances);
-        Position[] next = new Position[count];
+        int[] results = generator.results();
         double[] worth = new double[count];
-        for (int i = 0; i < count; i++) {
-            int[] child = new int[Planes.STRIDE];
-            Planes.copySwapped(generator.results(), i * Planes.STRIDE, child, 0);
-            if (FinishedGames.write(child, 0, new float[Outcomes.COUNT], 0)) {
-                return terms.won(GameResult.of(child, 0), cube);
-            }
-            next[i] = Position.ofPlanes(child, 0);
-            Outcomes theirs = Outcomes.of(chances, i * Outcomes.COUNT).swapped();
-            worth[i] = terms.toOther(
-                    terms.swapped().values(next[i], theirs, cube.swapped()).best());
-        }
-        return lookahead == 0 ? worth[largest(worth)] : deeper(next, worth, cube, terms, lookahead);
+        worth(planes, results, count, cube, terms, worth, new float[count * Outcomes.COUNT]);
+        return lookahead == 0 ? worth[largest(worth)] : deeper(results, worth, cube, terms, lookahead);
     }
 
-    private double deeper(Position[] next, double[] worth, CubeState cube, CubeTerms terms, int lookahead) {
+    private double deeper(int[] results, double[] worth, CubeState cube, CubeTerms terms, int lookahead) {
         double best = Double.NEGATIVE_INFINITY;
-        for (int n = 0; n < Math.min(kept, next.length); n++) {
+        for (int n = 0; n < Math.min(kept, worth.length); n++) {
             int i = largest(worth);
             worth[i] = Double.NEGATIVE_INFINITY;
-            double value = leaf(next[i], cube.swapped(), terms.swapped(), lookahead);
-            best = Math.max(best, terms.toOther(value));
+            best = Math.max(best, worth(results, i * Planes.STRIDE, cube, terms, lookahead));
         }
         return best;
     }

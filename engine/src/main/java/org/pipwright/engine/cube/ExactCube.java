@@ -1,11 +1,13 @@
 package org.pipwright.engine.cube;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.bearoff.DoublingValue;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.SideIndex;
 import org.pipwright.engine.bearoff.TwoSidedTable;
+import org.pipwright.engine.bearoff.TwoSidedValue;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 
@@ -45,6 +47,31 @@ public final class ExactCube {
         boolean mayBeaver = stakes.mayBeaver(cube);
         return Optional.of(new CubeValues(
                 stakes.mayDouble(cube), mayBeaver, noDouble(exact, cube), take, 1, mayBeaver ? 2 * take : take));
+    }
+
+    /**
+     * The value of a position with the right cube action: a single look into the table.
+     *
+     * @param position an unfinished position
+     * @param cube the cube, seen from the side on roll
+     * @return points per unit of the present cube; empty if the table does not cover the position
+     */
+    public OptionalDouble best(Position position, CubeState cube) {
+        int[] planes = position.toPlanes();
+        if (tables.basis(planes, 0) != Basis.EXACT) {
+            return OptionalDouble.empty();
+        }
+        TwoSidedTable table = tables.twoSided();
+        TwoSidedValue value =
+                table.value(table.index().of(planes, 0), table.index().of(planes, Planes.SIDE));
+        switch (cube.owner()) {
+            case ME:
+                return OptionalDouble.of(value.mine());
+            case THEM:
+                return OptionalDouble.of(value.theirs());
+            default:
+                return OptionalDouble.of(value.centred());
+        }
     }
 
     private static double noDouble(DoublingValue exact, CubeState cube) {

@@ -1,6 +1,8 @@
 package org.pipwright.engine.cube;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
+import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.GameResult;
 
@@ -34,6 +36,14 @@ public final class MoneyTerms implements CubeTerms {
     }
 
     @Override
+    public double best(Position position, Outcomes outcomes, CubeState cube) {
+        OptionalDouble known = exact == null ? OptionalDouble.empty() : exact.best(position, cube);
+        return known.isPresent()
+                ? known.getAsDouble()
+                : values(position, outcomes, cube).best();
+    }
+
+    @Override
     public double won(GameResult result, CubeState cube) {
         return (double) stakes.points(result, cube) / cube.value();
     }
@@ -46,6 +56,11 @@ public final class MoneyTerms implements CubeTerms {
     @Override
     public double ofTaken(double value) {
         return 2 * value;
+    }
+
+    @Override
+    public double inAll(double value, CubeState cube) {
+        return value * cube.value();
     }
 
     @Override

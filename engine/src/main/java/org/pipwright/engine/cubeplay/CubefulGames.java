@@ -1,12 +1,15 @@
 package org.pipwright.engine.cubeplay;
 
+import java.util.function.Function;
 import java.util.function.IntFunction;
 import java.util.function.Supplier;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeGame;
+import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.match.TurnListener;
@@ -30,7 +33,40 @@ public final class CubefulGames {
      * @param checkers who moves its checkers
      * @param cube who decides about its cube
      */
-    public record Side(Player checkers, CubePlayer cube) {}
+    public record Side(CheckerPlayer checkers, CubePlayer cube) {
+        /**
+         * A side that plays for what its terms count, with checkers and cube.
+         *
+         * @param evaluator gives chances
+         * @param terms how to judge under given stakes
+         * @param lookahead future rolls to average over
+         * @return the side, for one thread
+         */
+        public static Side judging(PositionEvaluator evaluator, Function<Stakes, CubeTerms> terms, int lookahead) {
+            return new Side(
+                    new JudgingCheckerPlayer(evaluator, terms, lookahead),
+                    new JudgingCubePlayer(evaluator, terms, lookahead));
+        }
+    }
+
+    /** Told of the games of a match. */
+    public interface Watcher extends TurnListener {
+        /**
+         * A game is about to begin.
+         *
+         * @param score the score before it, seen from the first side of the match
+         * @param starts whether that side is on roll first
+         * @param game the game's cube, which the watcher may look at as the game goes on
+         */
+        void begins(MatchScore score, boolean starts, CubeGame game);
+
+        /**
+         * The game that began last is over.
+         *
+         * @param points of the first side of the match, negative if it has lost them
+         */
+        void ended(int points);
+    }
 
     /** Creates one. */
     public CubefulGames() {}
@@ -38,20 +74,21 @@ public final class CubefulGames {
     /**
      * Plays a game from the start; the first player has won the opening roll, which the dice give.
      *
-     * @param stakes what is played for, seen from the first player
+     * @param game the cube's side of the game, before its first roll; it is played to its end
      * @param first side on roll
      * @param second the other side
      * @param dice where rolls come from
+     * @param listener told of each turn
      * @return points of the first side, negative if it loses them
      */
-    public int play(Stakes stakes, Side first, Side second, Dice dice) {
+    public int play(CubeGame game, Side first, Side second, Dice dice, TurnListener listener) {
         Roll[] opening = {dice.opening()};
         Supplier<Roll> rolls = () -> {
             Roll roll = opening[0] == null ? dice.next() : opening[0];
             opening[0] = null;
             return roll;
         };
-        return play(Position.start(), new CubeGame(stakes), rolls, first, second, dice);
+        return play(Position.start(), game, rolls, first, second, dice, listener);
     }
 
     /**
@@ -63,27 +100,31 @@ public final class CubefulGames {
      * @param first side on roll
      * @param second the other side
      * @param ties where players' random choices come from
+     * @param listener told of each turn; the cube is as it was when the roll was thrown
      * @return points of the first side, negative if it loses them
      */
-    public int play(Position start, CubeGame game, Supplier<Roll> rolls, Side first, Side second, Dice ties) {
+    public int play(
+            Position start,
+            CubeGame game,
+            Supplier<Roll> rolls,
+            Side first,
+            Side second,
+            Dice ties,
+            TurnListener listener) {
         int[] turns = {0};
         loop.play(
                 start,
                 rolls,
-                first.checkers,
-                second.checkers,
+                bound(first, game),
+                bound(second, game),
                 ties,
-                TurnListener.NONE,
+                listener,
                 (planes, at, out, outAt) -> {
                     if (turns[0]++ > 0) {
                         game.played();
                     }
                     boolean firstOnRoll = turns[0] % 2 == 1;
-                    decide(
-                            Position.ofPlanes(planes, at),
-                            game,
-                            firstOnRoll ? first : second,
-                            firstOnRoll ? second : first);
+                    decide(planes, at, game, firstOnRoll ? first : second, firstOnRoll ? second : first);
                     // A pass: the side on roll has won. What it is worth, the cube's game knows.
                     out[outAt] = 1;
                     return game.over();
@@ -95,13 +136,17 @@ public final class CubefulGames {
         return game.points();
     }
 
-    private static void decide(Position position, CubeGame game, Side onRoll, Side other) {
+    private static Player bound(Side side, CubeGame game) {
+        return (planes, at, legal, ties) -> side.checkers.choose(planes, legal, ties, game);
+    }
+
+    private static void decide(int[] planes, int at, CubeGame game, Side onRoll, Side other) {
         while (!game.actions().isEmpty()) {
             if (game.actions().size() == 1) {
                 game.act(CubeAction.ROLL);
             } else {
                 boolean mine = game.actions().contains(CubeAction.ROLL);
-                game.act((mine ? onRoll : other).cube.act(position, game));
+                game.act((mine ? onRoll : other).cube.act(Position.ofPlanes(planes, at), game));
             }
         }
     }
@@ -117,22 +162,33 @@ public final class CubefulGames {
     }
 
     /**
+     * Length of the game played last.
+     *
+     * @return number of rolls of both sides
+     */
+    public int turns() {
+        return loop.turns();
+    }
+
+    /**
      * Plays a match.
      *
      * @param length points that win it, at least 1
      * @param a one side
      * @param b the other side
      * @param dice gives the dice of each game by its number in the match, from 0; a die thrown first says who starts
+     * @param watcher told of the games
      * @return whether a has won
      */
-    public boolean playMatch(int length, Side a, Side b, IntFunction<Dice> dice) {
+    public boolean playMatch(int length, Side a, Side b, IntFunction<Dice> dice, Watcher watcher) {
         MatchScore score = MatchScore.ofLength(length);
         for (int number = 0; ; number++) {
             Dice thrown = dice.apply(number);
             boolean aStarts = thrown.below(2) == 0;
-            int points = aStarts
-                    ? play(new MatchStakes(score), a, b, thrown)
-                    : -play(new MatchStakes(score.swapped()), b, a, thrown);
+            CubeGame game = new CubeGame(new MatchStakes(aStarts ? score : score.swapped()));
+            watcher.begins(score, aStarts, game);
+            int points = aStarts ? play(game, a, b, thrown, watcher) : -play(game, b, a, thrown, watcher);
+            watcher.ended(points);
             if (score.ends(points)) {
                 return points > 0;
             }

@@ -22,14 +22,18 @@ import org.pipwright.engine.cube.WalkGame;
 public record MatchModel(MatchStakes stakes, MatchTable table, CubeWalk walk) implements CubeModel {
     @Override
     public CubeCurves curves(GammonShares shares, CubeState cube) {
-        MatchPayoffs payoffs = new MatchPayoffs(table, stakes.score(), shares);
-        WalkGame game = new WalkGame(walk, payoffs);
+        WalkGame game = game(shares);
         boolean mayDouble = stakes.mayDouble(cube);
-        double pass = payoffs.passed(true, cube.value());
+        double pass = table.chanceAfter(stakes.score(), cube.value());
         return win -> {
             double roll = game.rolling(cube, true, win);
             double take = mayDouble ? game.doubleTake(cube, win) : roll;
             return new CubeValues(mayDouble, false, roll, take, pass, take);
         };
+    }
+
+    /** The game of one split of wins and losses, for "me" on roll. */
+    WalkGame game(GammonShares shares) {
+        return new WalkGame(walk, new MatchPayoffs(table, stakes.score(), shares));
     }
 }

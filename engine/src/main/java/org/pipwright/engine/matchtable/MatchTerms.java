@@ -1,8 +1,7 @@
 package org.pipwright.engine.matchtable;
 
-import java.util.HashMap;
-import java.util.Map;
 import java.util.Optional;
+import java.util.function.DoubleSupplier;
 import org.pipwright.engine.cube.CubeCurves;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
@@ -10,13 +9,18 @@ import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWalk;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.WalkGame;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.GameResult;
 
 /**
  * A game of a match, by a {@link MatchModel}. Values are chances to win the match, so they need no unit of the cube.
- * {@link #values} rounds the shares of gammons to a thirty-second, so that it can use what it has solved before.
+ *
+ * <p>{@link #values} has to be fast: it solves the model on a grid of the two sides' shares of gammons (backgammons among
+ * them), reads between the grid points in straight lines, and adds what backgammons change in proportion to their share.
+ * On 390 positions of the first net's games at twelve scores from 1-away to 15-away that is within 0.0005 (root mean
+ * square) of {@link #curves}, at worst 0.004 off.
  */
 public final class MatchTerms implements CubeTerms {
     /**
@@ -24,13 +28,19 @@ public final class MatchTerms implements CubeTerms {
      */
     public static final CubeWalk USUAL_WALK = new CubeWalk(50, 16);
 
-    private static final double PARTS = 32;
+    /** Cells of the grid of shares, from 0 to 1. */
+    private static final int CELLS = 8;
+
+    /** Which side wins backgammons at a grid point, one cell's worth of them: nobody, this side or the other. */
+    private static final int NONE = 0;
+
+    private static final int MINE = 1;
+    private static final int THEIRS = 2;
+    private static final int KINDS = 3;
 
     private final MatchModel model;
-    private final Map<Solved, CubeCurves> solved = new HashMap<>();
+    private final WalkGame[] grid = new WalkGame[(CELLS + 1) * (CELLS + 1) * KINDS];
     private MatchTerms other;
-
-    private record Solved(GammonShares shares, CubeState cube) {}
 
     /**
      * Terms.
@@ -56,26 +66,75 @@ public final class MatchTerms implements CubeTerms {
 
     @Override
     public CubeValues values(Position position, Outcomes outcomes, CubeState cube) {
-        GammonShares shares = rounded(GammonShares.of(outcomes));
-        return solved.computeIfAbsent(new Solved(shares, cube), key -> model.curves(shares, cube))
-                .at(outcomes.win());
+        GammonShares shares = GammonShares.of(outcomes);
+        boolean mayDouble = model.stakes().mayDouble(cube);
+        double roll = rolling(cube, outcomes.win(), shares);
+        double take = mayDouble ? rolling(cube.taken(), outcomes.win(), shares) : roll;
+        return new CubeValues(mayDouble, false, roll, take, after(cube.value()), take);
     }
 
-    private static GammonShares rounded(GammonShares shares) {
-        return new GammonShares(
-                rounded(shares.winGammon()),
-                Math.min(rounded(shares.winBackgammon()), 1 - rounded(shares.winGammon())),
-                rounded(shares.loseGammon()),
-                Math.min(rounded(shares.loseBackgammon()), 1 - rounded(shares.loseGammon())));
+    private double rolling(CubeState cube, double win, GammonShares shares) {
+        double mine = (shares.winGammon() + shares.winBackgammon()) * CELLS;
+        double theirs = (shares.loseGammon() + shares.loseBackgammon()) * CELLS;
+        int row = Math.min((int) mine, CELLS - 1);
+        int column = Math.min((int) theirs, CELLS - 1);
+        double gammons = between(
+                mine - row,
+                () -> between(
+                        theirs - column,
+                        () -> at(row, column, NONE, cube, win),
+                        () -> at(row, column + 1, NONE, cube, win)),
+                () -> between(
+                        theirs - column,
+                        () -> at(row + 1, column, NONE, cube, win),
+                        () -> at(row + 1, column + 1, NONE, cube, win)));
+        return gammons + backgammons(mine, theirs, cube, win, shares);
     }
 
-    private static double rounded(double share) {
-        return Math.round(share * PARTS) / PARTS;
+    /** What backgammons change: in proportion to their shares, at the nearest grid point that has room for them. */
+    private double backgammons(double mine, double theirs, CubeState cube, double win, GammonShares shares) {
+        int row = (int) Math.min(Math.max(Math.round(mine), 1), CELLS);
+        int column = (int) Math.min(Math.max(Math.round(theirs), 1), CELLS);
+        double change = 0;
+        if (shares.winBackgammon() > 0) {
+            change += CELLS
+                    * shares.winBackgammon()
+                    * (at(row, column, MINE, cube, win) - at(row, column, NONE, cube, win));
+        }
+        if (shares.loseBackgammon() > 0) {
+            change += CELLS
+                    * shares.loseBackgammon()
+                    * (at(row, column, THEIRS, cube, win) - at(row, column, NONE, cube, win));
+        }
+        return change;
+    }
+
+    /** A straight line between two values; what it does not need is not solved. */
+    private static double between(double share, DoubleSupplier low, DoubleSupplier high) {
+        if (share <= 0) {
+            return low.getAsDouble();
+        }
+        return share >= 1 ? high.getAsDouble() : (1 - share) * low.getAsDouble() + share * high.getAsDouble();
+    }
+
+    private double at(int row, int column, int backgammons, CubeState cube, double win) {
+        int index = (row * (CELLS + 1) + column) * KINDS + backgammons;
+        if (grid[index] == null) {
+            double part = 1.0 / CELLS;
+            double mine = backgammons == MINE ? part : 0;
+            double theirs = backgammons == THEIRS ? part : 0;
+            grid[index] = model.game(new GammonShares(row * part - mine, mine, column * part - theirs, theirs));
+        }
+        return grid[index].rolling(cube, true, win);
+    }
+
+    private double after(int points) {
+        return model.table().chanceAfter(model.stakes().score(), points);
     }
 
     @Override
     public double won(GameResult result, CubeState cube) {
-        return model.table().chanceAfter(model.stakes().score(), result.points(cube.value()));
+        return after(result.points(cube.value()));
     }
 
     @Override
@@ -85,6 +144,11 @@ public final class MatchTerms implements CubeTerms {
 
     @Override
     public double ofTaken(double value) {
+        return value;
+    }
+
+    @Override
+    public double inAll(double value, CubeState cube) {
         return value;
     }
 

@@ -3,6 +3,7 @@ package org.pipwright.engine.search;
 import java.util.Arrays;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.roll.Roll;
 
 /**
@@ -55,6 +56,52 @@ public final class RollLuck {
         }
         measure(planes, at, roll, opening, changes);
         return changes[0] + 2 * changes[1] + 3 * changes[2] - changes[3] - 2 * changes[4] - 3 * changes[5];
+    }
+
+    /** What a reply to a roll is worth to the side that plays it, in any unit. */
+    @FunctionalInterface
+    public interface Worth {
+        /**
+         * The worth of a reply.
+         *
+         * @param results results of rolls, the mover's side first
+         * @param at index of the first plane of the reply's
+         * @param chances six chances a result, for the mover
+         * @param chancesAt index of the first of the reply's
+         * @return the higher, the better for the mover
+         */
+        double of(int[] results, int at, float[] chances, int chancesAt);
+    }
+
+    /**
+     * The luck of a roll in another measure than cubeless points. The replies are still those with the highest cubeless
+     * points: which they are does not matter, as long as it does not depend on the dice that follow.
+     *
+     * @param planes array that holds the unfinished position, the side on roll first
+     * @param at index of its first plane
+     * @param roll the roll
+     * @param opening whether it was the first roll of a game, which is never a double
+     * @param worth what a reply is worth
+     * @return worth after the reply to this roll less its mean over all rolls there could have been
+     */
+    public double measure(int[] planes, int at, Roll roll, boolean opening, Worth worth) {
+        replies.expand(planes, at, 0, Roll.COUNT, evaluator);
+        double sum = 0;
+        double rolled = 0;
+        int throwsInAll = 0;
+        for (int r = 0; r < Roll.COUNT; r++) {
+            Roll other = Roll.all().get(r);
+            int ways = opening && other.isDouble() ? 0 : other.ways();
+            if (ways == 0) {
+                continue;
+            }
+            int best = replies.best(r, Objective.CUBELESS);
+            double value = worth.of(replies.results(), best * Planes.STRIDE, replies.chances(), best * Outcomes.COUNT);
+            throwsInAll += ways;
+            sum += ways * value;
+            rolled = r == roll.index() ? value : rolled;
+        }
+        return rolled - sum / throwsInAll;
     }
 
     private void measure(int[] planes, int at, Roll roll, boolean opening, double[] out) {

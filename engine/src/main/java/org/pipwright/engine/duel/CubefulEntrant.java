@@ -1,0 +1,29 @@
+package org.pipwright.engine.duel;
+
+import java.util.function.Supplier;
+import org.pipwright.engine.cube.CubefulSearch;
+import org.pipwright.engine.evaluation.PositionEvaluator;
+
+/**
+ * Who takes part in a duel with the cube: plays checkers and cube for what counts, by an evaluator's chances.
+ *
+ * @param name what reports call it
+ * @param evaluators makes an evaluator for a thread; all of them must judge alike
+ * @param lookahead future rolls to average over, 0 to {@value CubefulSearch#MOST}
+ */
+public record CubefulEntrant(String name, Supplier<PositionEvaluator> evaluators, int lookahead) {
+    /**
+     * Checks the lookahead.
+     *
+     * @param name what reports call it
+     * @param evaluators makes an evaluator for a thread
+     * @param lookahead 0 to {@value CubefulSearch#MOST}
+     * @throws IllegalArgumentException if it is out of range
+     */
+    public CubefulEntrant {
+        if (lookahead < 0 || lookahead > CubefulSearch.MOST) {
+            throw new IllegalArgumentException(
+                    "with the cube a lookahead is 0 to " + CubefulSearch.MOST + ", not " + lookahead);
+        }
+    }
+}
