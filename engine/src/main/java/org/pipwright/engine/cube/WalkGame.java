@@ -1,8 +1,5 @@
 package org.pipwright.engine.cube;
 
-import java.util.HashMap;
-import java.util.Map;
-
 /**
  * The value of a game under a {@link CubeWalk} when both sides use the cube as well as they can. Levels of the cube are
  * solved from the highest that matters downwards; at each the two values of a grid point (one side or the other on roll)
@@ -14,9 +11,16 @@ public final class WalkGame {
 
     private static final int MOST_SWEEPS = 1_000_000;
 
+    /** Sweeps between two leaps, so that one mode of the error is left to be seen. */
+    private static final int PATIENCE = 8;
+
+    private static final int OWNERS = CubeOwner.values().length;
+
     private final CubeWalk walk;
     private final Payoffs payoffs;
-    private final Map<CubeState, Values> solved = new HashMap<>();
+    /** By the cube's power of two and owner. */
+    private final Values[] solved = new Values[OWNERS * (1 + Integer.numberOfTrailingZeros(CubeState.HIGHEST))];
+
     private final double[] spare;
 
     /** Values of one state of the cube by grid point, all to "me" and at my chance to win. */
@@ -88,12 +92,12 @@ public final class WalkGame {
     }
 
     private Values solve(CubeState cube) {
-        Values known = solved.get(cube);
-        if (known == null) {
-            known = compute(cube);
-            solved.put(cube, known);
+        int index = OWNERS * Integer.numberOfTrailingZeros(cube.value())
+                + cube.owner().ordinal();
+        if (solved[index] == null) {
+            solved[index] = compute(cube);
         }
-        return known;
+        return solved[index];
     }
 
     private Values compute(CubeState cube) {
@@ -136,17 +140,37 @@ public final class WalkGame {
         return offer;
     }
 
+    /**
+     * Sweeps until the values stand still. After some sweeps what is left of the error shrinks by the same factor each
+     * time; a leap by the sum of that geometric series (Aitken 1926) saves most of the sweeps. It moves the start of the
+     * sweeps that follow and nothing else, so the end is the same.
+     */
     private void iterate(Values values, double[] myOffer, double[] theirOffer, double still) {
-        for (int sweep = 0; sweep < MOST_SWEEPS; sweep++) {
+        double before = 0;
+        for (int sweep = 1; sweep < MOST_SWEEPS; sweep++) {
+            boolean leap = sweep % PATIENCE == 0;
+            double[] mine = leap ? values.mine.clone() : null;
             walk.average(values.theirs, values.rolling, spare);
             double moved = best(values.rolling, myOffer, values.mine, 1);
             walk.average(values.mine, values.theirRolling, spare);
-            moved = Math.max(moved, best(values.theirRolling, theirOffer, values.theirs, -1));
-            if (moved <= still) {
+            double theirMoved = best(values.theirRolling, theirOffer, values.theirs, -1);
+            if (Math.max(moved, theirMoved) <= still) {
                 return;
             }
+            if (leap && moved < before) {
+                leap(mine, values.mine, moved / before);
+                walk.average(values.mine, values.theirRolling, spare);
+                best(values.theirRolling, theirOffer, values.theirs, -1);
+            }
+            before = moved;
         }
         throw new IllegalStateException("the walk's values do not settle: " + walk);
+    }
+
+    private static void leap(double[] from, double[] to, double factor) {
+        for (int i = 0; i < to.length; i++) {
+            to[i] += (to[i] - from[i]) * factor / (1 - factor);
+        }
     }
 
     /** Writes the better of rolling and offering for one side at each inner grid point; returns the largest change. */

@@ -152,6 +152,11 @@ class CubefulSearchTest {
         }
 
         @Override
+        public double inAll(double value, CubeState cube) {
+            return known.inAll(value, cube);
+        }
+
+        @Override
         public CubeTerms swapped() {
             return this;
         }

@@ -17,16 +17,20 @@ import org.pipwright.engine.cube.CubeGame;
 import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.ExactCube;
+import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
-import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.PipLeader;
+import org.pipwright.engine.match.TurnListener;
+import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Dice;
+import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.score.MatchScore;
 
 /** Whole games with the cube. */
 class CubefulGamesTest {
@@ -52,11 +56,12 @@ class CubefulGamesTest {
     @Test
     void randomMoneyGamesEndWithLegalPoints() {
         RandomCube cube = new RandomCube();
-        CubefulGames.Side side = new CubefulGames.Side(new PipLeader(), cube);
+        CubefulGames.Side side = new CubefulGames.Side(CheckerPlayer.blind(new PipLeader()), cube);
         CubefulGames games = new CubefulGames();
         int won = 0;
         for (int i = 0; i < 2000; i++) {
-            int points = games.play(new MoneyStakes(i % 2 == 0, i % 4 < 2), side, side, Dice.ofGame(1, i));
+            CubeGame game = new CubeGame(new MoneyStakes(i % 2 == 0, i % 4 < 2));
+            int points = games.play(game, side, side, Dice.ofGame(1, i), TurnListener.NONE);
             assertTrue(points != 0 && Math.abs(points) <= 3 * 4 * cube.highest);
             won += points > 0 ? 1 : 0;
         }
@@ -64,15 +69,43 @@ class CubefulGamesTest {
         assertTrue(won > 500 && won < 1500, "won " + won);
     }
 
+    /** Follows a match and keeps its own score. */
+    private static final class Counter implements CubefulGames.Watcher {
+        private int games;
+        private MatchScore score;
+        private boolean ended;
+
+        @Override
+        public void begins(MatchScore before, boolean starts, CubeGame game) {
+            assertTrue(!ended && (score == null || score.equals(before)));
+            score = before;
+            games++;
+            assertEquals(starts ? before : before.swapped(), ((MatchStakes) game.stakes()).score());
+        }
+
+        @Override
+        public void ended(int points) {
+            ended = score.ends(points);
+            score = ended ? score : score.after(points);
+        }
+
+        @Override
+        public void turn(int[] planes, Roll roll, PlayGenerator legal, int chosen) {
+            assertTrue(!ended);
+        }
+    }
+
     /** Equal sides win half of the matches; the standard error of 1000 is 0.016. */
     @Test
     void equalSidesWinHalfOfTheMatches() {
-        CubefulGames.Side side = new CubefulGames.Side(new PipLeader(), new RandomCube());
+        CubefulGames.Side side = new CubefulGames.Side(CheckerPlayer.blind(new PipLeader()), new RandomCube());
         CubefulGames games = new CubefulGames();
         int won = 0;
         for (int i = 0; i < 1000; i++) {
             long match = i;
-            won += games.playMatch(1 + i % 7, side, side, number -> Dice.ofGame(match, number)) ? 1 : 0;
+            Counter counter = new Counter();
+            won += games.playMatch(1 + i % 7, side, side, number -> Dice.ofGame(match, number), counter) ? 1 : 0;
+            assertTrue(counter.ended && counter.games <= 2 * (1 + i % 7) - 1);
         }
         assertEquals(500, won, 70);
     }
@@ -85,8 +118,7 @@ class CubefulGamesTest {
                 TwoSidedTable.build(new SideIndex(6, 3), 1, TableProgress.NONE));
         PositionEvaluator exact = new TableEvaluator(tables);
         MoneyTerms terms = new MoneyTerms(MoneyStakes.USUAL, new ExactCube(tables));
-        CubefulGames.Side side =
-                new CubefulGames.Side(new EvaluatingPlayer(exact), new JudgingCubePlayer(exact, stakes -> terms));
+        CubefulGames.Side side = CubefulGames.Side.judging(exact, stakes -> terms, 0);
         CubefulGames games = new CubefulGames();
         int count = 40_000;
         for (String text : new String[] {"1@5 1@2 / 1@6", "1@6 1@5 1@4 / 1@6 1@5 1@4"}) {
@@ -98,15 +130,14 @@ class CubefulGamesTest {
                 for (int i = 0; i < count; i++) {
                     Dice dice = Dice.ofGame(9, i);
                     CubeGame game = new CubeGame(MoneyStakes.USUAL, cube);
-                    double points = games.play(position, game, dice::next, side, side, dice) / 2.0;
+                    double points = games.play(position, game, dice::next, side, side, dice, TurnListener.NONE) / 2.0;
                     sum += points;
                     squares += points * points;
                 }
                 double mean = sum / count;
                 double error = Math.sqrt((squares / count - mean * mean) / count);
                 double expected = terms.exact(position, cube).orElseThrow().best();
-                // Four standard errors, and what play for wins rather than for cube equity may give away.
-                assertEquals(expected, mean, 4 * error + 0.002, text + " " + owner);
+                assertEquals(expected, mean, 4 * error, text + " " + owner);
             }
         }
     }

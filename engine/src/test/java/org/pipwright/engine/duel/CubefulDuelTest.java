@@ -1,0 +1,142 @@
+package org.pipwright.engine.duel;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.matchtable.ShippedMatchTable;
+
+/** Duels with the cube: symmetry, threads, what the counts add up to, and luck that is 0 on average. */
+class CubefulDuelTest {
+    private static final Contest MONEY = new Contest.Money(MoneyStakes.USUAL);
+    private static final Contest MATCH = new Contest.Match(3, ShippedMatchTable.load());
+    private static final CubefulEntrant ONE = entrant(1);
+    private static final CubefulEntrant OTHER = entrant(2);
+
+    private static CubefulEntrant entrant(long seed) {
+        Supplier<PositionEvaluator> evaluators = () -> new NetworkEvaluator(RandomNet.of(seed));
+        return new CubefulEntrant("net " + seed, evaluators, 0);
+    }
+
+    private static CubefulSettings settings(Contest contest, long pairs, long seed, boolean luck) {
+        return new CubefulSettings(contest, pairs, seed, luck, Optional.empty());
+    }
+
+    private static CubefulTally run(CubefulEntrant a, CubefulEntrant b, CubefulSettings settings, int threads) {
+        return new CubefulDuel(a, b, settings, tally -> {}).run(threads);
+    }
+
+    static Stream<Contest> contests() {
+        return Stream.of(
+                MONEY,
+                new Contest.Money(new MoneyStakes(false, true)),
+                MATCH,
+                new Contest.Match(1, ShippedMatchTable.load()));
+    }
+
+    @ParameterizedTest
+    @MethodSource("contests")
+    void againstItselfEveryPairIsDrawn(Contest contest) {
+        CubefulTally tally = run(ONE, ONE, settings(contest, 20, 7, false), 2);
+        double half = contest instanceof Contest.Match ? 0.5 : 0;
+        assertEquals(new Moments(20, 20 * half, 20 * half * half), tally.values());
+        assertEquals(tally.aWins(), tally.bWins());
+    }
+
+    @ParameterizedTest
+    @MethodSource("contests")
+    void exchangingSidesExchangesTheResult(Contest contest) {
+        CubefulTally there = run(ONE, OTHER, settings(contest, 3, 9, true), 1);
+        CubefulTally back = run(OTHER, ONE, settings(contest, 3, 9, true), 2);
+        double whole = contest instanceof Contest.Match ? 1 : 0;
+        assertEquals(whole - there.values().mean(), back.values().mean(), 1e-12);
+        assertEquals(whole - there.adjusted().mean(), back.adjusted().mean(), 1e-9);
+        assertEquals(there.values().variance(), back.values().variance(), 1e-12);
+        assertEquals(there.aWins(), back.bWins());
+        assertEquals(there.bWins(), back.aWins());
+        assertEquals(there.cube(), back.cube());
+        assertEquals(there.turns(), back.turns());
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {2, 5})
+    void threadsMakeNoDifference(int threads) {
+        for (Contest contest : List.of(MONEY, MATCH)) {
+            CubefulTally alone = run(ONE, OTHER, settings(contest, 70, 10, false), 1);
+            assertEquals(alone, run(ONE, OTHER, settings(contest, 70, 10, false), threads));
+            assertEquals(70, alone.pairs());
+        }
+    }
+
+    @Test
+    void moneyPointsAreThoseOfTheGames() {
+        CubefulTally tally = run(ONE, OTHER, settings(MONEY, 200, 11, false), 2);
+        assertEquals(400, tally.games());
+        assertEquals(
+                tally.values().sum(), (tally.aWins().points() - tally.bWins().points()) / 2.0);
+        assertTrue(tally.cube().doubled() > 200 && tally.cube().cubes() > 400, "" + tally);
+        assertTrue(tally.aWins().passes() > 10 && tally.bWins().passes() > 10, "" + tally);
+        assertTrue(
+                tally.cube().doubled() >= tally.aWins().passes() + tally.bWins().passes());
+    }
+
+    @Test
+    void lookaheadIsPlayedBySide() {
+        Supplier<PositionEvaluator> evaluators = () -> new NetworkEvaluator(RandomNet.of(1));
+        CubefulEntrant ahead = new CubefulEntrant("ahead", evaluators, 1);
+        CubefulTally tally = run(ahead, ONE, settings(MONEY, 2, 4, false), 1);
+        assertNotEquals(0, tally.values().squares(), "the two play differently");
+        assertEquals(
+                new Moments(2, 0, 0),
+                run(ahead, ahead, settings(MONEY, 2, 4, false), 2).values());
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 4})
+    void aTestStopsEarly(int threads) {
+        SequentialTest test = new SequentialTest(0.5, 0.6, 0.05, 0.05);
+        CubefulSettings settings = new CubefulSettings(
+                new Contest.Match(1, ShippedMatchTable.load()), 100_000, 3, false, Optional.of(test));
+        CubefulTally tally = run(ONE, ONE, settings, threads);
+        assertEquals(SequentialTest.Verdict.LOW, test.verdict(tally.best()));
+        assertEquals(run(ONE, ONE, settings, 1), tally);
+    }
+
+    /** The luck taken off is 0 on average: plain and adjusted means differ by no more than the error of the difference. */
+    @ParameterizedTest
+    @MethodSource("contests")
+    void luckLeavesTheMeanWhereItIs(Contest contest) {
+        CubefulTally tally = run(ONE, OTHER, settings(contest, 300, 21, true), 2);
+        double plain = tally.values().mean();
+        double adjusted = tally.adjusted().mean();
+        // Nets that know nothing value luck badly: it may even add noise, but must not shift the mean.
+        double error =
+                Math.hypot(tally.values().standardError(), tally.adjusted().standardError());
+        assertEquals(plain, adjusted, 3 * error);
+        assertTrue(error > 0);
+    }
+
+    @Test
+    void longMatchesNeedALongTable() {
+        String message = assertThrows(
+                        IllegalArgumentException.class, () -> new Contest.Match(26, ShippedMatchTable.load()))
+                .getMessage();
+        assertEquals(
+                "a match goes to 1 to 25 points, where the match table ends, not to 26: play a shorter match or give a"
+                        + " longer table",
+                message);
+        assertThrows(IllegalArgumentException.class, () -> new CubefulEntrant("deep", ONE.evaluators(), 4));
+    }
+}
