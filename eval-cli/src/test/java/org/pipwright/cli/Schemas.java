@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.pipwright.cli.report.CountJson;
 import org.pipwright.cli.report.CubeJson;
+import org.pipwright.cli.report.CubefulDuelReport;
 import org.pipwright.cli.report.DrillJson;
 import org.pipwright.cli.report.DuelReport;
 import org.pipwright.cli.report.OddsReport;
@@ -23,17 +24,18 @@ import org.pipwright.engine.position.PositionJson;
 
 /** The published schemas, which refer to each other by their names. */
 final class Schemas {
-    private static final Map<String, String> TEXTS = Map.of(
-            "urn:pipwright:schema:duel:1", resource(DuelReport.SCHEMA),
-            "urn:pipwright:schema:drill:1", resource(DrillJson.SCHEMA),
-            "urn:pipwright:schema:standings:1", resource(StandingsJson.SCHEMA),
-            "urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA),
-            "urn:pipwright:schema:count:1", resource(CountJson.SCHEMA),
-            "urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA),
-            "urn:pipwright:schema:cube:1", resource(CubeJson.SCHEMA),
-            "urn:pipwright:schema:rollout:1", resource(RolloutJson.SCHEMA),
-            "urn:pipwright:schema:position:1", resource(PositionJson.SCHEMA),
-            "urn:pipwright:schema:play:1", resource(PlayJson.SCHEMA));
+    private static final Map<String, String> TEXTS = Map.ofEntries(
+            Map.entry("urn:pipwright:schema:duel:1", resource(DuelReport.SCHEMA)),
+            Map.entry("urn:pipwright:schema:drill:1", resource(DrillJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:cubeful-duel:1", resource(CubefulDuelReport.SCHEMA)),
+            Map.entry("urn:pipwright:schema:standings:1", resource(StandingsJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:count:1", resource(CountJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA)),
+            Map.entry("urn:pipwright:schema:cube:1", resource(CubeJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:rollout:1", resource(RolloutJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:position:1", resource(PositionJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:play:1", resource(PlayJson.SCHEMA)));
 
     private static final JsonSchemaFactory FACTORY = JsonSchemaFactory.getInstance(
             SpecVersion.VersionFlag.V202012, builder -> builder.schemaLoaders(loaders -> loaders.schemas(TEXTS)));

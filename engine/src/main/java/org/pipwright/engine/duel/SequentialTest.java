@@ -61,6 +61,15 @@ public record SequentialTest(double low, double high, double alpha, double beta)
     }
 
     /**
+     * The usual test of matches: as good against winning 51 of 100, each error with a chance of 0.05.
+     *
+     * @return the test, of the share of matches won
+     */
+    public static SequentialTest usualOfMatches() {
+        return new SequentialTest(0.5, 0.51, 0.05, 0.05);
+    }
+
+    /**
      * The log-likelihood ratio of high to low.
      *
      * @param pairs one value a pair, in points a game

@@ -118,7 +118,7 @@ class CubefulDuelTest {
     @ParameterizedTest
     @MethodSource("contests")
     void luckLeavesTheMeanWhereItIs(Contest contest) {
-        CubefulTally tally = run(ONE, OTHER, settings(contest, 300, 21, true), 2);
+        CubefulTally tally = run(ONE, OTHER, settings(contest, 30, 21, true), 2);
         double plain = tally.values().mean();
         double adjusted = tally.adjusted().mean();
         // Nets that know nothing value luck badly: it may even add noise, but must not shift the mean.

@@ -1,8 +1,5 @@
 package org.pipwright.cli.command;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.cube.CubeOwner;
@@ -11,8 +8,6 @@ import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.matchtable.MatchTable;
-import org.pipwright.engine.matchtable.MatchTableCsv;
-import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.score.MatchScore;
 import org.pipwright.engine.text.Excerpt;
 import picocli.CommandLine.Option;
@@ -123,15 +118,6 @@ final class CubeOptions {
 
     /** The match table to use. */
     MatchTable table() {
-        if (table == null) {
-            return ShippedMatchTable.load();
-        }
-        try {
-            return MatchTableCsv.parse(Files.readString(table));
-        } catch (java.nio.charset.MalformedInputException e) {
-            throw new UserError("'" + table + "' is no text in UTF-8: give a CSV file");
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return MatchTables.read(table);
     }
 }

@@ -1,13 +1,20 @@
 package org.pipwright.cli.command;
 
+import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Contestant;
 import org.pipwright.cli.duel.Interruption;
 import org.pipwright.cli.duel.Progress;
+import org.pipwright.cli.report.CubefulDuelReport;
 import org.pipwright.cli.report.DuelReport;
+import org.pipwright.engine.duel.Contest;
+import org.pipwright.engine.duel.CubefulDuel;
+import org.pipwright.engine.duel.CubefulSettings;
+import org.pipwright.engine.duel.CubefulTally;
 import org.pipwright.engine.duel.Duel;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Moments;
@@ -28,13 +35,17 @@ import picocli.CommandLine.Parameters;
         header = "Let two players play each other.",
         description = {
             "10,000 cubeless games, every dice sequence twice with sides swapped; points per game of A with their standard error,"
-                    + " which is that of the pairs. An interrupt (Ctrl-C) ends it with what is known so far."
+                    + " which is that of the pairs. With --money or --match the cube is in play: nets judge it, and move the"
+                    + " checkers, for points or for the match, by Pipwright's cube model at their own chances. An interrupt"
+                    + " (Ctrl-C) ends it with what is known so far."
         },
         footer = {
             "Examples:",
             "  pipwright duel new.safetensors builder",
             "  pipwright duel new.safetensors old.safetensors --until-sure",
-            "  pipwright duel new.safetensors new.safetensors --lookahead 1,0 --games 2000"
+            "  pipwright duel new.safetensors new.safetensors --lookahead 1,0 --games 2000",
+            "  pipwright duel new.safetensors old.safetensors --money --luck --games 1000",
+            "  pipwright duel new.safetensors old.safetensors --match 7 --games 2000"
         })
 public final class DuelCommand extends CliCommand {
     private static final long GAMES = 10_000;
@@ -50,6 +61,9 @@ public final class DuelCommand extends CliCommand {
 
     @Parameters(index = "1", paramLabel = "B", description = "The other player, given in the same way.")
     private String b;
+
+    @Mixin
+    private ContestOptions contest;
 
     @Mixin
     private GamesOptions games;
@@ -72,7 +86,9 @@ public final class DuelCommand extends CliCommand {
             names = "--between",
             paramLabel = "LOW,HIGH",
             converter = TwoNumbers.Converter.class,
-            description = "Points per game of A that --until-sure decides between; default 0,0.02.")
+            description =
+                    "Points per game of A that --until-sure decides between, default 0,0.02; with --match the share of"
+                            + " matches won, default 0.5,0.51.")
     private TwoNumbers between;
 
     @Option(
@@ -83,7 +99,10 @@ public final class DuelCommand extends CliCommand {
                     "Chances that --until-sure takes HIGH where LOW is true, and LOW where HIGH is; default 0.05,0.05.")
     private TwoNumbers errorRates;
 
-    @Option(names = "--json", description = "Print JSON, in the form that duel.schema.json describes.")
+    @Option(
+            names = "--json",
+            description =
+                    "Print JSON, in the form that duel.schema.json describes, with the cube cubeful-duel.schema.json.")
     private boolean json;
 
     /**
@@ -98,37 +117,68 @@ public final class DuelCommand extends CliCommand {
     @Override
     public Integer call() {
         int threads = games.threads();
-        DuelSettings settings = settings();
+        Optional<Contest> withCube = contest.contest();
+        Optional<SequentialTest> test = sequentialTest(withCube);
+        long pairs = games.pairs(untilSure ? GAMES_UNTIL_SURE : GAMES);
         int[] depths = depths();
         ModelCatalog catalog = ModelCatalog.shipped();
         Contestant one = Contestant.read(a, catalog, depths[0]);
         Contestant other = Contestant.read(b, catalog, depths[1]);
+        if (withCube.isPresent()) {
+            cubeful(one, other, new CubefulSettings(withCube.get(), pairs, games.seed(), games.luck(), test), threads);
+        } else {
+            cubeless(
+                    one,
+                    other,
+                    new DuelSettings(Position.start(), true, pairs, games.seed(), games.luck(), test),
+                    threads);
+        }
+        return 0;
+    }
+
+    private void cubeless(Contestant one, Contestant other, DuelSettings settings, int threads) {
         if (settings.luck() && one.net().isEmpty() && other.net().isEmpty()) {
             throw new UserError("--luck needs a net to value it: neither " + a + " nor " + b + " is one");
         }
         Progress progress = Progress.of(2 * settings.pairs(), console().err());
         Duel duel = new Duel(
-                one.entrant(), other.entrant(), settings, soFar -> progress.reached(soFar.games(), note(soFar)));
+                one.entrant(), other.entrant(), settings, soFar -> progress.reached(soFar.games(), note(soFar.best())));
         Interruption.during(
                 () -> {
                     Tally tally = progress.during(() -> duel.run(threads));
-                    report(new DuelReport(one, other, settings, tally, plusMinus()));
+                    DuelReport report = new DuelReport(one, other, settings, tally, plusMinus());
+                    print(report::writeText, report::writeJson);
                 },
                 duel::stop);
-        return 0;
     }
 
-    private DuelSettings settings() {
+    private void cubeful(Contestant one, Contestant other, CubefulSettings settings, int threads) {
+        Progress progress = Progress.of(2 * settings.pairs(), console().err());
+        CubefulDuel duel = new CubefulDuel(
+                one.withCube(),
+                other.withCube(),
+                settings,
+                soFar -> progress.reached(2 * soFar.pairs(), note(soFar.best())));
+        Interruption.during(
+                () -> {
+                    CubefulTally tally = progress.during(() -> duel.run(threads));
+                    CubefulDuelReport report = new CubefulDuelReport(one, other, settings, tally, plusMinus());
+                    print(report::writeText, report::writeJson);
+                },
+                duel::stop);
+    }
+
+    private Optional<SequentialTest> sequentialTest(Optional<Contest> withCube) {
         if (!untilSure && (between != null || errorRates != null)) {
             throw new UserError((between != null ? "--between" : "--error-rates") + " needs --until-sure");
         }
-        Optional<SequentialTest> test = untilSure ? Optional.of(test()) : Optional.empty();
-        long pairs = games.pairs(untilSure ? GAMES_UNTIL_SURE : GAMES);
-        return new DuelSettings(Position.start(), true, pairs, games.seed(), games.luck(), test);
+        boolean matches = withCube.isPresent() && withCube.get() instanceof Contest.Match;
+        return untilSure
+                ? Optional.of(test(matches ? SequentialTest.usualOfMatches() : SequentialTest.usual()))
+                : Optional.empty();
     }
 
-    private SequentialTest test() {
-        SequentialTest usual = SequentialTest.usual();
+    private SequentialTest test(SequentialTest usual) {
         TwoNumbers means = between == null ? new TwoNumbers(usual.low(), usual.high()) : between;
         TwoNumbers rates = errorRates == null ? new TwoNumbers(usual.alpha(), usual.beta()) : errorRates;
         try {
@@ -150,17 +200,12 @@ public final class DuelCommand extends CliCommand {
         return console().unicode() ? "\u00b1" : "+/-";
     }
 
-    private String note(Tally soFar) {
-        Moments best = soFar.best();
+    private String note(Moments best) {
         return String.format(Locale.ROOT, "%+.3f %s %.3f", best.mean(), plusMinus(), best.standardError());
     }
 
-    private void report(DuelReport report) {
-        if (json) {
-            report.writeJson(out());
-        } else {
-            report.writeText(out());
-        }
+    private void print(Consumer<PrintWriter> text, Consumer<PrintWriter> asJson) {
+        (json ? asJson : text).accept(out());
         out().flush();
     }
 }

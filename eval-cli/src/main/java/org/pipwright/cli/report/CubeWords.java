@@ -30,13 +30,16 @@ final class CubeWords {
 
     static String stakes(Stakes stakes) {
         if (stakes instanceof MoneyStakes) {
-            MoneyStakes money = (MoneyStakes) stakes;
-            return "money play" + (money.jacoby() ? ", Jacoby rule" : ", no Jacoby rule")
-                    + (money.beavers() ? ", beavers" : "");
+            return money((MoneyStakes) stakes);
         }
         MatchScore score = ((MatchStakes) stakes).score();
         String game = score.crawford() ? ", Crawford game" : score.postCrawford() ? ", after the Crawford game" : "";
         return "match, " + score.mine() + "-away against " + score.theirs() + "-away" + game;
+    }
+
+    static String money(MoneyStakes money) {
+        return "money play" + (money.jacoby() ? ", Jacoby rule" : ", no Jacoby rule")
+                + (money.beavers() ? ", beavers" : "");
     }
 
     static String action(CubeAction action) {

@@ -7,7 +7,6 @@ import java.util.Locale;
 import org.pipwright.cli.duel.Contestant;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Moments;
-import org.pipwright.engine.duel.SequentialTest;
 import org.pipwright.engine.duel.Tally;
 import org.pipwright.engine.duel.Wins;
 
@@ -48,7 +47,7 @@ public record DuelReport(Contestant a, Contestant b, DuelSettings settings, Tall
             out.println("less luck: " + mean(tally.adjusted()) + ", with a variance "
                     + String.format(Locale.ROOT, "%.1f times smaller", tally.varianceReduction()));
         }
-        settings.test().ifPresent(test -> out.println(verdict(test)));
+        settings.test().ifPresent(test -> out.println(Duels.verdict(test, tally.best())));
     }
 
     /** The name, with the depth where both sides have the same net. */
@@ -70,26 +69,7 @@ public record DuelReport(Contestant a, Contestant b, DuelSettings settings, Tall
     }
 
     private String mean(Moments moments) {
-        return Numbers.points(moments.mean())
-                + String.format(Locale.ROOT, " %s %.4f", plusMinus, moments.standardError());
-    }
-
-    private String verdict(SequentialTest test) {
-        String[] words = {Numbers.points(test.low()), Numbers.points(test.high())};
-        String ratio = String.format(
-                Locale.ROOT,
-                "%+.2f within %+.2f and %+.2f",
-                test.ratio(tally.best()),
-                test.lowerLimit(),
-                test.upperLimit());
-        switch (test.verdict(tally.best())) {
-            case HIGH:
-                return "sure: " + words[1] + " rather than " + words[0] + " (log-likelihood ratio " + ratio + ")";
-            case LOW:
-                return "sure: " + words[0] + " rather than " + words[1] + " (log-likelihood ratio " + ratio + ")";
-            default:
-                return "not sure yet whether " + words[0] + " or " + words[1] + " (log-likelihood ratio " + ratio + ")";
-        }
+        return Duels.mean(moments, plusMinus);
     }
 
     /**
@@ -108,20 +88,7 @@ public record DuelReport(Contestant a, Contestant b, DuelSettings settings, Tall
         json.writeNumberField("gamesAtMost", 2 * settings.pairs());
         Duels.tally(json, tally);
         if (settings.test().isPresent()) {
-            test(json, settings.test().get());
+            Duels.test(json, settings.test().get(), tally.best());
         }
-    }
-
-    private void test(JsonGenerator json, SequentialTest test) throws IOException {
-        json.writeObjectFieldStart("sequentialTest");
-        json.writeNumberField("low", test.low());
-        json.writeNumberField("high", test.high());
-        json.writeNumberField("alpha", test.alpha());
-        json.writeNumberField("beta", test.beta());
-        json.writeNumberField("logLikelihoodRatio", Numbers.rounded(test.ratio(tally.best())));
-        json.writeNumberField("lowerLimit", Numbers.rounded(test.lowerLimit()));
-        json.writeNumberField("upperLimit", Numbers.rounded(test.upperLimit()));
-        json.writeStringField("verdict", test.verdict(tally.best()).name().toLowerCase(Locale.ROOT));
-        json.writeEndObject();
     }
 }

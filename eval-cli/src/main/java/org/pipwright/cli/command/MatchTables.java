@@ -1,0 +1,30 @@
+package org.pipwright.cli.command;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.MalformedInputException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.matchtable.MatchTable;
+import org.pipwright.engine.matchtable.MatchTableCsv;
+import org.pipwright.engine.matchtable.ShippedMatchTable;
+
+/** Match tables by their files. */
+final class MatchTables {
+    private MatchTables() {}
+
+    /** The table of a file, or without one that which comes with Pipwright. */
+    static MatchTable read(Path file) {
+        if (file == null) {
+            return ShippedMatchTable.load();
+        }
+        try {
+            return MatchTableCsv.parse(Files.readString(file));
+        } catch (MalformedInputException e) {
+            throw new UserError("'" + file + "' is no text in UTF-8: give a CSV file");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
