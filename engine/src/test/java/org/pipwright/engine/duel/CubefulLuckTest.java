@@ -32,7 +32,7 @@ class CubefulLuckTest {
     private static final PositionEvaluator EVALUATOR = new NetworkEvaluator(RandomNet.of(3));
     private static final List<Position> POSITIONS = List.of(
             Position.start(),
-            PositionText.parse("2@6 3@5 2@4 1@bar / 3@6 3@5 2@20 of 15"),
+            PositionText.parse("2@6 3@5 2@4 1@bar / 3@6 3@5 2@22"),
             PositionText.parse("1@6 1@2 / 2@1"),
             PositionText.parse("5@6 4@5 2@4 4@3 / 6@6 5@5 3@4"));
 
