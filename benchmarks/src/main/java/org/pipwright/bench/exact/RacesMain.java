@@ -8,40 +8,51 @@ import org.pipwright.bench.Main;
 import org.pipwright.bench.Options;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.OneSidedTable;
-import org.pipwright.engine.bearoff.RaceOutlook;
+import org.pipwright.engine.bearoff.RaceJudge;
 import org.pipwright.engine.bearoff.SideIndex;
 import org.pipwright.engine.bearoff.TableProgress;
 import org.pipwright.engine.bearoff.TwoSidedTable;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.reduced.ReducedGame;
 import org.pipwright.engine.reduced.ReducedOutcomes;
 import org.pipwright.engine.reduced.ReducedSolver;
+import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
 
 /**
  * Prints how far simulated races, which see only the standard tables, and a net's chances of races are from those of a
  * larger table, of the exact two-sided table, and of the solved game with two checkers a side (the only one of the three
- * in which backgammons are exact). Races are random.
+ * in which backgammons are exact), and what plays chosen by either lose by the larger table. Races are random.
  */
 public final class RacesMain {
     private static final int POINTS = 8;
 
     private static final double SOLVED = 1e-9;
 
+    private static final int LOOKAHEAD = 2;
+
     private final int races;
-    private final EndgameTables standard;
-    private final Function<Position, Outcomes> simulation;
+    private final Model model;
     private final Function<Position, Outcomes> net;
+    private final Function<Position, Outcomes> simulation;
 
     private RacesMain(Options options) {
         races = options.number("--races", 200, 1, 100_000);
-        standard = tables(EndgameTables.HOME);
-        simulation = position -> RaceOutlook.of(position, standard).outcomes();
-        NetworkEvaluator evaluator = new NetworkEvaluator(ModelCatalog.shipped()
-                .load(options.text("--net").orElse(ModelCatalog.shipped().defaultName())));
-        net = evaluator::evaluate;
+        model = ModelCatalog.shipped()
+                .load(options.text("--net").orElse(ModelCatalog.shipped().defaultName()));
+        net = new NetworkEvaluator(model)::evaluate;
+        simulation = judge(tables(EndgameTables.HOME));
+    }
+
+    /** What a race is worth by some tables, and simulation beyond them. */
+    private Function<Position, Outcomes> judge(EndgameTables tables) {
+        RaceJudge judge = new RaceJudge(tables);
+        return position -> position.finished()
+                ? net.apply(position)
+                : judge.outlook(position).outcomes();
     }
 
     public static void main(String[] args) {
@@ -59,21 +70,47 @@ public final class RacesMain {
     }
 
     private void print() {
-        EndgameTables wide = tables(new SideIndex(POINTS, Position.FULL));
-        Function<Position, Outcomes> exact =
-                position -> RaceOutlook.of(position, wide).outcomes();
+        Function<Position, Outcomes> exact = judge(tables(new SideIndex(POINTS, Position.FULL)));
+        Function<SplittableRandom, Position> fifteen = random -> RandomRace.of(random, POINTS, 15, 15);
+        Function<SplittableRandom, Position> gammonish = random -> RandomRace.gammonish(random, POINTS);
         System.out.println("| races | chances of | win: rms, worst | gammon: rms, worst | backgammon: rms, worst |");
         System.out.println("| --- | --- | ---: | ---: | ---: |");
         row("1 to 6 checkers a side on points 1 to 6", "net", net, exact, random -> RandomRace.of(random, 6, 1, 6));
         row("7 to 15 on 1 to 6", "net", net, exact, random -> RandomRace.of(random, 6, 7, 15));
-        row("15 on 1 to 8", "net", net, exact, random -> RandomRace.of(random, POINTS, 15, 15));
-        row("15 on 1 to 8", "simulation", simulation, exact, random -> RandomRace.of(random, POINTS, 15, 15));
-        row("1 to 6 against 15 on 1 to 8", "net", net, exact, random -> RandomRace.gammonish(random, POINTS));
-        row("1 to 6 against 15 on 1 to 8", "simulation", simulation, exact, r -> RandomRace.gammonish(r, POINTS));
+        both("15 on 1 to 8", exact, fifteen);
+        both("10 on 1 to 10", judge(tables(new SideIndex(10, 10))), random -> RandomRace.of(random, 10, 10, 10));
+        both("6 on 1 to 12", judge(tables(new SideIndex(12, 6))), random -> RandomRace.of(random, 12, 6, 6));
+        both("1 to 6 against 15 on 1 to 8", exact, gammonish);
+        try (PlaySearch search = new PlaySearch(model)) {
+            Function<Position, Outcomes> deep = position -> search.odds(position, LOOKAHEAD);
+            row("15 on 1 to 8", "net, lookahead " + LOOKAHEAD, deep, exact, fifteen);
+            row("1 to 6 against 15 on 1 to 8", "net, lookahead " + LOOKAHEAD, deep, exact, gammonish);
+        }
         ReducedGame two = new ReducedGame(2);
         ReducedSolver.Progress quiet = (number, allPlays, change) -> {};
         ReducedOutcomes solved = ReducedOutcomes.of(ReducedSolver.solve(two, 1, SOLVED, quiet), 1, quiet);
         row("2 against 2 of 2", "simulation", simulation, solved::evaluate, random -> RandomRace.ofTwo(random, two));
+        System.out.println();
+        System.out.println("| plays of a random roll | chosen by | points lost a choice: mean, worst |");
+        System.out.println("| --- | --- | ---: |");
+        choices("15 on 1 to 8", exact, fifteen);
+        choices("1 to 6 against 15 on 1 to 8", exact, gammonish);
+    }
+
+    private void both(String title, Function<Position, Outcomes> exact, Function<SplittableRandom, Position> maker) {
+        row(title, "net", net, exact, maker);
+        row(title, "simulation", simulation, exact, maker);
+    }
+
+    private void choices(String title, Function<Position, Outcomes> exact, Function<SplittableRandom, Position> maker) {
+        for (boolean simulated : new boolean[] {false, true}) {
+            SplittableRandom random = new SplittableRandom(1);
+            RaceChoices choices = new RaceChoices();
+            for (int n = 0; n < races; n++) {
+                choices.add(maker.apply(random), random, simulated ? simulation : net, exact);
+            }
+            System.out.println("| " + title + " | " + (simulated ? "simulation" : "net") + " | " + choices + " |");
+        }
     }
 
     private void row(

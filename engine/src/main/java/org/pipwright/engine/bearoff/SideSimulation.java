@@ -35,43 +35,74 @@ final class SideSimulation {
     /** What leaving the opponent's home, where a backgammon would be lost, may cost on the way. */
     private static final double ROLLS_PER_STRAGGLER = 0.05;
 
-    /** Own points 19 to 24 and the bar. */
-    private static final int OPPONENTS_HOME = 0x7F << 19;
+    /** Among plays that are equal in what a side plays for, the one that is better for the race; so many rolls for one. */
+    private static final double TIE = 1e-3;
 
     private final OneSidedTable table;
     private final BearInGuess guess;
+    private final FirstOffGuess first;
     private final PlayGenerator generator = new PlayGenerator();
     private final int[] planes = new int[Planes.STRIDE];
     private final int[] scratch = new int[Planes.SIDE];
     private final double[] entries = new double[OneSidedTable.MOST_ROLLS];
 
+    /** What a side plays for until the table is reached. */
+    private enum Goal {
+        /** To bear off all in the fewest rolls. */
+        ALL,
+        /** To bear off the first, and save the gammon. */
+        FIRST,
+        /** To leave the opponent's home, and save the backgammon. */
+        AWAY
+    }
+
     SideSimulation(OneSidedTable table) {
         this.table = table;
         this.guess = new BearInGuess(table);
+        this.first = new FirstOffGuess(table);
     }
 
-    /** The outlook of a side that no opponent can hinder. */
-    SideOutlook outlook(int[] position, int side) {
-        boolean noneOff = (Planes.occupied(position, side) & 1) == 0;
-        boolean away = (Planes.occupied(position, side) & OPPONENTS_HOME) != 0;
-        if (table.index().covers(position, side) && !away) {
-            int arrangement = table.index().of(position, side);
+    /** The outlook of a side that no opponent can hinder, playing for the fewest rolls in all. */
+    SideOutlook outlook(int[] planes, int at) {
+        boolean noneOff = (Planes.occupied(planes, at) & 1) == 0;
+        if (table.index().covers(planes, at) && !away(planes, at)) {
+            int arrangement = table.index().of(planes, at);
             RollSpread first = noneOff ? table.rollsToFirst(arrangement) : new RollSpread();
             return new SideOutlook(Basis.DISTRIBUTIONS, table.rolls(arrangement), first, new RollSpread());
         }
-        Sums sums = new Sums();
-        SplittableRandom random =
-                new SplittableRandom(Arrays.hashCode(Arrays.copyOfRange(position, side, side + Planes.SIDE)));
-        for (int path = 0; path < PATHS; path++) {
-            Arrays.fill(planes, 0);
-            System.arraycopy(position, side, planes, 0, Planes.SIDE);
-            play(path, random, sums);
-        }
+        Sums sums = simulate(planes, at, Goal.ALL);
         return new SideOutlook(
                 Basis.ESTIMATED,
                 sums.spread(sums.off),
                 noneOff ? sums.spread(sums.first) : new RollSpread(),
                 sums.spread(sums.away));
+    }
+
+    /** The rolls to the first checker off of a side that has none off and plays for just that. */
+    RollSpread hurriedFirst(int[] planes, int at) {
+        Sums sums = simulate(planes, at, Goal.FIRST);
+        return sums.spread(sums.first);
+    }
+
+    /** The rolls until a side that plays for just that has left the opponent's home. */
+    RollSpread hurriedAway(int[] planes, int at) {
+        Sums sums = simulate(planes, at, Goal.AWAY);
+        return sums.spread(sums.away);
+    }
+
+    private static boolean away(int[] planes, int at) {
+        return (Planes.occupied(planes, at) & Getaway.OPPONENTS_HOME) != 0;
+    }
+
+    private Sums simulate(int[] from, int at, Goal goal) {
+        Sums sums = new Sums();
+        SplittableRandom random = new SplittableRandom(Arrays.hashCode(Arrays.copyOfRange(from, at, at + Planes.SIDE)));
+        for (int path = 0; path < PATHS; path++) {
+            Arrays.fill(planes, 0);
+            System.arraycopy(from, at, planes, 0, Planes.SIDE);
+            play(path, random, sums, goal);
+        }
+        return sums;
     }
 
     /** Survival chances summed over the paths. */
@@ -101,20 +132,23 @@ final class SideSimulation {
         }
     }
 
-    private void play(int path, SplittableRandom random, Sums sums) {
+    private void play(int path, SplittableRandom random, Sums sums, Goal goal) {
         int rolls = 0;
         boolean out = true;
         while (true) {
-            if (out && (Planes.occupied(planes, 0) & OPPONENTS_HOME) == 0) {
+            if (out && !away(planes, 0)) {
                 Sums.add(rolls, entries, 0, sums.away);
                 out = false;
             }
-            if (!out && table.index().covers(planes, 0)) {
+            if (!out && (goal == Goal.AWAY || table.index().covers(planes, 0))) {
                 break;
             }
             int face = rolls == 0 ? path % THROWS : rolls == 1 ? path / THROWS % THROWS : random.nextInt(THROWS);
-            move(Roll.of(face / 6 + 1, face % 6 + 1));
+            move(Roll.of(face / 6 + 1, face % 6 + 1), goal);
             rolls++;
+        }
+        if (goal == Goal.AWAY) {
+            return;
         }
         int arrangement = table.index().of(planes, 0);
         Sums.add(rolls, entries, table.survival(arrangement, entries), sums.off);
@@ -123,20 +157,31 @@ final class SideSimulation {
         Sums.add(rolls, entries, noneOff ? table.survivalToFirst(arrangement, entries) : 0, sums.first);
     }
 
-    private void move(Roll roll) {
+    private void move(Roll roll, Goal goal) {
         int size = generator.generate(planes, 0, roll.high(), roll.low());
         int[] results = generator.results();
         int best = 0;
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < size; i++) {
-            int at = i * Planes.STRIDE;
-            double rolls = guess.rolls(results, at, scratch)
-                    + ROLLS_PER_STRAGGLER * Planes.checkers(results, at, OPPONENTS_HOME);
+            double rolls = rolls(results, i * Planes.STRIDE, goal);
             if (rolls < least) {
                 least = rolls;
                 best = i;
             }
         }
         System.arraycopy(results, best * Planes.STRIDE, planes, 0, Planes.SIDE);
+    }
+
+    /** About how many rolls a side needs for what it plays for. */
+    private double rolls(int[] results, int at, Goal goal) {
+        double all = guess.rolls(results, at, scratch);
+        switch (goal) {
+            case FIRST:
+                return first.rolls(results, at, scratch) + TIE * all;
+            case AWAY:
+                return Getaway.rolls(results, at, scratch) + TIE * all;
+            default:
+                return all + ROLLS_PER_STRAGGLER * Planes.checkers(results, at, Getaway.OPPONENTS_HOME);
+        }
     }
 }
