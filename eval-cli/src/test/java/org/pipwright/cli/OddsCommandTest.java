@@ -10,6 +10,10 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.bearoff.RaceOutlook;
+import org.pipwright.engine.bearoff.TableFolder;
+import org.pipwright.engine.bearoff.TableListener;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Position;
@@ -44,7 +48,7 @@ class OddsCommandTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"start", "1@bar 2@6 / 3@4 of 3", "off / 15@20", "5@8 4@2 6@3 / 2@3 1@6"})
+    @ValueSource(strings = {"start", "1@bar 2@6 / 3@4 of 3", "off / 15@20", "2@24 13@4 / 3@5 12@2"})
     void jsonHasWhatTheNetSays(String text) throws IOException {
         Run run = Run.of("odds", "--json", text, "--net", TestNet.path());
         assertEquals("", run.err());
@@ -62,6 +66,22 @@ class OddsCommandTest {
             sum += chance.asDouble();
         }
         assertEquals(1, sum, 1e-5);
+    }
+
+    /** Between home and contact neither tables nor the net are asked. */
+    @Test
+    void longRacesAreSimulated() throws IOException {
+        Position race = PositionText.parse("5@8 4@2 6@3 / 2@3 1@6");
+        EndgameTables tables = EndgameTables.standard(TableFolder.ofUser(System.getenv()), 1, TableListener.SILENT);
+        Outcomes simulated = RaceOutlook.of(race, tables).outcomes();
+        for (String option : List.of("--json", "--json --lookahead 1")) {
+            String line = "odds 5@8 4@2 6@3 / 2@3 1@6 --net " + TestNet.path() + " " + option;
+            Run run = Run.of(line.split(" "));
+            assertEquals(List.of(), Schemas.faults("odds", run.out()));
+            JsonNode json = new ObjectMapper().readTree(run.out());
+            assertEquals("estimated by simulation", json.get("basis").asText());
+            assertEquals(simulated.equity(), json.get("equity").asDouble(), 1e-6);
+        }
     }
 
     /** 27 of 36 throws bear off the last checker; else the opponent has the same chance. */

@@ -12,10 +12,16 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.bearoff.RaceOutlook;
+import org.pipwright.engine.bearoff.TableFolder;
+import org.pipwright.engine.bearoff.TableListener;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionJson;
+import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.ranking.Depth;
 import org.pipwright.engine.ranking.PlayRanker;
 import org.pipwright.engine.ranking.RankedPlay;
@@ -71,7 +77,7 @@ class RankCommandTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"start", "1@bar 2@6 / 3@4 of 3", "1@1 / 1@1", "1@bar 14@1 / 2@1 2@2 2@3 2@4 2@5 5@6"})
+    @ValueSource(strings = {"start", "1@bar 2@6 / 2@4 1@18 of 3", "1@1 / 1@1", "1@bar 14@1 / 2@1 2@2 2@3 2@4 2@5 5@6"})
     void jsonHasWhatTheRankerSays(String text) throws IOException {
         Run run = rank("--json", "--roll", "6-4", text);
         assertEquals(List.of(), Schemas.faults("rank", run.out()));
@@ -143,5 +149,24 @@ class RankCommandTest {
                 2,
                 Run.withInput("{" + " ".repeat(20_000), "rank", "-", "--roll", "64")
                         .code());
+    }
+
+    /** Each play by itself, with the same chances as the position it leads to has; some lead to where the tables are. */
+    @Test
+    void playsOfLongRacesAreSimulated() throws IOException {
+        String from = "9@3 5@6 1@8 / 10@4 5@7";
+        Run run = Run.of("rank", from, "--roll", "6-2", "--json", "--net", TestNet.path());
+        assertEquals(List.of(), Schemas.faults("rank", run.out()));
+        EndgameTables tables = EndgameTables.standard(TableFolder.ofUser(System.getenv()), 1, TableListener.SILENT);
+        double before = Double.POSITIVE_INFINITY;
+        for (JsonNode shown : new ObjectMapper().readTree(run.out()).get("plays")) {
+            Position next = PlayText.parse(shown.get("playText").asText(), PositionText.parse(from), Roll.of(6, 2))
+                    .next();
+            assertEquals("estimated by simulation", shown.get("basis").asText());
+            double equity = -RaceOutlook.of(next, tables).outcomes().equity();
+            assertEquals(equity, shown.get("equity").asDouble(), 1e-6);
+            assertTrue(equity <= before + 1e-6, "best first");
+            before = equity;
+        }
     }
 }

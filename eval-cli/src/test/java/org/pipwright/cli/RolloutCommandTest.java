@@ -169,7 +169,7 @@ class RolloutCommandTest {
 
     @Test
     void oddsLookAheadOrPlayOutAndSaySo() throws IOException {
-        String position = "2@6 1@20 / 3@4 of 3";
+        String position = "2@6 1@23 / 3@4 of 3";
         String ahead = Run.of("odds", position, "--lookahead", "2", "--net", TestNet.path())
                 .out();
         assertTrue(ahead.contains(", lookahead 2\n"), ahead);

@@ -9,6 +9,8 @@ public enum Basis {
      * other does, and close to exact for sides that play to win.
      */
     DISTRIBUTIONS("from distributions"),
+    /** A race beyond the distributions, each side of which was played many times up to where they begin. */
+    SIMULATED("estimated by simulation"),
     /** A net, a rollout or a formula. */
     ESTIMATED("estimated");
 
@@ -21,7 +23,7 @@ public enum Basis {
     /**
      * The words for reports.
      *
-     * @return {@code exact}, {@code from distributions} or {@code estimated}
+     * @return {@code exact}, {@code from distributions}, {@code estimated by simulation} or {@code estimated}
      */
     public String title() {
         return title;

@@ -13,14 +13,14 @@ import org.pipwright.engine.roll.Roll;
  * same position, so answers repeat.
  *
  * <p>Before the table is reached, the play is the one with the least {@link BearInGuess} of the mean rolls, with
- * a small preference for leaving the opponent's home.
+ * a small preference for leaving the opponent's home. A side that plays to save the gammon takes the one with the least
+ * {@link FirstOffGuess}, one that plays to save the backgammon the one with the least {@link Getaway}.
  *
- * <p>Measured against exact tables (200 random races each, both sides; table of 6 points as horizon): of ten checkers on
- * points 1 to 10 the mean is 0.014 rolls too high and the win chance off by 0.003 (root mean square), of fifteen on 1 to 8
- * by 0.010 and 0.003, of six on 1 to 16 by 0.041 and 0.004; the largest error of a win chance was 0.022.
- * Gammon chances (200 races of one to six checkers against fifteen on 1 to 8; a table of 8 points) are off by 0.013, at most
- * 0.17, since the plays here do not hurry to bear off the first checker. Backgammon chances are rough: in races of two
- * checkers a side, against the solved game, they are off by 0.05 and at most by 0.58, gammons by 0.019 and 0.12.
+ * <p>Measured against exact tables, root mean squares over 200 random races each ({@code benchmarks/run races}; table of 6
+ * points as horizon): win chances of fifteen checkers on points 1 to 8 are off by 0.003, of ten on 1 to 10 by 0.003, of six
+ * on 1 to 12 by 0.004, at most 0.017; gammon chances of one to six checkers against fifteen on 1 to 8 by 0.0014, at most
+ * 0.014. In races of two checkers a side, against the solved game, gammons are off by 0.002, at most 0.013, and
+ * backgammons by less than 0.0001.
  *
  * <p>Serves one thread.
  */

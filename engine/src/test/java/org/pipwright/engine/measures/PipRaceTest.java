@@ -2,6 +2,7 @@ package org.pipwright.engine.measures;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.function.IntPredicate;
 import org.junit.jupiter.api.Test;
@@ -40,6 +41,28 @@ class PipRaceTest {
         assertEquals(winAgain, 100 * RACE.win(pips, pips + again), ROUNDED);
         assertEquals(pass, least(x -> RACE.centred(pips, pips + x).answer() == CubeAction.PASS));
         assertEquals(taker, 100 - 100 * RACE.win(pips, pips + pass), ROUNDED);
+    }
+
+    /**
+     * Dice are coarse steps: the chance at which doubling begins is 0.65 to 0.73 in games of usual length, and comes near
+     * the 0.8 of the continuous game "rather slowly". So Keeler and Spencer (Operations Research 23, 1975, tables I to
+     * III) for the end game simulated with dice of their own; here the true dice, and the mean of ten neighbouring counts.
+     */
+    @Test
+    void doublingBeginsEarlierThanInTheContinuousGame() {
+        PipRace longer = new PipRace(450);
+        double before = 0;
+        for (int pips : new int[] {25, 40, 70, 110, 200, 400}) {
+            double begins = 0;
+            for (int mine = pips - 5; mine < pips + 5; mine++) {
+                int roller = mine;
+                int lead = least(x -> longer.centred(roller, roller + x).shouldDouble());
+                begins += longer.win(roller, roller + lead) / 10;
+            }
+            assertTrue(begins > before, pips + " pips: " + begins + " after " + before);
+            assertTrue(begins > 0.645 && begins < (pips <= 110 ? 0.735 : 0.78), pips + " pips: " + begins);
+            before = begins;
+        }
     }
 
     private static int least(IntPredicate holds) {

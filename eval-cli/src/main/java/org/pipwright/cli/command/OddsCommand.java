@@ -1,9 +1,12 @@
 package org.pipwright.cli.command;
 
 import org.pipwright.cli.console.Console;
+import org.pipwright.cli.report.Bases;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.OddsReport;
+import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Depth;
@@ -22,7 +25,9 @@ import picocli.CommandLine.Option;
         header = "Give the chances of a position before the roll.",
         description = {
             "For the side on roll: the chances, in per cent, to win and to lose a single game, a gammon and a backgammon,"
-                    + " and the equity they come to in points per game, with the cube left out."
+                    + " and the equity they come to in points per game, with the cube left out. They are exact (the last"
+                    + " six checkers of both sides), from distributions (both sides home), estimated by simulation (races"
+                    + " before that) or estimated by the net."
         },
         footer = {"Examples:", "  pipwright odds start", "  pipwright odds 5@1 4@2 6@3 / 2@3 1@6 --json"})
 public final class OddsCommand extends CliCommand {
@@ -65,20 +70,24 @@ public final class OddsCommand extends CliCommand {
 
     private OddsReport report(Position from, Model model, NetLabel label) {
         if (from.finished()) {
-            return new OddsReport(from, label, new NetworkEvaluator(model).evaluate(from), Depth.STATIC);
+            return new OddsReport(from, label, new NetworkEvaluator(model).evaluate(from), Depth.STATIC, true);
         }
         if (games.given()) {
             RolloutReport rollout = games.odds(from, model, search.threads(), search.tables(console()));
             RolloutLine line = rollout.lines().get(0);
             Depth depth = GamesOption.depth(rollout, line);
-            return new OddsReport(from, label, line.outcomes(), line.equity().mean(), depth);
+            return new OddsReport(from, label, line.outcomes(), line.equity().mean(), depth, Basis.ESTIMATED);
+        }
+        if (Bases.beyondTables(from)) {
+            Outcomes simulated = RaceSimulation.odds(from, search.tables(console()));
+            return new OddsReport(from, label, simulated, Depth.STATIC, true);
         }
         try (PlaySearch searching = search.open(model, console())) {
             Searched found = search.time().isPresent()
                     ? searching.odds(from, search.time().get())
                     : new Searched(0, searching.odds(from, search.lookahead()), search.lookahead());
             search.tell(searching, console());
-            return new OddsReport(from, label, found.outcomes(), new Depth(found.lookahead()));
+            return new OddsReport(from, label, found.outcomes(), new Depth(found.lookahead()), true);
         }
     }
 }

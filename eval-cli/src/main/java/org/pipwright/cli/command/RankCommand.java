@@ -29,7 +29,7 @@ import picocli.CommandLine.Option;
             "For each play: its equity in points per game for the side that plays, with the cube left out; what it costs"
                     + " against the best; a word for that cost (fine: less than 0.010, thin: less than 0.040, costly: less"
                     + " than 0.100, heavy: more); and the chances, in per cent, to win and to lose a single game, a gammon"
-                    + " and a backgammon."
+                    + " and a backgammon. What they rest on is said as pipwright help odds explains it."
         },
         footer = {
             "Examples:",
@@ -110,7 +110,8 @@ public final class RankCommand extends CliCommand {
         }
         Model model = net.load();
         try (PlaySearch searching = search.open(model, console())) {
-            List<RankedPlay> ranking = ranking(from, candidates, searching);
+            List<RankedPlay> ranking = RaceSimulation.refined(
+                    ranking(from, candidates, searching), search.tables(console()), search.threads());
             search.tell(searching, console());
             if (games.given()) {
                 List<Play> some = plays.given() ? candidates : Candidates.of(ranking, Candidates.MOST);
@@ -119,7 +120,8 @@ public final class RankCommand extends CliCommand {
             int legal = plays.given() ? Plays.legal(from, roll).size() : ranking.size();
             List<RankedPlay> shown = ranking.subList(0, top == null ? ranking.size() : Math.min(top, ranking.size()));
             NetLabel label = NetLabel.of(net.name(), model);
-            return new RankReport(from, roll, label, legal, ranking.size(), shown, explanation(from, shown, searching));
+            return new RankReport(
+                    from, roll, label, legal, ranking.size(), shown, true, explanation(from, shown, searching));
         }
     }
 

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
 import org.pipwright.engine.bearoff.Basis;
-import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionJson;
@@ -18,8 +17,9 @@ import org.pipwright.engine.ranking.Depth;
  * @param outcomes the six chances of the side on roll
  * @param equity points per game for the side on roll
  * @param depth how deeply they were evaluated
+ * @param basis what the chances rest on
  */
-public record OddsReport(Position position, NetLabel net, Outcomes outcomes, double equity, Depth depth) {
+public record OddsReport(Position position, NetLabel net, Outcomes outcomes, double equity, Depth depth, Basis basis) {
     /** Name of the resource that is the JSON Schema (draft 2020-12) of the JSON form, from the root of the class path. */
     public static final String SCHEMA = "/org/pipwright/cli/odds.schema.json";
 
@@ -30,9 +30,10 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, dou
      * @param net the net that judged
      * @param outcomes the six chances of the side on roll
      * @param depth how deeply they were evaluated
+     * @param simulated whether it would have been simulated if it were a race beyond the tables
      */
-    public OddsReport(Position position, NetLabel net, Outcomes outcomes, Depth depth) {
-        this(position, net, outcomes, outcomes.equity(), depth);
+    public OddsReport(Position position, NetLabel net, Outcomes outcomes, Depth depth, boolean simulated) {
+        this(position, net, outcomes, outcomes.equity(), depth, Bases.of(position, depth, simulated));
     }
 
     /**
@@ -52,12 +53,7 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, dou
         out.println();
         String error = depth.games() > 0 ? ", standard error " + Numbers.size(depth.error()) : "";
         out.println("equity " + Numbers.points(equity) + " points per game, with the cube left out" + error);
-        out.println("chances " + basis().title());
-    }
-
-    /** What the chances rest on: games played out are estimates, whatever they start from. */
-    private Basis basis() {
-        return depth.games() > 0 ? Basis.ESTIMATED : EndgameTables.standardBasis(position);
+        out.println("chances " + basis.title());
     }
 
     static void row(Table table, String label, Outcomes side) {
@@ -85,7 +81,7 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, dou
         net.write(json);
         json.writeNumberField("equity", Numbers.rounded(equity));
         json.writeNumberField("win", Numbers.rounded(outcomes.win()));
-        json.writeStringField("basis", basis().title());
+        json.writeStringField("basis", basis.title());
         Json.depth(json, depth);
         Json.chances(json, outcomes);
     }

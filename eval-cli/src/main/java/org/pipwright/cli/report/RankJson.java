@@ -31,7 +31,7 @@ public final class RankJson {
             json.writeNumberField("rankedPlays", report.ranked());
             json.writeArrayFieldStart("plays");
             for (int i = 0; i < report.shown().size(); i++) {
-                play(json, i + 1, report.shown().get(i));
+                play(json, i + 1, report.shown().get(i), report);
             }
             json.writeEndArray();
             if (report.explanation().isPresent()) {
@@ -40,7 +40,7 @@ public final class RankJson {
         });
     }
 
-    private static void play(JsonGenerator json, int place, RankedPlay ranked) throws IOException {
+    private static void play(JsonGenerator json, int place, RankedPlay ranked, RankReport report) throws IOException {
         json.writeStartObject();
         json.writeNumberField("place", place);
         json.writeFieldName("play");
@@ -49,7 +49,7 @@ public final class RankJson {
         json.writeNumberField("equity", Numbers.rounded(ranked.equity()));
         json.writeNumberField("cost", Numbers.rounded(ranked.cost()));
         json.writeStringField("grade", ranked.grade().word());
-        json.writeStringField("basis", RankText.basis(ranked).title());
+        json.writeStringField("basis", report.basis(ranked).title());
         Json.depth(json, ranked.depth());
         Json.chances(json, ranked.outcomes());
         json.writeEndObject();

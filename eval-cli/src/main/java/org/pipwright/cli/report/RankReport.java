@@ -2,6 +2,7 @@ package org.pipwright.cli.report;
 
 import java.util.List;
 import java.util.Optional;
+import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.RankedPlay;
@@ -16,6 +17,7 @@ import org.pipwright.engine.roll.Roll;
  * @param legal how many plays are legal
  * @param ranked how many of them were ranked
  * @param shown the best of them, best first
+ * @param simulated whether races beyond the tables were simulated
  * @param explanation facts about the best of them; empty if nobody asked
  */
 public record RankReport(
@@ -25,4 +27,10 @@ public record RankReport(
         int legal,
         int ranked,
         List<RankedPlay> shown,
-        Optional<Explanation> explanation) {}
+        boolean simulated,
+        Optional<Explanation> explanation) {
+    /** What the chances of a play rest on. */
+    Basis basis(RankedPlay ranked) {
+        return Bases.of(ranked.play().result(), ranked.depth(), simulated);
+    }
+}

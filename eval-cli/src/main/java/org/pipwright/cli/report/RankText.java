@@ -4,7 +4,6 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
 import org.pipwright.engine.bearoff.Basis;
-import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.ranking.RankedPlay;
 
@@ -20,7 +19,9 @@ public final class RankText {
      */
     public static void write(RankReport report, PrintWriter out) {
         out.println(report.position() + "  to play " + report.roll());
-        out.println(scope(report) + ", net " + report.net().name() + ", " + depth(report));
+        boolean bases = report.shown().stream().anyMatch(ranked -> report.basis(ranked) != Basis.ESTIMATED);
+        out.println(scope(report) + ", net " + report.net().name() + ", " + depth(report)
+                + (bases ? "" : ", " + Basis.ESTIMATED.title()));
         out.println();
         boolean games =
                 report.shown().stream().anyMatch(ranked -> ranked.depth().games() > 0);
@@ -34,7 +35,6 @@ public final class RankText {
         }
         int firstChance = head.size();
         head.addAll(List.of("single", "gammon", "backg.", "single", "gammon", "backg."));
-        boolean bases = report.shown().stream().anyMatch(ranked -> basis(ranked) != Basis.ESTIMATED);
         if (bases) {
             head.add("basis");
         }
@@ -45,7 +45,7 @@ public final class RankText {
         for (RankedPlay ranked : report.shown()) {
             List<String> cells = cells(place++, ranked, games, depths);
             if (bases) {
-                cells.add(basis(ranked).title());
+                cells.add(report.basis(ranked).title());
             }
             table.row(cells.toArray());
         }
@@ -79,13 +79,6 @@ public final class RankText {
         String first = report.shown().get(0).depth().toString();
         String last = report.shown().get(report.shown().size() - 1).depth().toString();
         return first.equals(last) ? first : first + " (weaker plays " + last + ")";
-    }
-
-    /** What the chances of a play rest on: games played out are estimates, whatever they start from. */
-    static Basis basis(RankedPlay ranked) {
-        return ranked.depth().games() > 0
-                ? Basis.ESTIMATED
-                : EndgameTables.standardBasis(ranked.play().result());
     }
 
     private static String depth(RankedPlay ranked) {
