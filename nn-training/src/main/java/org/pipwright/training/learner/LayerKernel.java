@@ -12,11 +12,17 @@ abstract class LayerKernel {
     /** {@code out[j] = sum over r < n of value[r] * weights[index[r]][j]}. */
     abstract void forward(int[] index, float[] value, int n, float[] weights, int width, float[] out);
 
-    /** {@code out[r] = sum over j of weights[index[r]][j] * delta[j]} for r < n. */
-    abstract void inputGradient(int[] index, int n, float[] weights, int width, float[] delta, float[] out);
-
     /** {@code gradient[index[r]][j] += value[r] * delta[j]} for r < n. */
     abstract void addGradient(int[] index, float[] value, int n, float[] delta, int width, float[] gradient);
+
+    /**
+     * Updates parameters from (inclusive) to (exclusive) as {@link Adam#update} does, to the bit.
+     *
+     * @param gradient mean gradient over the batch
+     * @param rate as {@link Adam#corrected} gives it
+     */
+    abstract void adam(
+            float[] parameters, float[] mean, float[] square, float[] gradient, int from, int to, float rate);
 
     /** The vector kernel where the JVM offers it, else the plain one. */
     static LayerKernel fastest() {

@@ -16,18 +16,6 @@ final class PlainLayerKernel extends LayerKernel {
     }
 
     @Override
-    void inputGradient(int[] index, int n, float[] weights, int width, float[] delta, float[] out) {
-        for (int r = 0; r < n; r++) {
-            int row = index[r] * width;
-            float sum = 0;
-            for (int j = 0; j < width; j++) {
-                sum += weights[row + j] * delta[j];
-            }
-            out[r] = sum;
-        }
-    }
-
-    @Override
     void addGradient(int[] index, float[] value, int n, float[] delta, int width, float[] gradient) {
         for (int r = 0; r < n; r++) {
             int row = index[r] * width;
@@ -35,5 +23,10 @@ final class PlainLayerKernel extends LayerKernel {
                 gradient[row + j] += value[r] * delta[j];
             }
         }
+    }
+
+    @Override
+    void adam(float[] parameters, float[] mean, float[] square, float[] gradient, int from, int to, float rate) {
+        Adam.update(parameters, mean, square, gradient, from, to, rate);
     }
 }

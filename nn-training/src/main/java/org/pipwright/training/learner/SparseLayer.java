@@ -16,10 +16,15 @@ final class SparseLayer {
     final float[] mean;
     final float[] square;
 
+    /** The weights the other way round, a row an output and without biases, for going backwards; see {@link #transpose}. */
+    final float[] transposed;
+
+    final int transposedWidth;
+
     SparseLayer(Layer layer) {
         inputs = layer.inputs();
         outputs = layer.outputs();
-        width = (outputs + LayerKernel.LANES - 1) / LayerKernel.LANES * LayerKernel.LANES;
+        width = padded(outputs);
         weights = new float[(inputs + 1) * width];
         for (int i = 0; i < inputs; i++) {
             System.arraycopy(layer.weights(), i * outputs, weights, i * width, outputs);
@@ -27,6 +32,22 @@ final class SparseLayer {
         System.arraycopy(layer.biases(), 0, weights, inputs * width, outputs);
         mean = new float[weights.length];
         square = new float[weights.length];
+        transposedWidth = padded(inputs);
+        transposed = new float[outputs * transposedWidth];
+        transpose();
+    }
+
+    private static int padded(int length) {
+        return (length + LayerKernel.LANES - 1) / LayerKernel.LANES * LayerKernel.LANES;
+    }
+
+    /** Brings {@link #transposed} up to date; to be called after the weights have changed. */
+    void transpose() {
+        for (int i = 0; i < inputs; i++) {
+            for (int j = 0; j < outputs; j++) {
+                transposed[j * transposedWidth + i] = weights[i * width + j];
+            }
+        }
     }
 
     Layer toLayer() {
@@ -51,5 +72,6 @@ final class SparseLayer {
             }
             System.arraycopy(state.get(i), 0, mine.get(i), 0, mine.get(i).length);
         }
+        transpose();
     }
 }

@@ -14,13 +14,17 @@ import org.pipwright.training.selfplay.Samples;
  * of threads.
  */
 public final class SparseLearner implements Learner {
-    /** Shares of a batch: as many as the cores of a large desktop machine. */
-    private static final int SHARES = 16;
+    /** Most shares of a batch: as many as the cores of a large desktop machine. */
+    private static final int MOST_SHARES = 16;
+
+    /** Fewest samples of a share: adding up the gradients of a smaller one costs more than it saves. */
+    private static final int FEWEST_SAMPLES = 64;
 
     private final FeatureSet features;
     private final List<SparseLayer> layers;
     private final List<SparsePass> passes = new ArrayList<>();
     private final Crew<Integer> workers;
+    private final LayerKernel kernel;
     private long steps;
 
     /**
@@ -37,7 +41,8 @@ public final class SparseLearner implements Learner {
         this.features = start.features();
         this.layers = start.layers().stream().map(SparseLayer::new).toList();
         this.workers = workers;
-        for (int s = 0; s < SHARES; s++) {
+        this.kernel = kernel;
+        for (int s = 0; s < MOST_SHARES; s++) {
             passes.add(new SparsePass(features, layers, kernel));
         }
     }
@@ -55,33 +60,43 @@ public final class SparseLearner implements Learner {
 
     /** Leaves each share's gradients in its pass; returns the sum of the losses. */
     double gradients(Samples samples, int[] order, int from, int to) {
-        double[] losses = new double[SHARES];
         long length = to - from;
-        workers.run(SHARES, (worker, share) -> {
-            int shareFrom = (int) (from + length * share / SHARES);
-            int shareTo = (int) (from + length * (share + 1) / SHARES);
+        int shares = shares(to - from);
+        double[] losses = new double[shares];
+        workers.run(shares, (worker, share) -> {
+            int shareFrom = (int) (from + length * share / shares);
+            int shareTo = (int) (from + length * (share + 1) / shares);
             losses[share] = passes.get(share).run(samples, order, shareFrom, shareTo);
         });
         return Arrays.stream(losses).sum();
     }
 
+    /** Depends on nothing but the size of the batch. */
+    private static int shares(int batch) {
+        return Math.max(1, Math.min(MOST_SHARES, batch / FEWEST_SAMPLES));
+    }
+
     private void update(int l, int batch, float rate) {
         SparseLayer layer = layers.get(l);
         int length = layer.weights.length;
-        int parts = length < 1 << 14 ? 1 : SHARES;
+        int parts = length < 1 << 14 ? 1 : MOST_SHARES;
+        int shares = shares(batch);
         workers.run(parts, (worker, part) -> {
             int from = (int) ((long) length * part / parts);
             int to = (int) ((long) length * (part + 1) / parts);
-            float[] sum = collect(l, from, to, 1f / batch);
-            Adam.update(layer.weights, layer.mean, layer.square, sum, from, to, rate);
+            float[] sum = collect(l, from, to, shares, 1f / batch);
+            kernel.adam(layer.weights, layer.mean, layer.square, sum, from, to, rate);
             Arrays.fill(sum, from, to, 0);
         });
+        if (l > 0) {
+            layer.transpose();
+        }
     }
 
     /** Adds all shares' gradients into the first one's, which is returned, times a scale; clears the others. */
-    private float[] collect(int l, int from, int to, float scale) {
+    private float[] collect(int l, int from, int to, int shares, float scale) {
         float[] sum = passes.get(0).gradients[l];
-        for (int s = 1; s < SHARES; s++) {
+        for (int s = 1; s < shares; s++) {
             float[] gradient = passes.get(s).gradients[l];
             for (int i = from; i < to; i++) {
                 sum[i] += gradient[i];
@@ -97,7 +112,7 @@ public final class SparseLearner implements Learner {
     /** The mean gradient of a layer over a batch, one row an input and one for the bias, without padding; for checks. */
     float[] takeGradient(int l, int batch) {
         SparseLayer layer = layers.get(l);
-        float[] sum = collect(l, 0, layer.weights.length, 1f / batch);
+        float[] sum = collect(l, 0, layer.weights.length, shares(batch), 1f / batch);
         float[] packed = new float[(layer.inputs + 1) * layer.outputs];
         for (int row = 0; row <= layer.inputs; row++) {
             System.arraycopy(sum, row * layer.width, packed, row * layer.outputs, layer.outputs);

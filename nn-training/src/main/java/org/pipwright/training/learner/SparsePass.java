@@ -2,6 +2,7 @@ package org.pipwright.training.learner;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.position.Planes;
@@ -27,6 +28,9 @@ final class SparsePass {
     final float[][] gradients;
     private final float[] backwards;
 
+    /** 0, 1, 2 ...: the list of all units. */
+    private final int[] all;
+
     SparsePass(FeatureSet features, List<SparseLayer> layers, LayerKernel kernel) {
         this.features = features;
         this.layers = layers;
@@ -39,6 +43,7 @@ final class SparsePass {
         delta = new float[depth][];
         gradients = new float[depth][];
         int widest = 0;
+        int most = 0;
         for (int l = 0; l < depth; l++) {
             SparseLayer layer = layers.get(l);
             index[l] = new int[layer.inputs + 1];
@@ -46,9 +51,11 @@ final class SparsePass {
             out[l] = new float[layer.width];
             delta[l] = new float[layer.width];
             gradients[l] = new float[layer.weights.length];
-            widest = Math.max(widest, layer.inputs + 1);
+            widest = Math.max(widest, layer.transposedWidth);
+            most = Math.max(most, layer.outputs);
         }
         backwards = new float[widest];
+        all = IntStream.range(0, most).toArray();
     }
 
     /**
@@ -98,11 +105,11 @@ final class SparsePass {
             SparseLayer layer = layers.get(l);
             kernel.addGradient(index[l], value[l], listed[l], delta[l], layer.width, gradients[l]);
             if (l > 0) {
-                int units = listed[l] - 1;
-                kernel.inputGradient(index[l], units, layer.weights, layer.width, delta[l], backwards);
+                kernel.forward(all, delta[l], layer.outputs, layer.transposed, layer.transposedWidth, backwards);
                 Arrays.fill(delta[l - 1], 0);
-                for (int r = 0; r < units; r++) {
-                    delta[l - 1][index[l][r]] = backwards[r];
+                for (int r = 0; r < listed[l] - 1; r++) {
+                    int unit = index[l][r];
+                    delta[l - 1][unit] = backwards[unit];
                 }
             }
         }

@@ -1,7 +1,6 @@
 package org.pipwright.training.learner;
 
 import jdk.incubator.vector.FloatVector;
-import jdk.incubator.vector.VectorOperators;
 import jdk.incubator.vector.VectorSpecies;
 
 /**
@@ -59,20 +58,6 @@ final class VectorLayerKernel extends LayerKernel {
     }
 
     @Override
-    void inputGradient(int[] index, int n, float[] weights, int width, float[] delta, float[] out) {
-        for (int r = 0; r < n; r++) {
-            int row = index[r] * width;
-            FloatVector sum =
-                    FloatVector.fromArray(SPECIES, weights, row).mul(FloatVector.fromArray(SPECIES, delta, 0));
-            for (int j = LENGTH; j < width; j += LENGTH) {
-                sum = FloatVector.fromArray(SPECIES, weights, row + j)
-                        .fma(FloatVector.fromArray(SPECIES, delta, j), sum);
-            }
-            out[r] = sum.reduceLanes(VectorOperators.ADD);
-        }
-    }
-
-    @Override
     void addGradient(int[] index, float[] value, int n, float[] delta, int width, float[] gradient) {
         int j = 0;
         for (; j + 4 * LENGTH <= width; j += 4 * LENGTH) {
@@ -100,5 +85,24 @@ final class VectorLayerKernel extends LayerKernel {
                         .intoArray(gradient, at);
             }
         }
+    }
+
+    @Override
+    void adam(float[] parameters, float[] mean, float[] square, float[] gradient, int from, int to, float rate) {
+        int whole = from + SPECIES.loopBound(to - from);
+        for (int i = from; i < whole; i += LENGTH) {
+            FloatVector g = FloatVector.fromArray(SPECIES, gradient, i);
+            // Products and sums are rounded one by one, without fma, as in the plain form.
+            FloatVector m =
+                    FloatVector.fromArray(SPECIES, mean, i).mul(Adam.BETA1).add(g.mul(1 - Adam.BETA1));
+            FloatVector s = FloatVector.fromArray(SPECIES, square, i)
+                    .mul(Adam.BETA2)
+                    .add(g.mul(g).mul(1 - Adam.BETA2));
+            m.intoArray(mean, i);
+            s.intoArray(square, i);
+            FloatVector step = m.mul(rate).div(s.sqrt().add(Adam.EPSILON));
+            FloatVector.fromArray(SPECIES, parameters, i).sub(step).intoArray(parameters, i);
+        }
+        Adam.update(parameters, mean, square, gradient, whole, to, rate);
     }
 }

@@ -1,5 +1,6 @@
 package org.pipwright.training.learner;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertSame;
 
@@ -66,29 +67,6 @@ class LayerKernelTest {
 
     @ParameterizedTest
     @ValueSource(ints = {16, 32, 48, 64, 80, 112, 128, 144, 256, 272, 512})
-    void inputGradient(int width) {
-        float[] weights = numbers(ROWS * width);
-        float[] delta = numbers(width);
-        for (int n : LISTED) {
-            int[] index = rows(n);
-            double[] expected = new double[n];
-            for (int r = 0; r < n; r++) {
-                for (int j = 0; j < width; j++) {
-                    expected[r] += (double) weights[index[r] * width + j] * delta[j];
-                }
-            }
-            for (LayerKernel kernel : kernels) {
-                float[] out = new float[n + 1];
-                out[n] = 99;
-                kernel.inputGradient(index, n, weights, width, delta, out);
-                assertClose(expected, out, tolerance(width));
-                assertEquals(99, out[n], "behind the list");
-            }
-        }
-    }
-
-    @ParameterizedTest
-    @ValueSource(ints = {16, 32, 48, 64, 80, 112, 128, 144, 256, 272, 512})
     void addGradient(int width) {
         float[] delta = numbers(width);
         for (int n : LISTED) {
@@ -108,6 +86,29 @@ class LayerKernelTest {
                 float[] gradient = before.clone();
                 kernel.addGradient(index, value, n, delta, width, gradient);
                 assertClose(expected, gradient, tolerance(2));
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 15, 16, 17, 100, 1024})
+    void adam(int length) {
+        int from = 3;
+        int to = from + length;
+        float[] parameters = numbers(to + 3);
+        float[] mean = numbers(to + 3);
+        float[] square = new float[to + 3];
+        for (int i = 0; i < square.length; i++) {
+            square[i] = random.nextInt(4) == 0 ? 0 : (float) random.nextDouble();
+        }
+        float[] gradient = numbers(to + 3);
+        float[][] expected = {parameters.clone(), mean.clone(), square.clone()};
+        Adam.update(expected[0], expected[1], expected[2], gradient, from, to, 0.003f);
+        for (LayerKernel kernel : kernels) {
+            float[][] found = {parameters.clone(), mean.clone(), square.clone()};
+            kernel.adam(found[0], found[1], found[2], gradient, from, to, 0.003f);
+            for (int k = 0; k < found.length; k++) {
+                assertArrayEquals(expected[k], found[k]);
             }
         }
     }
