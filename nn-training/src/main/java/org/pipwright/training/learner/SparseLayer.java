@@ -16,12 +16,15 @@ final class SparseLayer {
     final float[] mean;
     final float[] square;
 
+    /** The running mean of the weights over past steps, or null if none is kept. */
+    final float[] average;
+
     /** The weights the other way round, a row an output and without biases, for going backwards; see {@link #transpose}. */
     final float[] transposed;
 
     final int transposedWidth;
 
-    SparseLayer(Layer layer) {
+    SparseLayer(Layer layer, boolean averaging) {
         inputs = layer.inputs();
         outputs = layer.outputs();
         width = padded(outputs);
@@ -32,6 +35,7 @@ final class SparseLayer {
         System.arraycopy(layer.biases(), 0, weights, inputs * width, outputs);
         mean = new float[weights.length];
         square = new float[weights.length];
+        average = averaging ? weights.clone() : null;
         transposedWidth = padded(inputs);
         transposed = new float[outputs * transposedWidth];
         transpose();
@@ -50,21 +54,23 @@ final class SparseLayer {
         }
     }
 
+    /** The layer for others: the average where one is kept. */
     Layer toLayer() {
+        float[] from = average != null ? average : weights;
         float[] packed = new float[inputs * outputs];
         for (int i = 0; i < inputs; i++) {
-            System.arraycopy(weights, i * width, packed, i * outputs, outputs);
+            System.arraycopy(from, i * width, packed, i * outputs, outputs);
         }
-        return new Layer(
-                inputs, outputs, packed, Arrays.copyOfRange(weights, inputs * width, inputs * width + outputs));
+        return new Layer(inputs, outputs, packed, Arrays.copyOfRange(from, inputs * width, inputs * width + outputs));
     }
 
-    List<float[]> state() {
-        return List.of(weights.clone(), mean.clone(), square.clone());
+    /** The arrays that make up its state, themselves. */
+    List<float[]> arrays() {
+        return average != null ? List.of(weights, mean, square, average) : List.of(weights, mean, square);
     }
 
     void restore(List<float[]> state) {
-        List<float[]> mine = List.of(weights, mean, square);
+        List<float[]> mine = arrays();
         for (int i = 0; i < mine.size(); i++) {
             if (state.get(i).length != mine.get(i).length) {
                 throw new IllegalArgumentException(

@@ -25,21 +25,27 @@ public final class SparseLearner implements Learner {
     private final List<SparsePass> passes = new ArrayList<>();
     private final Crew<Integer> workers;
     private final LayerKernel kernel;
+    private final long averaged;
     private long steps;
 
     /**
      * A learner.
      *
      * @param start the network to begin with
+     * @param averaged over about how many past steps the weights it gives are averaged, exponentially (Polyak and
+     *     Juditsky, SIAM Journal on Control and Optimization 30 (1992), 838-855, average over all steps); 0 if not at all
      * @param workers who does the work; not closed by this learner
      */
-    public SparseLearner(Network start, Crew<Integer> workers) {
-        this(start, workers, LayerKernel.fastest());
+    public SparseLearner(Network start, long averaged, Crew<Integer> workers) {
+        this(start, averaged, workers, LayerKernel.fastest());
     }
 
-    SparseLearner(Network start, Crew<Integer> workers, LayerKernel kernel) {
+    SparseLearner(Network start, long averaged, Crew<Integer> workers, LayerKernel kernel) {
         this.features = start.features();
-        this.layers = start.layers().stream().map(SparseLayer::new).toList();
+        this.layers = start.layers().stream()
+                .map(layer -> new SparseLayer(layer, averaged > 0))
+                .toList();
+        this.averaged = averaged;
         this.workers = workers;
         this.kernel = kernel;
         for (int s = 0; s < MOST_SHARES; s++) {
@@ -87,9 +93,20 @@ public final class SparseLearner implements Learner {
             float[] sum = collect(l, from, to, shares, 1f / batch);
             kernel.adam(layer.weights, layer.mean, layer.square, sum, from, to, rate);
             Arrays.fill(sum, from, to, 0);
+            if (layer.average != null) {
+                average(layer, from, to);
+            }
         });
         if (l > 0) {
             layer.transpose();
+        }
+    }
+
+    /** At first a plain mean of all steps, or the random weights of the beginning would linger. */
+    private void average(SparseLayer layer, int from, int to) {
+        float share = 1f / Math.min(steps, averaged);
+        for (int i = from; i < to; i++) {
+            layer.average[i] += share * (layer.weights[i] - layer.average[i]);
         }
     }
 
@@ -129,17 +146,21 @@ public final class SparseLearner implements Learner {
     @Override
     public LearnerState state() {
         return new LearnerState(
-                steps, layers.stream().flatMap(layer -> layer.state().stream()).toList());
+                steps,
+                layers.stream()
+                        .flatMap(layer -> layer.arrays().stream().map(float[]::clone))
+                        .toList());
     }
 
     @Override
     public void restore(LearnerState state) {
-        if (state.arrays().size() != 3 * layers.size()) {
+        int each = layers.get(0).arrays().size();
+        if (state.arrays().size() != each * layers.size()) {
             throw new IllegalArgumentException("a network of " + layers.size() + " layers cannot be restored from "
                     + state.arrays().size() + " arrays");
         }
         for (int l = 0; l < layers.size(); l++) {
-            layers.get(l).restore(state.arrays().subList(3 * l, 3 * l + 3));
+            layers.get(l).restore(state.arrays().subList(each * l, each * (l + 1)));
         }
         steps = state.steps();
     }

@@ -4,16 +4,25 @@ import org.pipwright.engine.roll.Dice;
 import org.pipwright.training.learner.Learner;
 import org.pipwright.training.selfplay.Samples;
 
-/** Fits a learner to all samples of a round once, in random order, in batches of about the wished size. */
+/** Fits a learner to all samples of a round, each time in random order, in batches of about the wished size. */
 final class Batches {
     private Batches() {}
 
     /**
      * Fits.
      *
-     * @return mean loss in nats, or 0 if there are no samples
+     * @param passes times each sample is used, at least 1
+     * @return mean loss of the first pass in nats, or 0 if there are no samples
      */
-    static double fit(Learner learner, Samples samples, int batch, double rate, Dice shuffle) {
+    static double fit(Learner learner, Samples samples, int batch, int passes, double rate, Dice shuffle) {
+        double loss = pass(learner, samples, batch, rate, shuffle);
+        for (int again = 1; again < passes; again++) {
+            pass(learner, samples, batch, rate, shuffle);
+        }
+        return loss;
+    }
+
+    private static double pass(Learner learner, Samples samples, int batch, double rate, Dice shuffle) {
         int size = samples.size();
         if (size == 0) {
             return 0;

@@ -27,6 +27,9 @@ final class Learners implements AutoCloseable {
     /** Learners of a new run, or of one whose weights a checkpoint will give. */
     Learners(TrainingSettings settings, boolean fresh, Crew<Integer> workers) {
         this.settings = settings;
+        if (settings.text(Setting.LEARNER).equals("reference") && settings.whole(Setting.AVERAGE) > 0) {
+            throw new InvalidRunException("learner = reference keeps no averages: set average = 0 or learner = sparse");
+        }
         Model start = fresh ? start(settings) : random(settings);
         contact = learner(start.contact(), workers);
         race = learner(start.race(), workers);
@@ -58,7 +61,7 @@ final class Learners implements AutoCloseable {
     private Learner learner(Network start, Crew<Integer> workers) {
         return settings.text(Setting.LEARNER).equals("reference")
                 ? new ReferenceLearner(start)
-                : new SparseLearner(start, workers);
+                : new SparseLearner(start, settings.whole(Setting.AVERAGE), workers);
     }
 
     /** Mean losses of one round. */
@@ -67,9 +70,10 @@ final class Learners implements AutoCloseable {
     Losses fit(Round round, long number, double rate) {
         int batch = (int) settings.whole(Setting.BATCH);
         long seed = settings.whole(Setting.SEED) ^ SHUFFLE;
+        int passes = (int) settings.whole(Setting.PASSES);
         return new Losses(
-                Batches.fit(contact, round.contact, batch, rate, Dice.ofGame(seed, 2 * number)),
-                Batches.fit(race, round.race, batch, rate, Dice.ofGame(seed, 2 * number + 1)));
+                Batches.fit(contact, round.contact, batch, passes, rate, Dice.ofGame(seed, 2 * number)),
+                Batches.fit(race, round.race, batch, passes, rate, Dice.ofGame(seed, 2 * number + 1)));
     }
 
     Model model(Map<String, String> notes) {

@@ -70,6 +70,14 @@ public enum Setting {
     ROUND("round", "512", Kind.whole(1, 1 << 20), "Games played between two times of learning."),
     /** Samples a batch. */
     BATCH("batch", "2048", Kind.whole(1, 1 << 20), "Samples a step of gradient descent, about."),
+    /** Passes over the samples. */
+    PASSES("passes", "1", Kind.whole(1, 1000), "Times the samples of a round are gone through."),
+    /** Steps averaged over. */
+    AVERAGE(
+            "average",
+            "0",
+            Kind.whole(0, 1_000_000_000L),
+            "The net that plays and is kept has weights averaged over about this many steps; 0 if they are not averaged."),
     /** Lambda at the start. */
     LAMBDA_FIRST("lambda.first", "0.7", Kind.number(0, 1), "Lambda of TD(lambda) at the start ..."),
     /** Lambda at the end. */

@@ -44,7 +44,7 @@ class SparseGradientTest {
     /** A network away from the start, so that no gradient is nearly 0 by symmetry. */
     private static Network trained(FeatureSet features, List<Integer> hidden, Samples samples, int[] order) {
         try (Crew<Integer> workers = Crew.numbered(1);
-                SparseLearner learner = new SparseLearner(InitialLayers.network(features, hidden, 11), workers)) {
+                SparseLearner learner = new SparseLearner(InitialLayers.network(features, hidden, 11), 0, workers)) {
             for (int step = 0; step < 5; step++) {
                 learner.fit(samples, order, 0, BATCH, 0.01);
             }
@@ -64,7 +64,7 @@ class SparseGradientTest {
         theirs.computeGradientAndScore();
         for (LayerKernel kernel : new LayerKernel[] {new PlainLayerKernel(), VectorForTests.kernel()}) {
             try (Crew<Integer> workers = Crew.numbered(2);
-                    SparseLearner ours = new SparseLearner(start, workers, kernel)) {
+                    SparseLearner ours = new SparseLearner(start, 0, workers, kernel)) {
                 double loss = ours.gradients(samples, order, 100, 100 + BATCH) / BATCH;
                 assertEquals(theirs.score(), loss, 1e-5 * loss);
                 for (int l = 0; l < start.layers().size(); l++) {
@@ -105,7 +105,7 @@ class SparseGradientTest {
         int[] order = new RandomGames(23).order(4 * BATCH);
         Network start = InitialLayers.network(features, hidden, 31);
         try (Crew<Integer> workers = Crew.numbered(2);
-                SparseLearner ours = new SparseLearner(start, workers);
+                SparseLearner ours = new SparseLearner(start, 0, workers);
                 ReferenceLearner theirs = new ReferenceLearner(start)) {
             for (int step = 0; step < 20; step++) {
                 int from = step % 4 * BATCH;

@@ -49,8 +49,8 @@ class SparseThreadsTest {
     void threads(int count) {
         try (Crew<Integer> one = Crew.numbered(1);
                 Crew<Integer> many = Crew.numbered(count);
-                SparseLearner alone = new SparseLearner(start, one);
-                SparseLearner shared = new SparseLearner(start, many)) {
+                SparseLearner alone = new SparseLearner(start, 0, one);
+                SparseLearner shared = new SparseLearner(start, 0, many)) {
             for (int repeat = 0; repeat < 3; repeat++) {
                 assertEquals(fit(alone, 100 * repeat), fit(shared, 100 * repeat));
             }
@@ -58,28 +58,32 @@ class SparseThreadsTest {
         }
     }
 
-    @Test
-    void statesAreCopiesToGoOnFrom() {
+    @ParameterizedTest
+    @ValueSource(longs = {0, 3, 1_000})
+    void statesAreCopiesToGoOnFrom(long averaged) {
+        Network other = InitialLayers.network(FeatureSet.CONTACT_1, List.of(64, 20), 8);
         try (Crew<Integer> workers = Crew.numbered(2);
-                SparseLearner through = new SparseLearner(start, workers);
-                SparseLearner resumed =
-                        new SparseLearner(InitialLayers.network(FeatureSet.CONTACT_1, List.of(64, 20), 8), workers)) {
+                SparseLearner through = new SparseLearner(start, averaged, workers);
+                SparseLearner resumed = new SparseLearner(other, averaged, workers)) {
             fit(through, 0);
             LearnerState halfway = through.state();
             List<Double> losses = fit(through, 300);
             resumed.restore(halfway);
             assertEquals(losses, fit(resumed, 300));
             assertSame(through.state(), resumed.state());
+            assertArrayEquals(
+                    through.network().layers().get(0).weights(),
+                    resumed.network().layers().get(0).weights());
         }
     }
 
     @Test
     void statesOfOtherShapesAreRefused() {
         try (Crew<Integer> workers = Crew.numbered(1);
-                SparseLearner learner = new SparseLearner(start, workers)) {
+                SparseLearner learner = new SparseLearner(start, 0, workers)) {
             for (List<Integer> hidden : List.of(List.of(64), List.of(64, 40), List.of(20, 64))) {
                 try (SparseLearner other =
-                        new SparseLearner(InitialLayers.network(FeatureSet.CONTACT_1, hidden, 8), workers)) {
+                        new SparseLearner(InitialLayers.network(FeatureSet.CONTACT_1, hidden, 8), 0, workers)) {
                     LearnerState state = other.state();
                     assertThrows(IllegalArgumentException.class, () -> learner.restore(state));
                 }

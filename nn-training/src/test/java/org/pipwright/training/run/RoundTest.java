@@ -143,7 +143,7 @@ class RoundTest {
             samples.add(new int[Planes.STRIDE], 0, new float[Outcomes.COUNT], 0);
         }
         Noting learner = new Noting();
-        double loss = Batches.fit(learner, samples, batch, 0.1, Dice.ofGame(1, 1));
+        double loss = Batches.fit(learner, samples, batch, 1, 0.1, Dice.ofGame(1, 1));
         for (int i = 0; i < learner.times.length; i++) {
             assertEquals(i < size ? 1 : 0, learner.times[i]);
         }
@@ -154,9 +154,24 @@ class RoundTest {
     }
 
     @Test
+    void passesGoThroughAllSamplesAgain() {
+        Samples samples = new Samples(1000);
+        for (int i = 0; i < 1000; i++) {
+            samples.add(new int[Planes.STRIDE], 0, new float[Outcomes.COUNT], 0);
+        }
+        Noting learner = new Noting();
+        double loss = Batches.fit(learner, samples, 100, 3, 0.1, Dice.ofGame(1, 1));
+        for (int i = 0; i < 1000; i++) {
+            assertEquals(3, learner.times[i]);
+        }
+        assertEquals(999 / 2.0, loss, 1e-9);
+        assertEquals(30, learner.batches);
+    }
+
+    @Test
     void noSamplesNoStep() {
         Noting learner = new Noting();
-        assertEquals(0, Batches.fit(learner, new Samples(1), 100, 0.1, Dice.ofGame(1, 1)));
+        assertEquals(0, Batches.fit(learner, new Samples(1), 100, 1, 0.1, Dice.ofGame(1, 1)));
         assertEquals(0, learner.batches);
         assertFalse(learner.shuffled);
     }
