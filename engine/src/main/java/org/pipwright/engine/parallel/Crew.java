@@ -2,10 +2,6 @@ package org.pipwright.engine.parallel;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 
@@ -13,11 +9,14 @@ import java.util.function.Supplier;
  * Workers that share out numbered tasks. Each worker is an object that serves one thread at a time, such as an evaluator
  * with its buffers. Who does which task is left to chance, so tasks must write to places of their own.
  *
+ * <p>Learning has thousands of runs a second, a few microseconds of work each: helpers therefore watch for the next run for
+ * a moment before they go to sleep, and one that wakes up too late is not waited for.
+ *
  * @param <W> type of the workers
  */
 public final class Crew<W> implements AutoCloseable {
     private final List<W> workers;
-    private final ExecutorService threads;
+    private final List<Helper<W>> helpers = new ArrayList<>();
 
     /** What a worker does with a task. */
     @FunctionalInterface
@@ -45,7 +44,9 @@ public final class Crew<W> implements AutoCloseable {
         for (int i = 0; i < size; i++) {
             workers.add(hire.get());
         }
-        threads = size == 1 ? null : Executors.newFixedThreadPool(size - 1, Crew::daemon);
+        for (int i = 1; i < size; i++) {
+            helpers.add(new Helper<>(workers.get(i)));
+        }
     }
 
     /**
@@ -68,12 +69,6 @@ public final class Crew<W> implements AutoCloseable {
         return workers.size();
     }
 
-    private static Thread daemon(Runnable body) {
-        Thread thread = new Thread(body, "pipwright-crew");
-        thread.setDaemon(true);
-        return thread;
-    }
-
     /**
      * The workers, for reading counters while no tasks run.
      *
@@ -91,72 +86,18 @@ public final class Crew<W> implements AutoCloseable {
      * @param work what to do
      */
     public void run(int count, Work<W> work) {
-        AtomicInteger next = new AtomicInteger();
-        int helpers = Math.min(workers.size(), count) - 1;
-        List<Future<?>> running = new ArrayList<>();
-        for (int i = 1; i <= helpers; i++) {
-            W worker = workers.get(i);
-            running.add(threads.submit(() -> drain(worker, next, count, work)));
+        Job<W> job = new Job<>(count, work);
+        int wanted = Math.min(workers.size(), count) - 1;
+        for (int i = 0; i < wanted; i++) {
+            helpers.get(i).offer(job);
         }
-        Throwable failure = null;
-        try {
-            drain(workers.get(0), next, count, work);
-        } catch (RuntimeException | Error e) {
-            failure = e;
-        }
-        for (Future<?> future : running) {
-            Throwable theirs = await(future);
-            failure = failure == null ? theirs : failure;
-        }
-        rethrow(failure);
-    }
-
-    private static <W> void drain(W worker, AtomicInteger next, int count, Work<W> work) {
-        try {
-            for (int task = next.getAndIncrement(); task < count; task = next.getAndIncrement()) {
-                work.run(worker, task);
-            }
-        } catch (RuntimeException | Error e) {
-            next.set(count);
-            throw e;
-        }
-    }
-
-    /** Waits for a helper even if this thread is interrupted: its buffers are not free before it has ended. */
-    private static Throwable await(Future<?> future) {
-        boolean interrupted = false;
-        try {
-            while (true) {
-                try {
-                    future.get();
-                    return null;
-                } catch (ExecutionException e) {
-                    return e.getCause();
-                } catch (InterruptedException e) {
-                    interrupted = true;
-                }
-            }
-        } finally {
-            if (interrupted) {
-                Thread.currentThread().interrupt();
-            }
-        }
-    }
-
-    private static void rethrow(Throwable failure) {
-        if (failure instanceof RuntimeException) {
-            throw (RuntimeException) failure;
-        }
-        if (failure != null) {
-            throw (Error) failure;
-        }
+        job.drain(workers.get(0));
+        job.finish();
     }
 
     /** Lets the threads go. */
     @Override
     public void close() {
-        if (threads != null) {
-            threads.shutdown();
-        }
+        helpers.forEach(Helper::dismiss);
     }
 }

@@ -15,7 +15,7 @@ import org.pipwright.training.selfplay.Samples;
  */
 public final class SparseLearner implements Learner {
     /** Most shares of a batch: as many as the cores of a large desktop machine. */
-    private static final int MOST_SHARES = 16;
+    private static final int MOST_SHARES = 32;
 
     /** Fewest samples of a share: adding up the gradients of a smaller one costs more than it saves. */
     private static final int FEWEST_SAMPLES = 64;
@@ -57,10 +57,7 @@ public final class SparseLearner implements Learner {
     public double fit(Samples samples, int[] order, int from, int to, double rate) {
         double loss = gradients(samples, order, from, to);
         steps++;
-        float corrected = Adam.corrected(rate, steps);
-        for (int l = 0; l < layers.size(); l++) {
-            update(l, to - from, corrected);
-        }
+        update(to - from, Adam.corrected(rate, steps));
         return loss / (to - from);
     }
 
@@ -82,23 +79,31 @@ public final class SparseLearner implements Learner {
         return Math.max(1, Math.min(MOST_SHARES, batch / FEWEST_SAMPLES));
     }
 
-    private void update(int l, int batch, float rate) {
-        SparseLayer layer = layers.get(l);
-        int length = layer.weights.length;
-        int parts = length < 1 << 14 ? 1 : MOST_SHARES;
-        int shares = shares(batch);
-        workers.run(parts, (worker, part) -> {
-            int from = (int) ((long) length * part / parts);
-            int to = (int) ((long) length * (part + 1) / parts);
-            float[] sum = collect(l, from, to, shares, 1f / batch);
-            kernel.adam(layer.weights, layer.mean, layer.square, sum, from, to, rate);
-            Arrays.fill(sum, from, to, 0);
-            if (layer.average != null) {
-                average(layer, from, to);
+    /** All layers at once, the first in parts. */
+    private void update(int batch, float rate) {
+        int later = layers.size() - 1;
+        workers.run(MOST_SHARES + later, (worker, task) -> {
+            // The later layers first: they are indivisible.
+            if (task < later) {
+                SparseLayer layer = layers.get(task + 1);
+                update(task + 1, 0, layer.weights.length, batch, rate);
+                layer.transpose();
+            } else {
+                long length = layers.get(0).weights.length;
+                int part = task - later;
+                int from = (int) (length * part / MOST_SHARES);
+                update(0, from, (int) (length * (part + 1) / MOST_SHARES), batch, rate);
             }
         });
-        if (l > 0) {
-            layer.transpose();
+    }
+
+    private void update(int l, int from, int to, int batch, float rate) {
+        SparseLayer layer = layers.get(l);
+        float[] sum = collect(l, from, to, shares(batch), 1f / batch);
+        kernel.adam(layer.weights, layer.mean, layer.square, sum, from, to, rate);
+        Arrays.fill(sum, from, to, 0);
+        if (layer.average != null) {
+            average(layer, from, to);
         }
     }
 
