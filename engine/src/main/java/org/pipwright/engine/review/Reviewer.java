@@ -1,0 +1,89 @@
+package org.pipwright.engine.review;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.BooleanSupplier;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.CubefulSearch;
+import org.pipwright.engine.cube.GammonShares;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.Grade;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.engine.search.PlaySearch;
+
+/** Finds out about single turns. What it finds depends on the turn and the settings alone. Serves one thread. */
+final class Reviewer implements AutoCloseable {
+    private final ReviewSettings settings;
+    private final Function<Stakes, CubeTerms> makeTerms;
+    private final Map<Stakes, CubeTerms> terms = new HashMap<>();
+    private final PlaySearch chances;
+    private final CubefulSearch cube;
+    private final RollWorth rolls;
+    private final Games games;
+
+    Reviewer(
+            Supplier<Judgement> judgements,
+            Function<Stakes, CubeTerms> makeTerms,
+            ReviewSettings settings,
+            BooleanSupplier stopped) {
+        this.settings = settings;
+        this.makeTerms = makeTerms;
+        chances = new PlaySearch(judgements, LookaheadSettings.DEFAULT, 1);
+        cube = new CubefulSearch(judgements.get().evaluator());
+        rolls = new RollWorth(judgements.get().evaluator());
+        games = new Games(judgements, settings, stopped);
+    }
+
+    CubeTerms terms(Stakes stakes) {
+        return terms.computeIfAbsent(stakes, makeTerms);
+    }
+
+    Finding find(Moment moment) {
+        CubeTerms mine = terms(moment.stakes());
+        Outcomes before = chances.odds(moment.position(), settings.lookahead());
+        Optional<CubeValues> values = moment.mayDouble() ? Optional.of(values(moment, mine)) : Optional.empty();
+        if (moment.played().isEmpty()) {
+            return new Finding(before, values, OptionalDouble.empty(), List.of());
+        }
+        Worth worth = new Worth(mine, moment.rolling());
+        double luck = rolls.luck(moment.position(), moment.played().get().roll(), moment.opening(), worth);
+        PlayChoice choice = new PlayChoice(chances, cube, games, settings.lookahead());
+        return new Finding(
+                before,
+                values,
+                OptionalDouble.of(luck),
+                choice.options(moment.position(), moment.played().get(), worth));
+    }
+
+    /** With games if lookahead finds that what was done with the cube costs something. */
+    private CubeValues values(Moment moment, CubeTerms mine) {
+        Position position = moment.position();
+        CubeState state = moment.cube();
+        CubeValues values = cube.values(position, state, mine, settings.lookahead());
+        if (!games.wanted() || mine.exact(position, state).isPresent() || !costly(moment, values, mine)) {
+            return values;
+        }
+        Outcomes played = games.odds(position);
+        return mine.curves(position, GammonShares.of(played), state).at(played.win());
+    }
+
+    private static boolean costly(Moment moment, CubeValues values, CubeTerms mine) {
+        return Decisions.ofCube(moment, values, mine).stream().anyMatch(decision -> decision.grade() != Grade.FINE);
+    }
+
+    @Override
+    public void close() {
+        chances.close();
+        games.close();
+    }
+}

@@ -1,0 +1,58 @@
+package org.pipwright.engine.review;
+
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubefulSearch;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.rules.GameResult;
+
+/**
+ * What positions after a play are worth to the side that has played, with the cube where it stands: the opponent's best
+ * cube action comes next.
+ */
+final class Worth {
+    private final CubeTerms terms;
+    private final CubeState cube;
+
+    /** Worth under given terms and with a given cube, both seen from the side that plays. */
+    Worth(CubeTerms terms, CubeState cube) {
+        this.terms = terms;
+        this.cube = cube;
+    }
+
+    /** By the model, at given chances of the side that has played. */
+    double at(Play play, Outcomes outcomes) {
+        Position next = play.next();
+        return next.finished()
+                ? won(next)
+                : terms.toOther(terms.swapped()
+                        .values(next, outcomes.swapped(), cube.swapped())
+                        .best());
+    }
+
+    /** With lookahead. */
+    double searched(Play play, CubefulSearch search, int lookahead) {
+        Position next = play.next();
+        return next.finished()
+                ? won(next)
+                : terms.toOther(search.values(next, cube.swapped(), terms.swapped(), lookahead)
+                        .best());
+    }
+
+    private double won(Position next) {
+        return terms.won(GameResult.of(next), cube);
+    }
+
+    /**
+     * Half of what lies between winning and losing a single game with the cube as it is: what a point is worth here. In
+     * money play 1 by definition; in a match the usual way to compare its errors with those of money play (common practice,
+     * no source).
+     */
+    double point() {
+        double win = terms.won(GameResult.SINGLE, cube);
+        double lose = terms.toOther(terms.swapped().won(GameResult.SINGLE, cube.swapped()));
+        return (win - lose) / 2;
+    }
+}
