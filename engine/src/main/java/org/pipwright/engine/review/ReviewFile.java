@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.pipwright.engine.files.AtomicFile;
 import org.pipwright.engine.files.SealedLines;
-import org.pipwright.engine.play.IllegalPlayException;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.RecordText;
 import org.pipwright.engine.text.Excerpt;
@@ -67,7 +66,8 @@ public final class ReviewFile {
         return new ReviewFile(path, judge, true);
     }
 
-    private List<String> about(GameRecord record, ReviewSettings settings) {
+    /** What a review is about, one thing a line. */
+    List<String> about(GameRecord record, ReviewSettings settings) {
         List<String> lines = new ArrayList<>(judge);
         lines.addAll(settings.identity());
         lines.add("record " + SealedLines.sha256(RecordText.print(record)));
@@ -75,7 +75,7 @@ public final class ReviewFile {
     }
 
     /** What has been found so far, by turn; null where nothing has. */
-    Finding[] read(GameRecord record, ReviewSettings settings, List<Moment> moments) {
+    Finding[] read(List<String> about, List<Moment> moments) {
         if (!resume) {
             return new Finding[moments.size()];
         }
@@ -85,7 +85,6 @@ public final class ReviewFile {
             }
             List<String> lines =
                     SealedLines.parse(FORM, Files.readString(path)).orElseThrow(() -> damaged("its checksum is wrong"));
-            List<String> about = about(record, settings);
             requireSame(lines, about);
             return findings(lines.subList(about.size(), lines.size()), moments);
         } catch (CharacterCodingException e) {
@@ -102,7 +101,7 @@ public final class ReviewFile {
                 int end = line.indexOf('\t');
                 int turn = Integer.parseInt(line.substring(TURN.length(), end));
                 found[turn] = FindingText.parse(line.substring(end + 1), moments.get(turn));
-            } catch (IllegalArgumentException | IndexOutOfBoundsException | IllegalPlayException e) {
+            } catch (IllegalArgumentException | IndexOutOfBoundsException e) {
                 throw damaged("a line in it belongs to no turn");
             }
         }
@@ -126,19 +125,19 @@ public final class ReviewFile {
     }
 
     /** Writes the file if the last time is some seconds ago. */
-    void keep(GameRecord record, ReviewSettings settings, List<Moment> moments, Finding[] found) {
+    void keep(List<String> about, Finding[] found) {
         if (path != null && System.nanoTime() - lastWritten > INTERVAL) {
-            write(record, settings, moments, found);
+            write(about, found);
         }
     }
 
     /** Writes the file. */
-    void write(GameRecord record, ReviewSettings settings, List<Moment> moments, Finding[] found) {
+    void write(List<String> about, Finding[] found) {
         if (path == null) {
             return;
         }
-        List<String> lines = about(record, settings);
-        for (int i = 0; i < moments.size(); i++) {
+        List<String> lines = new ArrayList<>(about);
+        for (int i = 0; i < found.length; i++) {
             if (found[i] != null) {
                 lines.add(TURN + i + "\t" + FindingText.print(found[i]));
             }

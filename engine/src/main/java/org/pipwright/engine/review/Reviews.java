@@ -46,7 +46,8 @@ public final class Reviews {
      */
     public Review review(GameRecord record, ReviewFile file, ReviewListener listener) {
         List<Moment> moments = Moments.of(record);
-        Finding[] found = file.read(record, settings, moments);
+        List<String> about = file.about(record, settings);
+        Finding[] found = file.read(about, moments);
         List<Integer> pending = new ArrayList<>();
         for (int i = 0; i < found.length; i++) {
             if (found[i] == null) {
@@ -63,7 +64,7 @@ public final class Reviews {
                 Finding finding = reviewer.find(moments.get(pending.get(task)));
                 synchronized (found) {
                     found[pending.get(task)] = finding;
-                    file.keep(record, settings, moments, found);
+                    file.keep(about, found);
                     listener.reached(++done[0], found.length);
                 }
             });
@@ -71,7 +72,7 @@ public final class Reviews {
             return new Review(
                     record, settings, judged(moments, found, crew.workers().get(0)));
         } finally {
-            file.write(record, settings, moments, found);
+            file.write(about, found);
         }
     }
 
