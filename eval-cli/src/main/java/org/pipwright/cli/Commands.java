@@ -12,6 +12,7 @@ import org.pipwright.cli.command.NetCommand;
 import org.pipwright.cli.command.OddsCommand;
 import org.pipwright.cli.command.RankCommand;
 import org.pipwright.cli.command.RecordCommand;
+import org.pipwright.cli.command.ReviewCommand;
 import org.pipwright.cli.command.RolloutCommand;
 import org.pipwright.cli.command.StandingsCommand;
 import org.pipwright.cli.command.TablesCommand;
@@ -40,6 +41,7 @@ final class Commands {
         all.put("count", CountCommand.class);
         all.put("draw", DrawCommand.class);
         all.put("record", RecordCommand.class);
+        all.put("review", ReviewCommand.class);
         all.put("drill", DrillCommand.class);
         all.put("train", TrainCommand.class);
         all.put("duel", DuelCommand.class);

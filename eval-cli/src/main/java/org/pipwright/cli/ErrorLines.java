@@ -12,6 +12,7 @@ import org.pipwright.engine.matchtable.InvalidMatchTableException;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.play.IllegalPlayException;
 import org.pipwright.engine.position.InvalidPositionException;
+import org.pipwright.engine.review.InvalidReviewFileException;
 import org.pipwright.engine.rollout.InvalidRolloutFileException;
 
 /** From what went wrong to the one line that is shown. Whatever is not known to be the user's is a bug of ours. */
@@ -22,7 +23,8 @@ final class ErrorLines {
             IllegalPlayException.class,
             InvalidModelException.class,
             InvalidMatchTableException.class,
-            InvalidRolloutFileException.class);
+            InvalidRolloutFileException.class,
+            InvalidReviewFileException.class);
 
     private ErrorLines() {}
 

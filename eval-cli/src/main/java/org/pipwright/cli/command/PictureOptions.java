@@ -103,7 +103,8 @@ final class PictureOptions {
         }
     }
 
-    private static void write(String file, byte[] bytes) {
+    /** Writes a file whole or not at all; what goes wrong is the user's to mend. */
+    static void write(String file, byte[] bytes) {
         try {
             AtomicFile.write(Path.of(file), out -> out.write(bytes));
         } catch (InvalidPathException e) {

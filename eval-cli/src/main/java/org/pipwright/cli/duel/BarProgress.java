@@ -10,10 +10,10 @@ final class BarProgress implements Progress {
 
     private final ProgressBar bar;
 
-    BarProgress(long games) {
+    BarProgress(long all, String what) {
         bar = new ProgressBarBuilder()
-                .setTaskName("games")
-                .setInitialMax(games)
+                .setTaskName(what)
+                .setInitialMax(all)
                 .setStyle(ProgressBarStyle.ASCII)
                 .setUpdateIntervalMillis(UPDATE_MILLIS)
                 .showSpeed()

@@ -12,17 +12,19 @@ final class LineProgress implements Progress {
     private static final double NANOS = 1e9;
 
     private final long all;
+    private final String what;
     private final PrintWriter err;
     private final LongSupplier clock;
     private final long began;
     private long last;
 
-    LineProgress(long all, PrintWriter err) {
-        this(all, err, System::nanoTime);
+    LineProgress(long all, String what, PrintWriter err) {
+        this(all, what, err, System::nanoTime);
     }
 
-    LineProgress(long all, PrintWriter err, LongSupplier clock) {
+    LineProgress(long all, String what, PrintWriter err, LongSupplier clock) {
         this.all = all;
+        this.what = what;
         this.err = err;
         this.clock = clock;
         began = clock.getAsLong();
@@ -37,7 +39,14 @@ final class LineProgress implements Progress {
         }
         last = now;
         double rate = games / ((now - began) / NANOS);
-        err.println(String.format(Locale.ROOT, "%d of %d games, %.0f a second: %s", games, all, rate, note));
+        err.println(String.format(
+                Locale.ROOT,
+                "%d of %d %s, " + (rate < 10 ? "%.1f" : "%.0f") + " a second%s",
+                games,
+                all,
+                what,
+                rate,
+                note.isEmpty() ? "" : ": " + note));
     }
 
     @Override

@@ -3,7 +3,7 @@ package org.pipwright.cli.duel;
 import java.io.PrintWriter;
 import java.util.function.Supplier;
 
-/** Shows how far a run of games has come. Used by one thread at a time. */
+/** Shows how far a run of games, or of something else, has come. Used by one thread at a time. */
 public interface Progress {
     /**
      * Games have been played.
@@ -39,7 +39,19 @@ public interface Progress {
      * @return the display
      */
     static Progress of(long games, PrintWriter err) {
+        return of(games, "games", err);
+    }
+
+    /**
+     * The same for other things than games.
+     *
+     * @param all number of them in the whole run
+     * @param what what they are, such as {@code turns}
+     * @param err where lines go
+     * @return the display
+     */
+    static Progress of(long all, String what, PrintWriter err) {
         // The launcher knows: Java itself cannot tell whether standard error is a terminal.
-        return Boolean.getBoolean("pipwright.terminal") ? new BarProgress(games) : new LineProgress(games, err);
+        return Boolean.getBoolean("pipwright.terminal") ? new BarProgress(all, what) : new LineProgress(all, what, err);
     }
 }

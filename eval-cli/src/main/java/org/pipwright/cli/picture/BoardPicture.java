@@ -3,6 +3,7 @@ package org.pipwright.cli.picture;
 import java.util.ArrayList;
 import java.util.List;
 import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
 
 /** A scene on a board, seen from the side on roll, whose home is at the lower right. */
 public final class BoardPicture {
@@ -31,12 +32,46 @@ public final class BoardPicture {
         return new BoardPicture(scene, theme).drawing();
     }
 
+    /**
+     * The board that every scene without marks has in common.
+     *
+     * @param theme its colours
+     * @return the drawing: fields, points and their numbers
+     */
+    public static Drawing empty(Theme theme) {
+        BoardPicture board = new BoardPicture(Scene.of(Position.start()), theme);
+        board.board();
+        return new Drawing(BoardPlan.WIDTH, BoardPlan.HEIGHT, theme.paper(), "", board.shapes);
+    }
+
+    /**
+     * Draws what stands on a board, to be put over {@link #empty}.
+     *
+     * @param scene what to show; it has no marks and no title
+     * @param theme its colours
+     * @return the drawing without the board itself
+     */
+    public static Drawing pieces(Scene scene, Theme theme) {
+        BoardPicture picture = new BoardPicture(scene, theme);
+        picture.scene();
+        return picture.page();
+    }
+
     private Drawing drawing() {
+        board();
+        scene();
+        return page();
+    }
+
+    private void board() {
         half(BoardPlan.MARGIN);
         half(BoardPlan.RIGHT_HALF);
         for (int point = 1; point <= POINTS; point++) {
             point(point);
         }
+    }
+
+    private void scene() {
         for (int point = 1; point <= POINTS; point++) {
             stack(point, scene.position().count(point), true);
             stack(point, scene.position().opponentCount(POINTS + 1 - point), false);
@@ -50,7 +85,6 @@ public final class BoardPicture {
         if (scene.play() != null) {
             shapes.addAll(Arrows.of(scene, theme));
         }
-        return page();
     }
 
     private Drawing page() {
@@ -102,7 +136,7 @@ public final class BoardPicture {
             shapes.add(new Shape.Disc(role, at, BoardPlan.RADIUS - 1, ink));
         }
         if (count > EASY) {
-            int colour = mine ? theme.theirs() : theme.theirsEdge();
+            int colour = mine ? theme.onMine() : theme.onTheirs();
             String number = Integer.toString(count);
             shapes.add(new Shape.Label("count", at, number, BoardPlan.LETTER, true, true, colour));
         }

@@ -81,12 +81,12 @@ final class SidePanel {
             case ME:
                 y += OWNED;
                 ink = ink(true);
-                digits = theme.theirs();
+                digits = theme.onMine();
                 break;
             case THEM:
                 y -= OWNED;
                 ink = ink(false);
-                digits = theme.theirsEdge();
+                digits = theme.onTheirs();
                 break;
             default:
                 ink = Ink.both(theme.paper(), theme.text(), 2);

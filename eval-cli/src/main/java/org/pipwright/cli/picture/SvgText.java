@@ -19,10 +19,39 @@ public final class SvgText {
      * @return the file's text, the same for the same drawing
      */
     public static String of(Drawing drawing) {
-        return new SvgText().write(drawing);
+        return new SvgText().write(drawing, null);
     }
 
-    private String write(Drawing drawing) {
+    /**
+     * Writes a drawing over another one, which the page that both are part of has as a symbol.
+     *
+     * @param drawing what to write
+     * @param symbol id of the symbol under it
+     * @return an svg element
+     */
+    public static String over(Drawing drawing, String symbol) {
+        return new SvgText().write(drawing, symbol);
+    }
+
+    /**
+     * Writes a drawing as a symbol for {@link #over}.
+     *
+     * @param drawing what to write; its title and paper are left out
+     * @param id letters
+     * @return an svg element that shows nothing by itself
+     */
+    public static String symbol(Drawing drawing, String id) {
+        SvgText symbol = new SvgText();
+        symbol.text
+                .append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"0\" height=\"0\" aria-hidden=\"true\"")
+                .append(" style=\"position:absolute\" font-family=\"" + FONTS + "\"><symbol id=\"")
+                .append(id)
+                .append("\">\n");
+        drawing.shapes().forEach(symbol::shape);
+        return symbol.text.append("</symbol></svg>\n").toString();
+    }
+
+    private String write(Drawing drawing, String symbol) {
         String size = number(drawing.width()) + " " + number(drawing.height());
         text.append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 ")
                 .append(size)
@@ -35,7 +64,7 @@ public final class SvgText {
         attribute("width", number(drawing.width()));
         attribute("height", number(drawing.height()));
         attribute("fill", colour(drawing.paper()));
-        text.append("/>\n");
+        text.append("/>\n").append(symbol == null ? "" : "<use href=\"#" + symbol + "\"/>\n");
         drawing.shapes().forEach(this::shape);
         return text.append("</svg>\n").toString();
     }

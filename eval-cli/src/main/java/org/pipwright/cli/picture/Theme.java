@@ -39,4 +39,28 @@ public record Theme(
     public static final Theme PRINT = new Theme(
             0xFFFFFF, 0xFFFFFF, 0x8A8A8A, 0xDADADA, 0xF0F0F0, 0x3A3A3A, 0x000000, 0xFFFFFF, 0x000000, 0x000000,
             0x000000, 0x000000);
+
+    /**
+     * The same colours with the sides exchanged, so that a player keeps a tone while the side on roll changes.
+     *
+     * @return mine and theirs exchanged
+     */
+    public Theme swapped() {
+        return new Theme(paper, field, fieldEdge, odd, even, theirs, theirsEdge, mine, mineEdge, text, arrow, mark);
+    }
+
+    /** Writing on a checker of the side on roll: light on the darker tone, dark on the lighter one. */
+    int onMine() {
+        return lightness(mine) < lightness(theirs) ? theirs : mineEdge;
+    }
+
+    /** Writing on a checker of the opponent. */
+    int onTheirs() {
+        return lightness(theirs) < lightness(mine) ? mine : theirsEdge;
+    }
+
+    /** Red, green and blue by their shares of luminance (Rec. 709), a thousand times. */
+    private static int lightness(int colour) {
+        return 213 * (colour >> 16 & 0xFF) + 715 * (colour >> 8 & 0xFF) + 72 * (colour & 0xFF);
+    }
 }

@@ -14,7 +14,7 @@ class LineProgressTest {
     @Test
     void aLineComesHalfAMinuteAfterTheOneBefore() {
         StringWriter lines = new StringWriter();
-        Progress progress = new LineProgress(90_000, new PrintWriter(lines, true), () -> now);
+        Progress progress = new LineProgress(90_000, "games", new PrintWriter(lines, true), () -> now);
         for (int second = 1; second <= 65; second++) {
             now += SECOND;
             progress.reached(1000L * second, "+0.1");

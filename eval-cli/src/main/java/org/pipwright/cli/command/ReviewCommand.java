@@ -1,0 +1,123 @@
+package org.pipwright.cli.command;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import org.pipwright.cli.console.Console;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.cli.duel.Interruption;
+import org.pipwright.cli.report.NetLabel;
+import org.pipwright.cli.report.ReviewHtml;
+import org.pipwright.cli.report.ReviewJson;
+import org.pipwright.cli.report.ReviewReport;
+import org.pipwright.cli.report.ReviewText;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.record.GameRecord;
+import org.pipwright.engine.review.Review;
+import org.pipwright.engine.review.ReviewFile;
+import org.pipwright.engine.review.ReviewSettings;
+import org.pipwright.engine.review.Reviews;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Record to a judgement of everything that was decided in it. */
+@Command(
+        name = "review",
+        customSynopsis = "pipwright review FILE [options]",
+        header = "Grade a recorded game, match or session.",
+        description = {
+            "Judges every play and every decision about the cube: what it cost against the best choice, a word for that"
+                    + " cost, and what would have been better; the luck of each roll; what each side gave away on average; and"
+                    + " where the game turned. In a match by the chance to win it, at the score and with the Crawford rule;"
+                    + " else by points with the cube, under the record's own rules.",
+            "Forced plays are no decisions. With --html also one page for a browser, which needs nothing else: boards, the"
+                    + " chance to win over each game, and a place for each decision."
+        },
+        footer = {
+            "Examples:",
+            "  pipwright review evening.txt",
+            "  pipwright review evening.sgf --html evening.html --lookahead 2 --save evening.review",
+            "  pipwright review evening.sgf --html evening.html --lookahead 2 --resume evening.review"
+        })
+public final class ReviewCommand extends CliCommand {
+    @Parameters(paramLabel = "FILE", description = "A record, or an SGF file if its name ends in .sgf.")
+    private String file;
+
+    @Option(names = "--html", paramLabel = "FILE", description = "Write a page for a browser, instead of the text.")
+    private String html;
+
+    @Mixin
+    private ReviewOptions options;
+
+    @Mixin
+    private MatchTableOption table;
+
+    @Mixin
+    private NetOption net;
+
+    @Option(names = "--json", description = "Print JSON, in the form that review.schema.json describes.")
+    private boolean json;
+
+    /**
+     * Makes the command.
+     *
+     * @param console where to write
+     */
+    public ReviewCommand(Console console) {
+        super(console);
+    }
+
+    @Override
+    public Integer call() {
+        ReviewSettings settings = options.settings();
+        GameRecord record = RecordFiles.read(file);
+        if (record.games().stream().allMatch(game -> game.entries().isEmpty())) {
+            throw new UserError("'" + file + "' has no game yet: there is nothing to review");
+        }
+        int threads = options.threads();
+        Model model = net.load();
+        NetLabel label = NetLabel.of(net.name(), model);
+        Function<Stakes, CubeTerms> terms = table.terms(record.heading().rules(), threads, console());
+        ReviewFile kept = options.file(List.of("net " + label.sha256(), "table " + table.identity()));
+        Reviews reviews = new Reviews(Judges.of(model, threads, console()), terms, settings, threads);
+        ReviewProgress progress = new ReviewProgress(console().err());
+        int[] code = {0};
+        Interruption.during(
+                () -> code[0] = report(() -> reviews.review(record, kept, progress), label, progress), progress::stop);
+        return code[0];
+    }
+
+    private int report(Supplier<Review> reviewing, NetLabel label, ReviewProgress progress) {
+        Review review;
+        try {
+            review = reviewing.get();
+        } catch (CancellationException e) {
+            review = null;
+        } finally {
+            progress.close();
+        }
+        if (review == null) {
+            console().err().println("pipwright: stopped " + progress.reached() + options.howToGoOn());
+            return 2;
+        }
+        ReviewReport report = new ReviewReport(review, label);
+        if (html != null) {
+            PictureOptions.write(html, ReviewHtml.page(report).getBytes(StandardCharsets.UTF_8));
+        }
+        if (json) {
+            ReviewJson.write(report, out());
+        } else if (html != null) {
+            out().println("wrote " + html);
+        } else {
+            ReviewText.write(report, out());
+        }
+        out().flush();
+        return 0;
+    }
+}

@@ -1,0 +1,82 @@
+package org.pipwright.cli.command;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.cube.CubefulSearch;
+import org.pipwright.engine.review.ReviewFile;
+import org.pipwright.engine.review.ReviewSettings;
+import picocli.CommandLine.Option;
+
+/** How deeply a review looks, and where it keeps what it has found. */
+final class ReviewOptions {
+    @Option(
+            names = "--lookahead",
+            paramLabel = "N",
+            description =
+                    "Average over N future rolls, both sides playing and doubling for the most with the cube and at the"
+                            + " score, 0 to " + CubefulSearch.MOST + ". Default: 1.")
+    private int lookahead = 1;
+
+    @Option(
+            names = "--rollout",
+            paramLabel = "N",
+            description =
+                    "Play N games, with luck taken off, from each decision that lookahead finds to cost something:"
+                            + " from the play that was made and its best rivals, or before the roll. The cube is then judged at"
+                            + " the chances that come out.")
+    private int games;
+
+    @Option(names = "--seed", paramLabel = "N", description = "Other dice for those games. Default: 1.")
+    private long seed = 1;
+
+    @Option(
+            names = "--save",
+            paramLabel = "FILE",
+            description = "Keep what was found in a file as it goes on, to resume from.")
+    private Path save;
+
+    @Option(
+            names = "--resume",
+            paramLabel = "FILE",
+            description = "Go on with what a file has, and keep it up to date; record, net and settings must be as they"
+                    + " were. The review is that of a run without a stop.")
+    private Path resume;
+
+    @Option(
+            names = "--threads",
+            paramLabel = "N",
+            description = "Threads to use; answers do not depend on it. Default: one for each core.")
+    private Integer threads;
+
+    ReviewSettings settings() {
+        if (games < 0) {
+            throw new UserError("--rollout is " + games + ": play 1 game or more");
+        }
+        try {
+            return new ReviewSettings(lookahead, games, seed);
+        } catch (IllegalArgumentException e) {
+            throw new UserError(e.getMessage());
+        }
+    }
+
+    int threads() {
+        return Threads.checked(threads);
+    }
+
+    /** What to do to go on after a stop; nothing if nothing is kept. */
+    String howToGoOn() {
+        Path kept = save == null ? resume : save;
+        return kept == null ? "; --save FILE would have kept what was found" : "; --resume " + kept + " goes on";
+    }
+
+    ReviewFile file(List<String> judge) {
+        if (save != null && resume != null) {
+            throw new UserError("--save begins a file anew and --resume goes on with one: give one of them");
+        }
+        if (resume != null) {
+            return ReviewFile.resumed(resume, judge);
+        }
+        return save == null ? ReviewFile.NONE : ReviewFile.fresh(save, judge);
+    }
+}

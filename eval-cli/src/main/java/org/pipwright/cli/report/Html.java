@@ -1,0 +1,21 @@
+package org.pipwright.cli.report;
+
+/** Text made fit for HTML. */
+final class Html {
+    private Html() {}
+
+    /** A text as content or as a quoted attribute. */
+    static String escaped(Object text) {
+        return text.toString()
+                .replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;")
+                .replace("\"", "&quot;");
+    }
+
+    /** An element with escaped text. */
+    static String element(String tag, Object text) {
+        String name = tag.contains(" ") ? tag.substring(0, tag.indexOf(' ')) : tag;
+        return "<" + tag + ">" + escaped(text) + "</" + name + ">";
+    }
+}

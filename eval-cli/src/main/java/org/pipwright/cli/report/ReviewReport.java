@@ -1,0 +1,77 @@
+package org.pipwright.cli.report;
+
+import org.pipwright.engine.record.GameRecord;
+import org.pipwright.engine.record.Heading;
+import org.pipwright.engine.review.Review;
+import org.pipwright.engine.review.ReviewSettings;
+import org.pipwright.engine.review.ReviewedTurn;
+
+/**
+ * What {@code review} has to say.
+ *
+ * @param review the record, judged
+ * @param net the net that judged
+ */
+public record ReviewReport(Review review, NetLabel net) {
+    /** How many turning points the whole record is given. */
+    static final int TURNING_POINTS = 5;
+
+    GameRecord record() {
+        return review.record();
+    }
+
+    Heading heading() {
+        return record().heading();
+    }
+
+    /** Whether a match is played, so that what counts in the end is the chance to win it. */
+    boolean match() {
+        return heading().rules().match();
+    }
+
+    /** How deeply it was looked at, in words. */
+    String depth() {
+        ReviewSettings settings = review.settings();
+        return "lookahead " + settings.lookahead()
+                + (settings.games() == 0
+                        ? ""
+                        : ", " + settings.games() + " games from each decision that seemed to cost something");
+    }
+
+    /** What a change of what counts in the end comes to, with its sign and unit. */
+    String total(double change) {
+        String sign = change < 0 ? "-" : "+";
+        return match()
+                ? sign + Numbers.finePercent(Math.abs(change)) + " %"
+                : sign + Numbers.thousandths(Math.abs(change));
+    }
+
+    /** Points of each side before a game. */
+    int[] scoreBefore(int game) {
+        int[] won = new int[2];
+        for (int i = 0; i < game; i++) {
+            int points = record().games().get(i).points();
+            won[points > 0 ? 0 : 1] += Math.abs(points);
+        }
+        return won;
+    }
+
+    /** How a game ended, such as {@code Ada wins 2 points}. */
+    String ending(int game) {
+        int points = record().games().get(game).points();
+        return points == 0
+                ? "not finished"
+                : heading().name(points > 0 ? 0 : 1) + " wins " + Phrases.count(Math.abs(points), "point");
+    }
+
+    /** What the record is, in a line. */
+    String title() {
+        return heading().name(0) + " against " + heading().name(1) + ", "
+                + ReviewWords.rules(heading().rules());
+    }
+
+    /** Chance of the first player to win the game, before a turn. */
+    static double winChance(ReviewedTurn turn) {
+        return turn.chances(0).win();
+    }
+}
