@@ -1,8 +1,8 @@
 package org.pipwright.engine.review;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.pipwright.engine.record.GameRecord;
 
@@ -14,6 +14,8 @@ import org.pipwright.engine.record.GameRecord;
  * @param turns all turns, game by game
  */
 public record Review(GameRecord record, ReviewSettings settings, List<ReviewedTurn> turns) {
+    private static final double LEAST = 0.001;
+
     /**
      * Keeps the turns.
      *
@@ -46,18 +48,30 @@ public record Review(GameRecord record, ReviewSettings settings, List<ReviewedTu
     }
 
     /**
-     * Where the record turned: the luckiest and unluckiest rolls and the costliest decisions.
+     * The rolls that turned the record.
      *
-     * @param some turns of it
      * @param most how many at most
-     * @return those with the largest change of what counts in the end, largest first; changes of less than a thousandth are
-     *     left out
+     * @return those with the most luck, good or bad, largest first
      */
-    public static List<TurningPoint> turningPoints(List<ReviewedTurn> some, int most) {
-        List<TurningPoint> all = new ArrayList<>();
-        some.forEach(turn -> all.addAll(TurningPoint.of(turn)));
-        return all.stream()
-                .filter(point -> Math.abs(point.change()) >= TurningPoint.LEAST)
+    public List<TurningPoint> turningRolls(int most) {
+        return largest(most, point -> point.decision().isEmpty());
+    }
+
+    /**
+     * The decisions that turned the record.
+     *
+     * @param most how many at most
+     * @return the costliest, costliest first
+     */
+    public List<TurningPoint> turningDecisions(int most) {
+        return largest(most, point -> point.decision().isPresent());
+    }
+
+    /** Changes of less than a thousandth turn nothing. */
+    private List<TurningPoint> largest(int most, Predicate<TurningPoint> which) {
+        return turns.stream()
+                .flatMap(turn -> TurningPoint.of(turn).stream())
+                .filter(which.and(point -> Math.abs(point.change()) >= LEAST))
                 .sorted(Comparator.comparingDouble(point -> -Math.abs(point.change())))
                 .limit(most)
                 .collect(Collectors.toList());

@@ -13,9 +13,6 @@ import java.util.Optional;
  * @param change what it brought that side, in what counts in the end: points of the game, or chance to win the match
  */
 public record TurningPoint(ReviewedTurn turn, Optional<Decision> decision, int side, double change) {
-    /** Smaller changes turn nothing. */
-    static final double LEAST = 0.001;
-
     static List<TurningPoint> of(ReviewedTurn turn) {
         List<TurningPoint> points = new ArrayList<>();
         if (turn.finding().luck().isPresent()) {

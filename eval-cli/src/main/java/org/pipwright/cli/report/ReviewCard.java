@@ -183,7 +183,7 @@ final class ReviewCard {
         html.append("<table><thead><tr><th>play</th><th>")
                 .append(report.match() ? "wins match, %" : "equity")
                 .append(
-                        "</th><th>cost</th><th>wins</th><th>gammons</th><th>lost</th><th>depth</th></tr></thead><tbody>\n");
+                        "</th><th>cost</th><th>wins, %</th><th>gammons won, %</th><th>lost, %</th><th>depth</th></tr></thead><tbody>\n");
         double best = turn.finding().options().get(0).value();
         turn.finding().options().forEach(option -> play(option, best));
         html.append("</tbody></table>\n");

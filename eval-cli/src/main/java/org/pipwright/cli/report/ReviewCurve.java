@@ -15,12 +15,12 @@ import org.pipwright.engine.review.ReviewedTurn;
  * something: a ring for thin, a disc for costly, a diamond for heavy ones; squares are doubles.
  */
 final class ReviewCurve {
-    private static final double WIDTH = 900;
-    private static final double HEIGHT = 250;
-    private static final double LEFT = 46;
+    private static final double WIDTH = 720;
+    private static final double HEIGHT = 260;
+    private static final double LEFT = 54;
     private static final double RIGHT = 14;
     private static final double TOP = 12;
-    private static final double BOTTOM = 28;
+    private static final double BOTTOM = 30;
 
     private final ReviewReport report;
     private final int game;
@@ -39,7 +39,7 @@ final class ReviewCurve {
 
     private String draw() {
         String name = report.heading().name(0);
-        svg.append("<svg class=curve viewBox='0 0 900 250' role=img aria-label='")
+        svg.append("<svg class=curve viewBox='0 0 720 260' role=img aria-label='")
                 .append(Html.escaped("Chance of " + name + " to win game " + (game + 1) + ", turn by turn")
                         .replace("'", "&#39;"))
                 .append("'>\n");
@@ -77,9 +77,9 @@ final class ReviewCurve {
         double first = spots.get(0)[0];
         double last = spots.get(spots.size() - 1)[0];
         String ends = number(last) + "," + number(y(0.5)) + " " + number(first) + "," + number(y(0.5));
-        svg.append("<clipPath id=up").append(game).append("><rect x=0 y=0 width=900 height=" + number(y(0.5)));
+        svg.append("<clipPath id=up").append(game).append("><rect x=0 y=0 width=720 height=" + number(y(0.5)));
         svg.append("></rect></clipPath><clipPath id=down").append(game).append("><rect x=0 y=" + number(y(0.5)));
-        svg.append(" width=900 height=250></rect></clipPath>\n");
+        svg.append(" width=720 height=260></rect></clipPath>\n");
         line("<polygon class=ahead clip-path='url(#up" + game + ")' points='", spots, " " + ends + "'/>\n");
         line("<polygon class=behind clip-path='url(#down" + game + ")' points='", spots, " " + ends + "'/>\n");
     }
@@ -95,7 +95,7 @@ final class ReviewCurve {
     private void grid() {
         for (int percent = 0; percent <= 100; percent += 25) {
             double at = y(percent / 100.0);
-            svg.append("<line class=").append(percent == 50 ? "even" : "grid").append(" x1=46 x2=886 y1=");
+            svg.append("<line class=").append(percent == 50 ? "even" : "grid").append(" x1=54 x2=706 y1=");
             svg.append(number(at)).append(" y2=").append(number(at)).append(" />");
             text(LEFT - 8, at + 4, "end", percent + " %");
         }

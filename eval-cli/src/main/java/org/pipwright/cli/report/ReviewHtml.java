@@ -5,11 +5,11 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Locale;
 import org.pipwright.cli.picture.BoardPicture;
 import org.pipwright.cli.picture.SvgText;
 import org.pipwright.cli.picture.Theme;
 import org.pipwright.engine.record.Heading;
-import org.pipwright.engine.review.Review;
 import org.pipwright.engine.review.ReviewedTurn;
 import org.pipwright.engine.review.SideAccount;
 import org.pipwright.engine.review.TurningPoint;
@@ -42,7 +42,10 @@ public final class ReviewHtml {
                 .append("</style></head><body>\n")
                 .append(SvgText.symbol(BoardPicture.empty(Theme.LIGHT), ReviewCard.BOARD));
         head();
+        html.append("<div class=overview>\n");
+        accounts();
         turningPoints();
+        html.append("</div>\n");
         for (int game = 0; game < report.record().games().size(); game++) {
             game(game);
         }
@@ -86,7 +89,6 @@ public final class ReviewHtml {
                         Html.element("p class=note", remark))
                 .append('\n'));
         html.append("</header>\n");
-        accounts();
     }
 
     private void accounts() {
@@ -105,25 +107,28 @@ public final class ReviewHtml {
     }
 
     private void turningPoints() {
-        List<TurningPoint> points = Review.turningPoints(report.review().turns(), ReviewReport.TURNING_POINTS);
-        if (points.isEmpty()) {
+        if (report.turningPoints().isEmpty()) {
             return;
         }
-        html.append("<section><h2>Turning points</h2>\n<ol class=points>\n");
-        for (TurningPoint point : points) {
-            ReviewedTurn turn = point.turn();
-            html.append("<li class=side")
-                    .append(point.side())
-                    .append("><a href='#")
-                    .append(ReviewCard.id(turn));
-            html.append("'><i class=disc></i>").append(Html.escaped(ReviewWords.event(report, point)));
-            html.append("</a> <b>").append(report.total(point.change())).append("</b> <small>game ");
-            html.append(turn.moment().game() + 1)
-                    .append(", turn ")
-                    .append(turn.moment().turn() + 1);
-            html.append("</small></li>\n");
-        }
-        html.append("</ol></section>\n");
+        html.append("<section><h2>Turning points</h2>\n");
+        report.turningPoints().forEach((heading, points) -> {
+            html.append(Html.element("h3", heading.substring(0, 1).toUpperCase(Locale.ROOT) + heading.substring(1)));
+            html.append("\n<ol class=points>\n");
+            points.forEach(this::turningPoint);
+            html.append("</ol>\n");
+        });
+        html.append("</section>\n");
+    }
+
+    private void turningPoint(TurningPoint point) {
+        ReviewedTurn turn = point.turn();
+        html.append("<li class=side").append(point.side()).append("><a href='#").append(ReviewCard.id(turn));
+        html.append("'><i class=disc></i>").append(Html.escaped(ReviewWords.event(report, point)));
+        html.append("</a> <b>").append(report.total(point.change())).append("</b> <small>game ");
+        html.append(turn.moment().game() + 1)
+                .append(", turn ")
+                .append(turn.moment().turn() + 1);
+        html.append("</small></li>\n");
     }
 
     private void game(int game) {

@@ -15,7 +15,6 @@ import org.pipwright.engine.record.Rules;
 import org.pipwright.engine.review.Decision;
 import org.pipwright.engine.review.Moment;
 import org.pipwright.engine.review.PlayOption;
-import org.pipwright.engine.review.Review;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.ReviewedTurn;
 import org.pipwright.engine.review.SideAccount;
@@ -101,7 +100,7 @@ public final class ReviewJson {
 
     private void turningPoints() throws IOException {
         json.writeArrayFieldStart("turningPoints");
-        for (TurningPoint point : Review.turningPoints(report.review().turns(), ReviewReport.TURNING_POINTS)) {
+        for (TurningPoint point : report.allTurningPoints()) {
             json.writeStartObject();
             json.writeNumberField("game", point.turn().moment().game() + 1);
             json.writeNumberField("turn", point.turn().moment().turn() + 1);

@@ -1,10 +1,15 @@
 package org.pipwright.cli.report;
 
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.Heading;
 import org.pipwright.engine.review.Review;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.ReviewedTurn;
+import org.pipwright.engine.review.TurningPoint;
 
 /**
  * What {@code review} has to say.
@@ -13,8 +18,7 @@ import org.pipwright.engine.review.ReviewedTurn;
  * @param net the net that judged
  */
 public record ReviewReport(Review review, NetLabel net) {
-    /** How many turning points the whole record is given. */
-    static final int TURNING_POINTS = 5;
+    private static final int TURNING_POINTS = 4;
 
     GameRecord record() {
         return review.record();
@@ -44,6 +48,19 @@ public record ReviewReport(Review review, NetLabel net) {
         return match()
                 ? sign + Numbers.finePercent(Math.abs(change)) + " %"
                 : sign + Numbers.thousandths(Math.abs(change));
+    }
+
+    /** The rolls and the decisions that changed most, by their heading. */
+    Map<String, List<TurningPoint>> turningPoints() {
+        Map<String, List<TurningPoint>> points = new LinkedHashMap<>();
+        points.put("decisions", review.turningDecisions(TURNING_POINTS));
+        points.put("rolls", review.turningRolls(TURNING_POINTS));
+        points.values().removeIf(List::isEmpty);
+        return points;
+    }
+
+    List<TurningPoint> allTurningPoints() {
+        return turningPoints().values().stream().flatMap(List::stream).collect(Collectors.toList());
     }
 
     /** Points of each side before a game. */

@@ -1,13 +1,11 @@
 package org.pipwright.cli.report;
 
 import java.io.PrintWriter;
-import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.record.Entry;
 import org.pipwright.engine.review.Decision;
-import org.pipwright.engine.review.Review;
 import org.pipwright.engine.review.ReviewedTurn;
 import org.pipwright.engine.review.SideAccount;
 import org.pipwright.engine.review.TurningPoint;
@@ -66,17 +64,15 @@ public final class ReviewText {
     }
 
     private void turningPoints() {
-        List<TurningPoint> points = Review.turningPoints(report.review().turns(), ReviewReport.TURNING_POINTS);
-        if (points.isEmpty()) {
-            return;
-        }
-        out.println();
-        out.println("turning points");
-        Table table = new Table("llr");
-        for (TurningPoint point : points) {
-            table.row("  " + place(point.turn()), ReviewWords.event(report, point), report.total(point.change()));
-        }
-        table.print(out);
+        report.turningPoints().forEach((heading, points) -> {
+            out.println();
+            out.println("turning points: " + heading);
+            Table table = new Table("llr");
+            for (TurningPoint point : points) {
+                table.row("  " + place(point.turn()), ReviewWords.event(report, point), report.total(point.change()));
+            }
+            table.print(out);
+        });
     }
 
     private static String place(ReviewedTurn turn) {

@@ -70,16 +70,19 @@ final class RivalWords {
                     .filter(blot -> blot.shots() > 0)
                     .map(Blot::point)
                     .collect(Collectors.toList());
-            said.add(shots + " of 36 rolls hit "
-                    + (hit.isEmpty()
-                            ? "a blot"
-                            : (hit.size() == 1 ? "its blot on " : "its blots on ") + Phrases.points(hit))
-                    + ", instead of " + best.exposure().shots() + ".");
+            said.add(hitBy(shots, hit) + ", instead of " + best.exposure().shots() + ".");
         }
         if (rival.exposure().idle() != best.exposure().idle()) {
             said.add("The opponent cannot move with " + rival.exposure().idle() + " of 36 rolls instead of "
                     + best.exposure().idle() + ".");
         }
+    }
+
+    private static String hitBy(int shots, List<Integer> hit) {
+        if (shots == 0) {
+            return "No roll hits a blot";
+        }
+        return shots + " of 36 rolls hit its " + (hit.size() == 1 ? "blot on " : "blots on ") + Phrases.points(hit);
     }
 
     private void primes() {
