@@ -136,24 +136,23 @@ final class ReviewCard {
     }
 
     private void cube(CubeValues values) {
+        boolean thoughtOf = turn.decisions().stream()
+                .anyMatch(decision -> decision.kind() != Decision.Kind.PLAY && decision.counted());
+        if (!thoughtOf) {
+            return;
+        }
         html.append("<table><thead><tr><th>cube</th><th>")
                 .append(report.match() ? "wins match, %" : "equity")
-                .append("</th><th>if wrong, points</th></tr></thead><tbody>\n");
+                .append("</th><th>cost</th></tr></thead><tbody>\n");
         boolean doubled = moment.doubled();
-        cubeRow(
-                "roll",
-                values.noDouble(),
-                values,
-                CubeAction.ROLL,
-                !doubled && moment.played().isPresent());
-        answerRow("double, take", values.doubleTake(), values, CubeAction.TAKE);
-        answerRow("double, pass", values.doublePass(), values, CubeAction.PASS);
+        cubeRow("roll", values.noDouble(), values, CubeAction.ROLL, !doubled && moment.played().isPresent());
+        cubeRow("double", values.doubled(), values, CubeAction.DOUBLE, doubled);
+        answerRow("· take", values.doubleTake(), values, CubeAction.TAKE);
+        answerRow("· pass", values.doublePass(), values, CubeAction.PASS);
         if (values.mayBeaver()) {
-            answerRow("double, beaver", values.doubleBeaver(), values, CubeAction.BEAVER);
+            answerRow("· beaver", values.doubleBeaver(), values, CubeAction.BEAVER);
         }
-        html.append("</tbody></table>\n<p class=hint>Best: ")
-                .append(Html.escaped(verdict(values)))
-                .append("</p>\n");
+        html.append("</tbody></table>\n<p class=hint>Best: ").append(Html.escaped(verdict(values))).append("</p>\n");
     }
 
     private void answerRow(String label, double value, CubeValues values, CubeAction action) {
@@ -162,8 +161,7 @@ final class ReviewCard {
 
     private void cubeRow(String label, double value, CubeValues values, CubeAction action, boolean made) {
         html.append(made ? "<tr class=made><td>" : "<tr><td>").append(label).append("</td><td>");
-        html.append(report.match() ? Numbers.finePercent(value) : Numbers.points(value))
-                .append("</td><td>");
+        html.append(report.match() ? Numbers.finePercent(value) : Numbers.points(value)).append("</td><td>");
         html.append(cost(values.cost(action))).append("</td></tr>\n");
     }
 
