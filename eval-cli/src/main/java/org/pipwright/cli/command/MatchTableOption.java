@@ -7,11 +7,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.Function;
-import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
-import org.pipwright.cli.report.TableNotes;
 import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.ExactCube;
 import org.pipwright.engine.cube.MatchStakes;
@@ -56,13 +53,12 @@ final class MatchTableOption {
     }
 
     /** Makes terms for each stakes that games under some rules can have. */
-    Function<Stakes, CubeTerms> terms(Rules rules, int threads, Console console) {
+    Function<Stakes, CubeTerms> terms(Rules rules, EndgameTables tables) {
         if (!rules.match()) {
             if (table != null) {
                 throw new UserError("--table is for matches, and this record is of money play: leave it out");
             }
-            ExactCube exact = new ExactCube(
-                    EndgameTables.standard(TableFolder.ofUser(System.getenv()), threads, new TableNotes(console)));
+            ExactCube exact = new ExactCube(tables);
             return stakes -> new MoneyTerms((MoneyStakes) stakes, exact);
         }
         MatchTable chances = table == null ? ShippedMatchTable.load() : MatchTableCsv.parse(text());

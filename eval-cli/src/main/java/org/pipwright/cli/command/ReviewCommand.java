@@ -13,6 +13,7 @@ import org.pipwright.cli.report.ReviewHtml;
 import org.pipwright.cli.report.ReviewJson;
 import org.pipwright.cli.report.ReviewReport;
 import org.pipwright.cli.report.ReviewText;
+import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.network.Model;
@@ -61,6 +62,9 @@ public final class ReviewCommand extends CliCommand {
     @Mixin
     private NetOption net;
 
+    @Mixin
+    private TablesOption tables;
+
     @Option(names = "--json", description = "Print JSON, in the form that review.schema.json describes.")
     private boolean json;
 
@@ -83,9 +87,10 @@ public final class ReviewCommand extends CliCommand {
         int threads = options.threads();
         Model model = net.load();
         NetLabel label = NetLabel.of(net.name(), model);
-        Function<Stakes, CubeTerms> terms = table.terms(record.heading().rules(), threads, console());
+        EndgameTables standard = tables.standard(threads, console());
+        Function<Stakes, CubeTerms> terms = table.terms(record.heading().rules(), standard);
         ReviewFile kept = options.file(List.of("net " + label.sha256(), "table " + table.identity()));
-        Reviews reviews = new Reviews(Judges.of(model, threads, console()), terms, settings, threads);
+        Reviews reviews = new Reviews(Judges.of(model, standard), terms, settings, threads);
         ReviewProgress progress = new ReviewProgress(console().err());
         int[] code = {0};
         Interruption.during(

@@ -145,14 +145,21 @@ final class ReviewCard {
                 .append(report.match() ? "wins match, %" : "equity")
                 .append("</th><th>cost</th></tr></thead><tbody>\n");
         boolean doubled = moment.doubled();
-        cubeRow("roll", values.noDouble(), values, CubeAction.ROLL, !doubled && moment.played().isPresent());
+        cubeRow(
+                "roll",
+                values.noDouble(),
+                values,
+                CubeAction.ROLL,
+                !doubled && moment.played().isPresent());
         cubeRow("double", values.doubled(), values, CubeAction.DOUBLE, doubled);
         answerRow("· take", values.doubleTake(), values, CubeAction.TAKE);
         answerRow("· pass", values.doublePass(), values, CubeAction.PASS);
         if (values.mayBeaver()) {
             answerRow("· beaver", values.doubleBeaver(), values, CubeAction.BEAVER);
         }
-        html.append("</tbody></table>\n<p class=hint>Best: ").append(Html.escaped(verdict(values))).append("</p>\n");
+        html.append("</tbody></table>\n<p class=hint>Best: ")
+                .append(Html.escaped(verdict(values)))
+                .append("</p>\n");
     }
 
     private void answerRow(String label, double value, CubeValues values, CubeAction action) {
@@ -161,7 +168,8 @@ final class ReviewCard {
 
     private void cubeRow(String label, double value, CubeValues values, CubeAction action, boolean made) {
         html.append(made ? "<tr class=made><td>" : "<tr><td>").append(label).append("</td><td>");
-        html.append(report.match() ? Numbers.finePercent(value) : Numbers.points(value)).append("</td><td>");
+        html.append(report.match() ? Numbers.finePercent(value) : Numbers.points(value))
+                .append("</td><td>");
         html.append(cost(values.cost(action))).append("</td></tr>\n");
     }
 
