@@ -10,7 +10,7 @@ import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 
 /** Records of games played at random, with doubles, resignations and remarks; keeps accounts of its own. */
-final class RandomRecords {
+public final class RandomRecords {
     private static final String[] NOTES = {"", "", "", "well played", "a \u201cquote\u201d, 50 % \\ ] : # x"};
     private static final GameResult[] RESULTS = GameResult.values();
 
@@ -26,7 +26,8 @@ final class RandomRecords {
     int resignations;
     int passes;
 
-    RandomRecords(long seed) {
+    /** Records from a seed. */
+    public RandomRecords(long seed) {
         random = new Random(seed);
     }
 
@@ -34,7 +35,8 @@ final class RandomRecords {
         return NOTES[random.nextInt(NOTES.length)];
     }
 
-    GameRecord next() {
+    /** The next record. */
+    public GameRecord next() {
         points[0] = 0;
         points[1] = 0;
         int length = random.nextInt(4) == 0 ? 0 : 1 + random.nextInt(7);

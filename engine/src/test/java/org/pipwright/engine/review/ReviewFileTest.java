@@ -1,0 +1,167 @@
+package org.pipwright.engine.review;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.files.SealedLines;
+import org.pipwright.engine.record.GameRecord;
+import org.pipwright.engine.record.RandomRecords;
+
+class ReviewFileTest {
+    private static final ReviewSettings SETTINGS = new ReviewSettings(1, 0, 1);
+
+    @TempDir
+    private Path folder;
+
+    private static GameRecord record() {
+        return Beginnings.of(new RandomRecords(41).next(), 30);
+    }
+
+    /** Stops after some turns. */
+    private static final class Stopper implements ReviewListener {
+        private final int after;
+        private final AtomicInteger done = new AtomicInteger();
+
+        Stopper(int after) {
+            this.after = after;
+        }
+
+        @Override
+        public void reached(int turns, int all) {
+            done.incrementAndGet();
+        }
+
+        @Override
+        public boolean stopped() {
+            return done.get() >= after;
+        }
+    }
+
+    private Path stopped(int after, int threads) {
+        Path file = folder.resolve("kept");
+        Reviews reviews = Setting.reviews(SETTINGS, threads);
+        ReviewFile fresh = ReviewFile.fresh(file, Setting.JUDGE);
+        assertThrows(CancellationException.class, () -> reviews.review(record(), fresh, new Stopper(after)));
+        return file;
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {2, 3})
+    void threadsChangeNothing(int threads) {
+        assertEquals(
+                Setting.review(record(), 1),
+                Setting.reviews(SETTINGS, threads).review(record(), ReviewFile.NONE, ReviewListener.NONE));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1, 1", "7, 1", "12, 2"})
+    void aStopAndAResumeChangeNothing(int after, int threads) {
+        Path file = stopped(after, threads);
+        int[] first = {0};
+        Review resumed = Setting.reviews(SETTINGS, threads)
+                .review(
+                        record(),
+                        ReviewFile.resumed(file, Setting.JUDGE),
+                        (done, all) -> first[0] = first[0] == 0 ? done : first[0]);
+        assertEquals(Setting.review(record(), 1), resumed);
+        assertTrue(first[0] > after, "began with turn " + first[0]);
+    }
+
+    @Test
+    void aFinishedReviewIsReadBackWhole() {
+        Path file = folder.resolve("kept");
+        Reviews reviews = Setting.reviews(SETTINGS, 1);
+        Review whole = reviews.review(record(), ReviewFile.fresh(file, Setting.JUDGE), ReviewListener.NONE);
+        Review again = reviews.review(record(), ReviewFile.resumed(file, Setting.JUDGE), (done, all) -> {
+            throw new AssertionError("nothing is left to do");
+        });
+        assertEquals(whole, again);
+    }
+
+    private String refusal(Path file, GameRecord record, ReviewSettings settings, List<String> judge) {
+        ReviewFile resumed = ReviewFile.resumed(file, judge);
+        return assertThrows(InvalidReviewFileException.class, () -> Setting.reviews(settings, 1)
+                        .review(record, resumed, ReviewListener.NONE))
+                .getMessage();
+    }
+
+    @Test
+    void anotherReviewsFileIsRefused() {
+        Path file = stopped(3, 1);
+        assertTrue(refusal(file, record(), new ReviewSettings(0, 0, 1), Setting.JUDGE)
+                .endsWith(
+                        "belongs to another review: it has 'lookahead 1' where 'lookahead 0' is asked for; ask for the"
+                                + " same, or begin anew with --save"));
+        assertTrue(refusal(file, record(), SETTINGS, List.of("net other", "table shipped"))
+                .contains("'net test' where 'net other'"));
+        GameRecord other = Beginnings.of(new RandomRecords(41).next(), 29);
+        assertTrue(refusal(file, other, SETTINGS, Setting.JUDGE).contains("it has 'record "));
+    }
+
+    /** Every byte flipped, every length cut: never a wrong review, never another error. */
+    @Test
+    void damageIsFound() throws IOException {
+        Path file = stopped(2, 1);
+        byte[] whole = Files.readAllBytes(file);
+        for (int at = 0; at < whole.length; at += 13) {
+            byte[] flipped = whole.clone();
+            flipped[at] ^= 1;
+            Files.write(file, flipped);
+            assertTrue(refusal(file, record(), SETTINGS, Setting.JUDGE).contains("is not a whole review file"));
+            Files.write(file, java.util.Arrays.copyOf(whole, at));
+            assertTrue(refusal(file, record(), SETTINGS, Setting.JUDGE).contains("is not a whole review file"));
+        }
+    }
+
+    /** Lines with a right seal that make no sense. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "turn 99999\t",
+                "turn -1\t",
+                "turn x\t",
+                "something",
+                "turn 0\t",
+                "turn 0\t1 0 0 0 0 0\t-\t-",
+                "turn 0\t1 0 0 0 0 0\t-\t0.5\t8/5 6/5\t0\t1 0 0 0 0 0\t0 0",
+                "turn 0\tNaN 0 0 0 0 0\t-\t0.5"
+            })
+    void sealedNonsenseIsFound(String line) throws IOException {
+        Path file = folder.resolve("kept");
+        ReviewFile fresh = ReviewFile.fresh(file, Setting.JUDGE);
+        List<String> lines = new java.util.ArrayList<>(fresh.about(record(), SETTINGS));
+        lines.add(line);
+        Files.writeString(file, SealedLines.print("pipwright-review 1", lines));
+        assertTrue(refusal(file, record(), SETTINGS, Setting.JUDGE).contains("belongs to no turn"));
+    }
+
+    @Test
+    void gamesArePlayedOutWhereADecisionCosts() {
+        GameRecord record = Beginnings.of(new RandomRecords(43).next(), 8);
+        ReviewSettings settings = new ReviewSettings(0, 36, 5);
+        Review one = Setting.reviews(settings, 1).review(record, ReviewFile.NONE, ReviewListener.NONE);
+        assertEquals(one, Setting.reviews(settings, 2).review(record, ReviewFile.NONE, ReviewListener.NONE));
+        Review plain = Setting.review(record, 0);
+        int played = 0;
+        for (int i = 0; i < plain.turns().size(); i++) {
+            boolean costly = plain.turns().get(i).decisions().stream()
+                    .anyMatch(decision -> decision.kind() == Decision.Kind.PLAY && decision.points() <= -0.010);
+            int games = one.turns().get(i).finding().options().get(0).depth().games();
+            assertEquals(costly ? 36 : 0, games);
+            played += games > 0 ? 1 : 0;
+        }
+        assertTrue(played > 0);
+    }
+}
