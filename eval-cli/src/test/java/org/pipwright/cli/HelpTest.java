@@ -61,6 +61,7 @@ class HelpTest {
                 "record",
                 "record check",
                 "record convert",
+                "review",
                 "drill",
                 "duel",
                 "standings",

@@ -59,6 +59,7 @@ class LazyLoadingTest {
                 "draw start",
                 "drill opening --count 1 --lookahead 0 --net NET",
                 "record",
+                "review src/docs/evening.txt --lookahead 0 --net NET",
                 "duel racer builder --games 2",
                 "standings racer hitter builder --games 4",
                 "count start",

@@ -17,6 +17,7 @@ import org.pipwright.cli.report.DrillJson;
 import org.pipwright.cli.report.DuelReport;
 import org.pipwright.cli.report.OddsReport;
 import org.pipwright.cli.report.RankJson;
+import org.pipwright.cli.report.ReviewJson;
 import org.pipwright.cli.report.RolloutJson;
 import org.pipwright.cli.report.StandingsJson;
 import org.pipwright.engine.play.PlayJson;
@@ -34,6 +35,7 @@ final class Schemas {
             Map.entry("urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA)),
             Map.entry("urn:pipwright:schema:cube:1", resource(CubeJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:rollout:1", resource(RolloutJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:review:1", resource(ReviewJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:position:1", resource(PositionJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:play:1", resource(PlayJson.SCHEMA)));
 

@@ -10,7 +10,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** The schemas are schemas, and refuse what is not as they say. */
 class SchemasTest {
     @ParameterizedTest
-    @ValueSource(strings = {"rank", "odds", "cube", "rollout", "count", "duel", "standings", "drill"})
+    @ValueSource(strings = {"rank", "odds", "cube", "rollout", "count", "duel", "standings", "drill", "review"})
     void eachIsASchema(String name) {
         assertEquals(java.util.List.of(), Schemas.faultsOfSchema(name));
     }

@@ -48,6 +48,8 @@ public final class Reviews {
         List<Moment> moments = Moments.of(record);
         List<String> about = file.about(record, settings);
         Finding[] found = file.read(about, moments);
+        // At once, so that a file that cannot be written is told before the work and not after it.
+        file.write(about, found);
         List<Integer> pending = new ArrayList<>();
         for (int i = 0; i < found.length; i++) {
             if (found[i] == null) {

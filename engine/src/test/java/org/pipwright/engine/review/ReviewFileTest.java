@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -25,9 +27,7 @@ class ReviewFileTest {
     @TempDir
     private Path folder;
 
-    private static GameRecord record() {
-        return Beginnings.of(new RandomRecords(41).next(), 30);
-    }
+    private static final GameRecord RECORD = Beginnings.of(new RandomRecords(41).next(), 16);
 
     /** Stops after some turns. */
     private static final class Stopper implements ReviewListener {
@@ -53,7 +53,7 @@ class ReviewFileTest {
         Path file = folder.resolve("kept");
         Reviews reviews = Setting.reviews(SETTINGS, threads);
         ReviewFile fresh = ReviewFile.fresh(file, Setting.JUDGE);
-        assertThrows(CancellationException.class, () -> reviews.review(record(), fresh, new Stopper(after)));
+        assertThrows(CancellationException.class, () -> reviews.review(RECORD, fresh, new Stopper(after)));
         return file;
     }
 
@@ -61,21 +61,21 @@ class ReviewFileTest {
     @ValueSource(ints = {2, 3})
     void threadsChangeNothing(int threads) {
         assertEquals(
-                Setting.review(record(), 1),
-                Setting.reviews(SETTINGS, threads).review(record(), ReviewFile.NONE, ReviewListener.NONE));
+                Setting.review(RECORD, 1),
+                Setting.reviews(SETTINGS, threads).review(RECORD, ReviewFile.NONE, ReviewListener.NONE));
     }
 
     @ParameterizedTest
-    @CsvSource({"1, 1", "7, 1", "12, 2"})
+    @CsvSource({"1, 1", "7, 1", "9, 2"})
     void aStopAndAResumeChangeNothing(int after, int threads) {
         Path file = stopped(after, threads);
         int[] first = {0};
         Review resumed = Setting.reviews(SETTINGS, threads)
                 .review(
-                        record(),
+                        RECORD,
                         ReviewFile.resumed(file, Setting.JUDGE),
                         (done, all) -> first[0] = first[0] == 0 ? done : first[0]);
-        assertEquals(Setting.review(record(), 1), resumed);
+        assertEquals(Setting.review(RECORD, 1), resumed);
         assertTrue(first[0] > after, "began with turn " + first[0]);
     }
 
@@ -83,8 +83,8 @@ class ReviewFileTest {
     void aFinishedReviewIsReadBackWhole() {
         Path file = folder.resolve("kept");
         Reviews reviews = Setting.reviews(SETTINGS, 1);
-        Review whole = reviews.review(record(), ReviewFile.fresh(file, Setting.JUDGE), ReviewListener.NONE);
-        Review again = reviews.review(record(), ReviewFile.resumed(file, Setting.JUDGE), (done, all) -> {
+        Review whole = reviews.review(RECORD, ReviewFile.fresh(file, Setting.JUDGE), ReviewListener.NONE);
+        Review again = reviews.review(RECORD, ReviewFile.resumed(file, Setting.JUDGE), (done, all) -> {
             throw new AssertionError("nothing is left to do");
         });
         assertEquals(whole, again);
@@ -100,13 +100,13 @@ class ReviewFileTest {
     @Test
     void anotherReviewsFileIsRefused() {
         Path file = stopped(3, 1);
-        assertTrue(refusal(file, record(), new ReviewSettings(0, 0, 1), Setting.JUDGE)
+        assertTrue(refusal(file, RECORD, new ReviewSettings(0, 0, 1), Setting.JUDGE)
                 .endsWith(
                         "belongs to another review: it has 'lookahead 1' where 'lookahead 0' is asked for; ask for the"
                                 + " same, or begin anew with --save"));
-        assertTrue(refusal(file, record(), SETTINGS, List.of("net other", "table shipped"))
+        assertTrue(refusal(file, RECORD, SETTINGS, List.of("net other", "table shipped"))
                 .contains("'net test' where 'net other'"));
-        GameRecord other = Beginnings.of(new RandomRecords(41).next(), 29);
+        GameRecord other = Beginnings.of(new RandomRecords(41).next(), 15);
         assertTrue(refusal(file, other, SETTINGS, Setting.JUDGE).contains("it has 'record "));
     }
 
@@ -115,13 +115,13 @@ class ReviewFileTest {
     void damageIsFound() throws IOException {
         Path file = stopped(2, 1);
         byte[] whole = Files.readAllBytes(file);
-        for (int at = 0; at < whole.length; at += 13) {
+        for (int at = 0; at < whole.length; at += 31) {
             byte[] flipped = whole.clone();
             flipped[at] ^= 1;
             Files.write(file, flipped);
-            assertTrue(refusal(file, record(), SETTINGS, Setting.JUDGE).contains("is not a whole review file"));
-            Files.write(file, java.util.Arrays.copyOf(whole, at));
-            assertTrue(refusal(file, record(), SETTINGS, Setting.JUDGE).contains("is not a whole review file"));
+            assertTrue(refusal(file, RECORD, SETTINGS, Setting.JUDGE).contains("is not a whole review file"));
+            Files.write(file, Arrays.copyOf(whole, at));
+            assertTrue(refusal(file, RECORD, SETTINGS, Setting.JUDGE).contains("is not a whole review file"));
         }
     }
 
@@ -141,15 +141,15 @@ class ReviewFileTest {
     void sealedNonsenseIsFound(String line) throws IOException {
         Path file = folder.resolve("kept");
         ReviewFile fresh = ReviewFile.fresh(file, Setting.JUDGE);
-        List<String> lines = new java.util.ArrayList<>(fresh.about(record(), SETTINGS));
+        List<String> lines = new ArrayList<>(fresh.about(RECORD, SETTINGS));
         lines.add(line);
         Files.writeString(file, SealedLines.print("pipwright-review 1", lines));
-        assertTrue(refusal(file, record(), SETTINGS, Setting.JUDGE).contains("belongs to no turn"));
+        assertTrue(refusal(file, RECORD, SETTINGS, Setting.JUDGE).contains("belongs to no turn"));
     }
 
     @Test
     void gamesArePlayedOutWhereADecisionCosts() {
-        GameRecord record = Beginnings.of(new RandomRecords(43).next(), 8);
+        GameRecord record = Beginnings.of(new RandomRecords(43).next(), 4);
         ReviewSettings settings = new ReviewSettings(0, 36, 5);
         Review one = Setting.reviews(settings, 1).review(record, ReviewFile.NONE, ReviewListener.NONE);
         assertEquals(one, Setting.reviews(settings, 2).review(record, ReviewFile.NONE, ReviewListener.NONE));

@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -14,6 +16,7 @@ import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubefulSearch;
+import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.play.Play;
@@ -26,16 +29,21 @@ import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 
 class ReviewTest {
+    private final Map<Stakes, CubeTerms> known = new HashMap<>();
     private final CubefulSearch search = new CubefulSearch(new HastyEvaluator());
+
+    private CubeTerms terms(Stakes stakes) {
+        return known.computeIfAbsent(stakes, Setting::terms);
+    }
 
     /** What a play leaves its maker: the game won, or what the opponent's best cube action leaves. */
     private double worth(Play play, Stakes stakes, CubeState cube, int lookahead) {
-        CubeTerms mine = Setting.terms(stakes);
+        CubeTerms mine = terms(stakes);
         Position next = play.next();
         if (next.finished()) {
             return mine.won(GameResult.of(next), cube);
         }
-        CubeTerms theirs = Setting.terms(stakes.swapped());
+        CubeTerms theirs = terms(stakes.swapped());
         CubeValues values = lookahead == 0
                 ? theirs.values(next, new HastyEvaluator().evaluate(next), cube.swapped())
                 : search.values(next, cube.swapped(), theirs, lookahead);
@@ -68,7 +76,7 @@ class ReviewTest {
                 Moments.of(record),
                 review.turns().stream().map(ReviewedTurn::moment).toList());
         for (ReviewedTurn turn :
-                review.turns().subList(0, Math.min(120, review.turns().size()))) {
+                review.turns().subList(0, Math.min(40, review.turns().size()))) {
             Moment moment = turn.moment();
             assertEquals(
                     new HastyEvaluator().evaluate(moment.position()),
@@ -107,7 +115,7 @@ class ReviewTest {
 
     private void cubeCosts(ReviewedTurn turn) {
         Moment moment = turn.moment();
-        CubeValues values = search.values(moment.position(), moment.cube(), Setting.terms(moment.stakes()), 0);
+        CubeValues values = search.values(moment.position(), moment.cube(), terms(moment.stakes()), 0);
         assertEquals(values, turn.finding().cube().orElseThrow());
         int at = 0;
         if (moment.doubled() || moment.played().isPresent()) {
@@ -202,17 +210,11 @@ class ReviewTest {
     void pointsOfAMatch() {
         GameRecord record = Setting.record("match: 5", "game", "Ada 3-1: 13/9", "Ben 6-2: 13/5");
         for (ReviewedTurn turn : Setting.review(record, 0).turns()) {
-            double point = (Setting.TABLE.chanceAfter(
-                                    ((org.pipwright.engine.cube.MatchStakes)
-                                                    turn.moment().stakes())
-                                            .score(),
-                                    1)
-                            - Setting.TABLE.chanceAfter(
-                                    ((org.pipwright.engine.cube.MatchStakes)
-                                                    turn.moment().stakes())
-                                            .score(),
-                                    -1))
-                    / 2;
+            double point =
+                    (Setting.TABLE.chanceAfter(((MatchStakes) turn.moment().stakes()).score(), 1)
+                                    - Setting.TABLE.chanceAfter(
+                                            ((MatchStakes) turn.moment().stakes()).score(), -1))
+                            / 2;
             for (Decision decision : turn.decisions()) {
                 assertEquals(decision.cost() / point, decision.points(), 1e-9);
                 assertEquals(decision.cost(), decision.total());

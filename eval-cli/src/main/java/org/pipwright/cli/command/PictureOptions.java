@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import javax.imageio.ImageIO;
@@ -103,6 +104,22 @@ final class PictureOptions {
         }
     }
 
+    /** Tells of a missing folder before the work and not after it. */
+    static void requireFolder(String file) {
+        try {
+            Path folder = Path.of(file).toAbsolutePath().getParent();
+            if (folder == null || !Files.isWritable(folder)) {
+                throw cannotWrite(file);
+            }
+        } catch (InvalidPathException e) {
+            throw new UserError("'" + Excerpt.of(file) + "' is no file name: " + e.getReason());
+        }
+    }
+
+    private static UserError cannotWrite(String file) {
+        return new UserError("cannot write '" + file + "': its folder is missing, full or not yours to write to");
+    }
+
     /** Writes a file whole or not at all; what goes wrong is the user's to mend. */
     static void write(String file, byte[] bytes) {
         try {
@@ -110,7 +127,7 @@ final class PictureOptions {
         } catch (InvalidPathException e) {
             throw new UserError("'" + Excerpt.of(file) + "' is no file name: " + e.getReason());
         } catch (IOException e) {
-            throw new UserError("cannot write '" + file + "': its folder is missing, full or not yours to write to");
+            throw cannotWrite(file);
         }
     }
 }

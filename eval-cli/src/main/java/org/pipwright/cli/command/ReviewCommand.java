@@ -80,6 +80,9 @@ public final class ReviewCommand extends CliCommand {
     @Override
     public Integer call() {
         ReviewSettings settings = options.settings();
+        if (html != null) {
+            PictureOptions.requireFolder(html);
+        }
         GameRecord record = RecordFiles.read(file);
         if (record.games().stream().allMatch(game -> game.entries().isEmpty())) {
             throw new UserError("'" + file + "' has no game yet: there is nothing to review");

@@ -44,10 +44,9 @@ public record ReviewReport(Review review, NetLabel net) {
 
     /** What a change of what counts in the end comes to, with its sign and unit. */
     String total(double change) {
-        String sign = change < 0 ? "-" : "+";
-        return match()
-                ? sign + Numbers.finePercent(Math.abs(change)) + " %"
-                : sign + Numbers.thousandths(Math.abs(change));
+        String size = match() ? Numbers.finePercent(Math.abs(change)) : Numbers.thousandths(Math.abs(change));
+        boolean nothing = size.chars().allMatch(c -> c == '0' || c == '.');
+        return (nothing ? "" : change < 0 ? "-" : "+") + size + (match() ? " %" : "");
     }
 
     /** The rolls and the decisions that changed most, by their heading. */
