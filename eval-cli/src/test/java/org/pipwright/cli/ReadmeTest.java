@@ -102,6 +102,19 @@ class ReadmeTest {
         }
     }
 
+    /** The beginning of the review of the example. */
+    @Test
+    void theExampleIsReviewedAsShown() throws IOException {
+        List<String> blocks = shown("review");
+        assertEquals(1, blocks.size());
+        String shown = blocks.get(0).substring(blocks.get(0).indexOf('\n') + 1);
+        String line = blocks.get(0).lines().findFirst().orElseThrow();
+        Run run = Run.of(line.substring("$ ./pipwright ".length())
+                .replace("eval-cli/", "")
+                .split(" "));
+        assertTrue(numberless(run.out()).startsWith(numberless(shown)), run.out());
+    }
+
     @Test
     void rolloutsComeOutAsShown() throws IOException {
         List<String> blocks = shown("rollout");
