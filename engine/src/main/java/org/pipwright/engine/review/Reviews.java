@@ -83,13 +83,10 @@ public final class Reviews {
         for (int i = 0; i < found.length; i++) {
             Moment moment = moments.get(i);
             CubeTerms mine = reviewer.terms(moment.stakes());
+            Worth worth = new Worth(mine, moment.rolling());
             double luck = found[i].luck().orElse(0);
             turns.add(new ReviewedTurn(
-                    moment,
-                    found[i],
-                    Decisions.of(moment, found[i], mine),
-                    luck * Decisions.total(moment, moment.rolling()),
-                    luck / new Worth(mine, moment.rolling()).point()));
+                    moment, found[i], Decisions.of(moment, found[i], mine), worth.total(luck), luck / worth.point()));
         }
         return turns;
     }

@@ -11,7 +11,9 @@ import org.pipwright.engine.roll.Roll;
 
 /**
  * The luck of rolls in the unit of a review: the worth of the best play of a roll less the mean of that over all rolls
- * there could have been, both without lookahead. Over many rolls it averages out. Serves one thread.
+ * there could have been, both without lookahead. Over many rolls it averages out. Unlike {@link
+ * org.pipwright.engine.search.RollLuck}, which takes luck off the results of games and may take the best plays of cubeless
+ * play for that, this asks for the best play with the cube and at the score. Serves one thread.
  */
 final class RollWorth {
     private final PositionEvaluator evaluator;

@@ -27,9 +27,7 @@ final class Worth {
         Position next = play.next();
         return next.finished()
                 ? won(next)
-                : terms.toOther(terms.swapped()
-                        .values(next, outcomes.swapped(), cube.swapped())
-                        .best());
+                : terms.toOther(terms.swapped().best(next, outcomes.swapped(), cube.swapped()));
     }
 
     /** With lookahead. */
@@ -37,8 +35,7 @@ final class Worth {
         Position next = play.next();
         return next.finished()
                 ? won(next)
-                : terms.toOther(search.values(next, cube.swapped(), terms.swapped(), lookahead)
-                        .best());
+                : terms.toOther(search.best(next, cube.swapped(), terms.swapped(), lookahead));
     }
 
     private double won(Position next) {
@@ -54,5 +51,10 @@ final class Worth {
         double win = terms.won(GameResult.SINGLE, cube);
         double lose = terms.toOther(terms.swapped().won(GameResult.SINGLE, cube.swapped()));
         return (win - lose) / 2;
+    }
+
+    /** A value in what counts in the end: points of the game, or chance to win the match. */
+    double total(double value) {
+        return terms.inAll(value, cube);
     }
 }
