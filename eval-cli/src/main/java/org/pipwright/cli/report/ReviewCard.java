@@ -45,7 +45,7 @@ final class ReviewCard {
                 .max(Grade::compareTo)
                 .orElse(Grade.FINE);
         boolean open = worst.compareTo(Grade.COSTLY) >= 0;
-        html.append("<details class='turn side")
+        html.append("<details class='event side")
                 .append(moment.onRoll())
                 .append("' id=")
                 .append(id(turn));
