@@ -1,10 +1,13 @@
 package org.pipwright.cli.command;
 
+import java.util.List;
+import org.pipwright.cli.batch.Batch;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.report.Bases;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.OddsReport;
 import org.pipwright.engine.bearoff.Basis;
+import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
@@ -21,7 +24,7 @@ import picocli.CommandLine.Option;
 /** Position to the chances before the roll. */
 @Command(
         name = "odds",
-        customSynopsis = "pipwright odds POSITION [options]",
+        customSynopsis = {"pipwright odds POSITION [options]", "pipwright odds --batch FILE [options]"},
         header = "Give the chances of a position before the roll.",
         description = {
             "For the side on roll: the chances, in per cent, to win and to lose a single game, a gammon and a backgammon,"
@@ -29,10 +32,18 @@ import picocli.CommandLine.Option;
                     + " six checkers of both sides), from distributions (both sides home), estimated by simulation (races"
                     + " before that) or estimated by the net."
         },
-        footer = {"Examples:", "  pipwright odds start", "  pipwright odds 5@1 4@2 6@3 / 2@3 1@6 --json"})
+        footer = {
+            "Examples:",
+            "  pipwright odds start",
+            "  pipwright odds 5@1 4@2 6@3 / 2@3 1@6 --json",
+            "  pipwright odds --batch positions.txt > chances.jsonl"
+        })
 public final class OddsCommand extends CliCommand {
+    /** Positions that a thread takes at a time where the net alone is asked, a few microseconds each. */
+    private static final int PIECE = 64;
+
     @Mixin
-    private PositionArgument position;
+    private PositionsArgument position;
 
     @Mixin
     private SearchOptions search;
@@ -57,6 +68,10 @@ public final class OddsCommand extends CliCommand {
 
     @Override
     public Integer call() {
+        if (position.many()) {
+            return batch();
+        }
+        position.requireOne(List.of());
         Position read = position.read(console().in());
         Model model = net.load();
         OddsReport report = report(read, model, NetLabel.of(net.name(), model));
@@ -66,6 +81,22 @@ public final class OddsCommand extends CliCommand {
             report.writeText(out());
         }
         return 0;
+    }
+
+    private int batch() {
+        PositionsArgument.refuse(games.given(), "--rollout");
+        PositionsArgument.refuse(search.time().isPresent(), "--seconds");
+        Model model = net.load();
+        NetLabel label = NetLabel.of(net.name(), model);
+        EndgameTables tables = search.tables(console());
+        int lookahead = search.lookahead();
+        Batch lines = new Batch(false, lookahead == 0 && !position.simulate() ? PIECE : 1);
+        return position.answer(
+                lines,
+                console(),
+                search.threads(),
+                search.stats(),
+                () -> new OddsLines(model, label, tables, lookahead, position.simulate()));
     }
 
     private OddsReport report(Position from, Model model, NetLabel label) {

@@ -13,18 +13,24 @@ import picocli.CommandLine.Parameters;
 
 /** The position that a command is about. */
 final class PositionArgument {
+    static final String TEXT =
+            "What the side on roll has, a slash, what the opponent has, each counted from that side's own home: 5@6 is"
+                    + " five checkers on the 6 point, 1@bar one on the bar; what is missing from 15 is borne off. Quotes"
+                    + " are not needed.";
+
+    static final String OTHER_FORMS = "Or: start, the JSON form, or - to read one position from standard input.";
+
     @Parameters(
             paramLabel = "POSITION",
             arity = "1..*",
-            description = {
-                "What the side on roll has, a slash, what the opponent has, each counted from that side's own home:"
-                        + " 5@6 is five checkers on the 6 point, 1@bar one on the bar; what is missing from 15 is"
-                        + " borne off. Quotes are not needed.",
-                "Or: start, the JSON form, or - to read one position from standard input."
-            })
+            description = {TEXT, OTHER_FORMS})
     private List<String> words;
 
     Position read(InputStream in) {
+        return read(words, in);
+    }
+
+    static Position read(List<String> words, InputStream in) {
         String text = String.join(" ", words).strip();
         return text.equals("-") ? parse(all(in)) : parse(text);
     }

@@ -2,12 +2,14 @@ package org.pipwright.cli.command;
 
 import java.util.List;
 import java.util.Optional;
+import org.pipwright.cli.batch.Batch;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.RankReport;
 import org.pipwright.cli.report.RankText;
+import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
@@ -18,12 +20,17 @@ import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.PlaySearch;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /** Position and roll to ranked plays. */
 @Command(
         name = "rank",
-        customSynopsis = "pipwright rank POSITION --roll ROLL [options]",
+        customSynopsis = {
+            "pipwright rank POSITION --roll ROLL [options]",
+            "pipwright rank --batch FILE [--roll ROLL] [options]"
+        },
         header = "Rank the plays for a roll, best first.",
         description = {
             "For each play: its equity in points per game for the side that plays, with the cube left out; what it costs"
@@ -37,17 +44,23 @@ import picocli.CommandLine.Option;
             "  pipwright rank start --roll 3-1 --lookahead 2",
             "  pipwright rank start --roll 6-2 --top 3 --explain",
             "  pipwright rank 2@6 1@bar / 3@4 2@20 of 5 --roll 6-2 --top 3",
-            "  pipwright rank start --roll 31 --plays \"8/5 6/5; 24/23 13/10\" --json"
+            "  pipwright rank start --roll 31 --plays \"8/5 6/5; 24/23 13/10\" --json",
+            "  pipwright rank --batch rolls.txt --top 1 | head"
         })
 public final class RankCommand extends CliCommand {
     private static final int RIVALS = 3;
 
+    /** Positions that a thread takes at a time where the net alone is asked. */
+    private static final int PIECE = 16;
+
+    @Spec
+    private CommandSpec spec;
+
     @Mixin
-    private PositionArgument position;
+    private PositionsArgument position;
 
     @Option(
             names = "--roll",
-            required = true,
             paramLabel = "ROLL",
             converter = RollConverter.class,
             description = "The two dice, as in 3-1 or 31.")
@@ -88,8 +101,14 @@ public final class RankCommand extends CliCommand {
 
     @Override
     public Integer call() {
+        if (!position.many()) {
+            position.requireOne(roll == null ? List.of(spec.findOption("--roll")) : List.of());
+        }
         if (top != null && top < 1) {
             throw new UserError("--top is " + top + ": ask for at least 1 play");
+        }
+        if (position.many()) {
+            return batch();
         }
         Position read = position.read(console().in());
         if (read.finished()) {
@@ -102,6 +121,24 @@ public final class RankCommand extends CliCommand {
             RankText.write(report, out());
         }
         return 0;
+    }
+
+    private int batch() {
+        PositionsArgument.refuse(games.given(), "--rollout");
+        PositionsArgument.refuse(search.time().isPresent(), "--seconds");
+        PositionsArgument.refuse(plays.given(), "--plays");
+        PositionsArgument.refuse(explain, "--explain");
+        Model model = net.load();
+        NetLabel label = NetLabel.of(net.name(), model);
+        EndgameTables tables = search.tables(console());
+        int lookahead = search.lookahead();
+        Batch lines = new Batch(true, lookahead == 0 && !position.simulate() ? PIECE : 1);
+        return position.answer(
+                lines,
+                console(),
+                search.threads(),
+                search.stats(),
+                () -> new RankLines(model, label, tables, lookahead, position.simulate(), roll, top));
     }
 
     private RankReport report(Position from, List<Play> candidates) {

@@ -44,6 +44,10 @@ final class SearchOptions {
 
     private long began;
 
+    boolean stats() {
+        return stats;
+    }
+
     int lookahead() {
         int wanted = lookahead == null ? 0 : lookahead;
         if (wanted < 0 || wanted > LookaheadSettings.MOST) {

@@ -27,15 +27,20 @@ final class Json {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = FACTORY.createGenerator(text)) {
             json.setPrettyPrinter(new DefaultPrettyPrinter());
-            json.writeStartObject();
-            json.writeStringField("form", form);
-            json.writeNumberField("version", 1);
-            members.write(json);
-            json.writeEndObject();
+            object(json, form, members);
         } catch (IOException e) {
             throw new UncheckedIOException("writing to a string does no I/O", e);
         }
         out.println(text);
+    }
+
+    /** Writes such an object. */
+    static void object(JsonGenerator json, String form, Members members) throws IOException {
+        json.writeStartObject();
+        json.writeStringField("form", form);
+        json.writeNumberField("version", 1);
+        members.write(json);
+        json.writeEndObject();
     }
 
     /** How deeply something was evaluated. */

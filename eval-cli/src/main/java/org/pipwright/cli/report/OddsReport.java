@@ -23,6 +23,8 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, dou
     /** Name of the resource that is the JSON Schema (draft 2020-12) of the JSON form, from the root of the class path. */
     public static final String SCHEMA = "/org/pipwright/cli/odds.schema.json";
 
+    private static final String FORM = "pipwright-odds";
+
     /**
      * A report whose equity is that of its chances.
      *
@@ -71,7 +73,21 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, dou
      * @param out where to
      */
     public void writeJson(PrintWriter out) {
-        Json.print(out, "pipwright-odds", this::members);
+        Json.print(out, FORM, this::members);
+    }
+
+    /**
+     * Writes the same object as the answer to a line of a batch.
+     *
+     * @param json where to
+     * @param line number of the line, from 1
+     * @throws IOException if the generator cannot write
+     */
+    public void write(JsonGenerator json, long line) throws IOException {
+        Json.object(json, FORM, object -> {
+            object.writeNumberField("line", line);
+            members(object);
+        });
     }
 
     private void members(JsonGenerator json) throws IOException {

@@ -12,6 +12,8 @@ public final class RankJson {
     /** Name of the schema resource, from the root of the class path. */
     public static final String SCHEMA = "/org/pipwright/cli/rank.schema.json";
 
+    private static final String FORM = "pipwright-rank";
+
     private RankJson() {}
 
     /**
@@ -21,23 +23,40 @@ public final class RankJson {
      * @param out where to
      */
     public static void write(RankReport report, PrintWriter out) {
-        Json.print(out, "pipwright-rank", json -> {
-            json.writeFieldName("position");
-            PositionJson.write(json, report.position());
-            json.writeStringField("positionText", report.position().toString());
-            json.writeStringField("roll", report.roll().toString());
-            report.net().write(json);
-            json.writeNumberField("legalPlays", report.legal());
-            json.writeNumberField("rankedPlays", report.ranked());
-            json.writeArrayFieldStart("plays");
-            for (int i = 0; i < report.shown().size(); i++) {
-                play(json, i + 1, report.shown().get(i), report);
-            }
-            json.writeEndArray();
-            if (report.explanation().isPresent()) {
-                ExplainJson.write(json, report.explanation().get());
-            }
+        Json.print(out, FORM, json -> members(report, json));
+    }
+
+    /**
+     * Writes the same object as the answer to a line of a batch.
+     *
+     * @param report the ranking
+     * @param json where to
+     * @param line number of the line, from 1
+     * @throws IOException if the generator cannot write
+     */
+    public static void write(RankReport report, JsonGenerator json, long line) throws IOException {
+        Json.object(json, FORM, object -> {
+            object.writeNumberField("line", line);
+            members(report, object);
         });
+    }
+
+    private static void members(RankReport report, JsonGenerator json) throws IOException {
+        json.writeFieldName("position");
+        PositionJson.write(json, report.position());
+        json.writeStringField("positionText", report.position().toString());
+        json.writeStringField("roll", report.roll().toString());
+        report.net().write(json);
+        json.writeNumberField("legalPlays", report.legal());
+        json.writeNumberField("rankedPlays", report.ranked());
+        json.writeArrayFieldStart("plays");
+        for (int i = 0; i < report.shown().size(); i++) {
+            play(json, i + 1, report.shown().get(i), report);
+        }
+        json.writeEndArray();
+        if (report.explanation().isPresent()) {
+            ExplainJson.write(json, report.explanation().get());
+        }
     }
 
     private static void play(JsonGenerator json, int place, RankedPlay ranked, RankReport report) throws IOException {

@@ -1,0 +1,85 @@
+package org.pipwright.cli.batch;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+
+/**
+ * Lines of UTF-8, of bounded length, from a stream that may come slowly: it can say whether another line is at hand.
+ * Blank lines are counted and passed over. Serves one thread.
+ */
+final class LineReader {
+    /** Bytes of the longest line that is read; the rest of a longer one is passed over. */
+    static final int LONGEST = 20_000;
+
+    private final InputStream in;
+    private final byte[] buffer = new byte[1 << 16];
+    private int next;
+    private int end;
+    private byte[] line = new byte[512];
+    private long number;
+
+    LineReader(InputStream in) {
+        this.in = in;
+    }
+
+    /** The next line that is not blank, waiting for it; null at the end of the stream. */
+    Line read() throws IOException {
+        while (true) {
+            int length = 0;
+            boolean any = false;
+            while (next < end || fill()) {
+                any = true;
+                int newline = newline();
+                length = take(newline, length);
+                next = newline;
+                if (newline < end) {
+                    next++;
+                    break;
+                }
+            }
+            if (!any) {
+                return null;
+            }
+            number++;
+            if (length > LONGEST) {
+                return new Line(number, null);
+            }
+            String text = new String(line, 0, length, StandardCharsets.UTF_8).strip();
+            if (!text.isEmpty()) {
+                return new Line(number, text);
+            }
+        }
+    }
+
+    /** Whether something is at hand to begin the next line with. */
+    boolean waiting() throws IOException {
+        return next < end || in.available() > 0;
+    }
+
+    private boolean fill() throws IOException {
+        next = 0;
+        end = Math.max(0, in.read(buffer));
+        return end > 0;
+    }
+
+    /** Place of the next newline in the buffer, or its end. */
+    private int newline() {
+        int at = next;
+        while (at < end && buffer[at] != '\n') {
+            at++;
+        }
+        return at;
+    }
+
+    /** Appends the buffer up to a place; returns the length of the line, of which only so much is kept. */
+    private int take(int to, int length) {
+        int kept = Math.min(to - next, LONGEST + 1 - length);
+        if (length + kept > line.length) {
+            line = Arrays.copyOf(line, Math.min(LONGEST + 1, 2 * (length + kept)));
+        }
+        System.arraycopy(buffer, next, line, length, kept);
+        return length + kept;
+    }
+}

@@ -1,0 +1,131 @@
+package org.pipwright.cli.command;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Supplier;
+import org.pipwright.cli.batch.Answerer;
+import org.pipwright.cli.batch.Batch;
+import org.pipwright.cli.console.Console;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.position.Position;
+import picocli.CommandLine.MissingParameterException;
+import picocli.CommandLine.Model.ArgSpec;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** One position, or a file of many. */
+final class PositionsArgument {
+    private static final String STDIN = "-";
+
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec command;
+
+    @Parameters(
+            paramLabel = "POSITION",
+            arity = "0..*",
+            description = {PositionArgument.TEXT, PositionArgument.OTHER_FORMS})
+    private List<String> words = new ArrayList<>();
+
+    @Option(
+            names = "--batch",
+            paramLabel = "FILE",
+            description = "Instead of one position: read many, one a line, from a file or from - (standard input), and"
+                    + " print a line of JSON for each, in order. A line is a position, with --roll's place taken by a"
+                    + " roll behind it, or JSON: {\"position\":\"start\",\"roll\":\"3-1\"}. One that cannot be answered"
+                    + " gets an object with its number and the error, and makes the exit code 2. Races beyond the"
+                    + " tables are left to the net unless --simulate is given.")
+    private String batch;
+
+    @Option(
+            names = "--simulate",
+            description =
+                    "With --batch: simulate races beyond the tables, as is done for single positions; one takes as"
+                            + " long as thousands of answers of the net.")
+    private boolean simulate;
+
+    /** Whether many positions are asked about. */
+    boolean many() {
+        if (batch != null && !words.isEmpty()) {
+            throw new UserError("--batch reads the positions from a file: leave POSITION out");
+        }
+        if (simulate && batch == null) {
+            throw new UserError("--simulate is for --batch: races of single positions are always simulated");
+        }
+        return batch != null;
+    }
+
+    boolean simulate() {
+        return simulate;
+    }
+
+    /** The one position. */
+    Position read(InputStream in) {
+        return PositionArgument.read(words, in);
+    }
+
+    /** Sees that a single position was given, and other arguments that it needs; else fails as if they were required. */
+    void requireOne(List<ArgSpec> others) {
+        List<ArgSpec> missing = new ArrayList<>(others);
+        if (words.isEmpty()) {
+            missing.add(command.positionalParameters().get(0));
+        }
+        if (!missing.isEmpty()) {
+            throw new MissingParameterException(command.commandLine(), missing, "arguments are missing");
+        }
+    }
+
+    /** Refuses an option that a batch has no use for. */
+    static void refuse(boolean given, String option) {
+        if (given) {
+            throw new UserError(option + " is for single positions: leave it out with --batch");
+        }
+    }
+
+    /**
+     * Answers all lines.
+     *
+     * @param tell whether to say how fast it went
+     */
+    int answer(Batch lines, Console console, int threads, boolean tell, Supplier<Answerer> hire) {
+        long began = System.nanoTime();
+        try {
+            run(lines, console.in(), console.out(), threads, hire);
+        } catch (IOException e) {
+            throw new UserError("cannot read '" + batch + "': it is missing, a folder, or not yours to read");
+        }
+        if (tell) {
+            double took = (System.nanoTime() - began) / 1e9;
+            console.err()
+                    .println(String.format(
+                            Locale.ROOT,
+                            "%,d lines answered in %.3f s, %,.0f a second",
+                            lines.read(),
+                            took,
+                            lines.read() / took));
+        }
+        if (lines.failed() > 0) {
+            throw new UserError(lines.failed() + " of " + lines.read()
+                    + " lines could not be answered: the objects with \"error\" say why");
+        }
+        return 0;
+    }
+
+    private void run(Batch lines, InputStream stdin, PrintWriter out, int threads, Supplier<Answerer> hire)
+            throws IOException {
+        if (batch.equals(STDIN)) {
+            lines.run(stdin, out, threads, hire);
+            return;
+        }
+        try (InputStream in = Files.newInputStream(Path.of(batch))) {
+            lines.run(in, out, threads, hire);
+        }
+    }
+}
