@@ -34,6 +34,12 @@ public final class PositionText {
      * @throws InvalidPositionException if the text cannot be read or the position cannot be; one line says where and why
      */
     public static Position parse(String text) {
+        int[][] plain = PlainText.read(text);
+        return plain == null ? parseAny(text) : Position.of(plain[0], plain[1]);
+    }
+
+    /** Reads all that may be written, and says what may not. */
+    static Position parseAny(String text) {
         if (text.length() > LIMIT) {
             throw new InvalidPositionException(
                     "the position has " + text.length() + " characters, at most " + LIMIT + ": " + EXAMPLE);

@@ -1,8 +1,8 @@
 package org.pipwright.cli.batch;
 
 import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonFactoryBuilder;
 import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.util.MinimalPrettyPrinter;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
@@ -23,7 +23,8 @@ import org.pipwright.engine.position.InvalidPositionException;
  * file goes through in large pieces.
  */
 public final class Batch {
-    private static final JsonFactory FACTORY = new JsonFactory();
+    private static final JsonFactory FACTORY =
+            new JsonFactoryBuilder().rootValueSeparator(System.lineSeparator()).build();
 
     private final boolean rolls;
     private final int piece;
@@ -93,7 +94,6 @@ public final class Batch {
     private String answer(List<Line> lines, Answerer worker) {
         StringWriter text = new StringWriter(1024 * lines.size());
         try (JsonGenerator json = FACTORY.createGenerator(text)) {
-            json.setPrettyPrinter(new MinimalPrettyPrinter(System.lineSeparator()));
             for (Line line : lines) {
                 String error = error(line, worker, json);
                 if (error != null) {

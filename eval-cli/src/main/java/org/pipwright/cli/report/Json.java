@@ -48,19 +48,28 @@ final class Json {
         json.writeNumberField("lookahead", depth.lookahead());
         if (depth.games() > 0) {
             json.writeNumberField("games", depth.games());
-            json.writeNumberField("standardError", Numbers.rounded(depth.error()));
+            number(json, "standardError", depth.error());
         }
+    }
+
+    /**
+     * A number of points or a chance, to a millionth. Written digit by digit: what the JDK does for any double took a fifth
+     * of the time of a batch.
+     */
+    static void number(JsonGenerator json, String name, double value) throws IOException {
+        json.writeFieldName(name);
+        json.writeNumber(Numbers.millionths(value));
     }
 
     /** The six chances, each from 0 to 1. */
     static void chances(JsonGenerator json, Outcomes outcomes) throws IOException {
         json.writeObjectFieldStart("chances");
-        json.writeNumberField("winSingle", Numbers.rounded(outcomes.winSingle()));
-        json.writeNumberField("winGammon", Numbers.rounded(outcomes.winGammon()));
-        json.writeNumberField("winBackgammon", Numbers.rounded(outcomes.winBackgammon()));
-        json.writeNumberField("loseSingle", Numbers.rounded(outcomes.loseSingle()));
-        json.writeNumberField("loseGammon", Numbers.rounded(outcomes.loseGammon()));
-        json.writeNumberField("loseBackgammon", Numbers.rounded(outcomes.loseBackgammon()));
+        number(json, "winSingle", outcomes.winSingle());
+        number(json, "winGammon", outcomes.winGammon());
+        number(json, "winBackgammon", outcomes.winBackgammon());
+        number(json, "loseSingle", outcomes.loseSingle());
+        number(json, "loseGammon", outcomes.loseGammon());
+        number(json, "loseBackgammon", outcomes.loseBackgammon());
         json.writeEndObject();
     }
 }

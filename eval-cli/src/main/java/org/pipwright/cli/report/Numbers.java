@@ -10,6 +10,11 @@ import java.math.RoundingMode;
 final class Numbers {
     private static final double MILLION = 1e6;
 
+    private static final int DECIMALS = 6;
+
+    /** Sign, seven digits, point, decimals. */
+    private static final int DIGITS = 1 + 7 + 1 + DECIMALS;
+
     private Numbers() {}
 
     /**
@@ -52,6 +57,37 @@ final class Numbers {
     /** A text with spaces before it, to be a given number of characters wide. */
     static String right(Object text, int width) {
         return " ".repeat(Math.max(0, width - text.toString().length())) + text;
+    }
+
+    /** The decimal form of a number below 9 million in size, to a millionth and without zeros at its end. */
+    static String millionths(double number) {
+        long units = Math.round(Math.abs(number) * MILLION);
+        char[] digits = new char[DIGITS];
+        int at = DIGITS;
+        int end = DIGITS;
+        for (int i = 0; i < DECIMALS; i++, units /= 10) {
+            digits[--at] = (char) ('0' + units % 10);
+            // JSON numbers end with a digit behind the point, and it may be the only one that is 0.
+            end = end == at + 1 && digits[at] == '0' && i < DECIMALS - 1 ? at : end;
+        }
+        digits[--at] = '.';
+        do {
+            digits[--at] = (char) ('0' + units % 10);
+            units /= 10;
+        } while (units > 0);
+        if (number < 0 && !zero(digits, at, end)) {
+            digits[--at] = '-';
+        }
+        return new String(digits, at, end - at);
+    }
+
+    private static boolean zero(char[] digits, int from, int to) {
+        for (int i = from; i < to; i++) {
+            if (digits[i] != '0' && digits[i] != '.') {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** To a millionth, for programs: as far as float weights go. */

@@ -95,8 +95,8 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, dou
         PositionJson.write(json, position);
         json.writeStringField("positionText", position.toString());
         net.write(json);
-        json.writeNumberField("equity", Numbers.rounded(equity));
-        json.writeNumberField("win", Numbers.rounded(outcomes.win()));
+        Json.number(json, "equity", equity);
+        Json.number(json, "win", outcomes.win());
         json.writeStringField("basis", basis.title());
         Json.depth(json, depth);
         Json.chances(json, outcomes);

@@ -65,8 +65,8 @@ public final class RankJson {
         json.writeFieldName("play");
         PlayJson.write(json, ranked.play());
         json.writeStringField("playText", ranked.play().toString());
-        json.writeNumberField("equity", Numbers.rounded(ranked.equity()));
-        json.writeNumberField("cost", Numbers.rounded(ranked.cost()));
+        Json.number(json, "equity", ranked.equity());
+        Json.number(json, "cost", ranked.cost());
         json.writeStringField("grade", ranked.grade().word());
         json.writeStringField("basis", report.basis(ranked).title());
         Json.depth(json, ranked.depth());
