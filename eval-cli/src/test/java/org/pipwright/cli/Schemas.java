@@ -15,6 +15,7 @@ import org.pipwright.cli.report.CubeJson;
 import org.pipwright.cli.report.CubefulDuelReport;
 import org.pipwright.cli.report.DrillJson;
 import org.pipwright.cli.report.DuelReport;
+import org.pipwright.cli.report.ErrorJson;
 import org.pipwright.cli.report.OddsReport;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.ReviewJson;
@@ -33,6 +34,7 @@ final class Schemas {
             Map.entry("urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:count:1", resource(CountJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA)),
+            Map.entry("urn:pipwright:schema:error:1", resource(ErrorJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:cube:1", resource(CubeJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:rollout:1", resource(RolloutJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:review:1", resource(ReviewJson.SCHEMA)),

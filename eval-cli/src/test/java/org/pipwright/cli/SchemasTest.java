@@ -10,7 +10,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** The schemas are schemas, and refuse what is not as they say. */
 class SchemasTest {
     @ParameterizedTest
-    @ValueSource(strings = {"rank", "odds", "cube", "rollout", "count", "duel", "standings", "drill", "review"})
+    @ValueSource(
+            strings = {"rank", "odds", "cube", "rollout", "count", "duel", "standings", "drill", "review", "error"})
     void eachIsASchema(String name) {
         assertEquals(java.util.List.of(), Schemas.faultsOfSchema(name));
     }

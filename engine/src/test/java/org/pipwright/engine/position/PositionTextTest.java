@@ -10,6 +10,8 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
+import java.util.SplittableRandom;
+import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -117,5 +119,49 @@ class PositionTextTest {
         InvalidPositionException fault =
                 assertThrows(InvalidPositionException.class, () -> PositionText.parse("\u001b[31m5@6\u0007x / 5@6"));
         assertTrue(fault.getMessage().chars().noneMatch(Character::isISOControl), fault.getMessage());
+    }
+
+    /** The quick reader against the one that knows everything: texts with one sign changed, left out or put in. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void theQuickReaderReadsTheSame(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        String signs = "0123456789@/ ,barofstx";
+        int quick = 0;
+        for (int n = 0; n < 20_000; n++) {
+            StringBuilder text = new StringBuilder(PositionText.print(scattered(random)));
+            int at = random.nextInt(text.length());
+            String sign = "" + signs.charAt(random.nextInt(signs.length()));
+            switch (random.nextInt(4)) {
+                case 0 -> text.replace(at, at + 1, sign);
+                case 1 -> text.deleteCharAt(at);
+                case 2 -> text.insert(at, sign);
+                default -> quick++;
+            }
+            String changed = text.toString();
+            assertEquals(outcome(() -> PositionText.parseAny(changed)), outcome(() -> PositionText.parse(changed)));
+        }
+        assertTrue(quick > 4000, "texts left as they were");
+    }
+
+    private static String outcome(Supplier<Position> reading) {
+        try {
+            return reading.get().toString();
+        } catch (InvalidPositionException e) {
+            return e.getMessage();
+        }
+    }
+
+    /** Any number of checkers of each side on points of their own half, some on the bar. */
+    private static Position scattered(SplittableRandom random) {
+        int[][] sides = new int[2][Planes.PLACES];
+        for (int[] side : sides) {
+            int onBoard = 1 + random.nextInt(Position.FULL);
+            for (int n = 0; n < onBoard; n++) {
+                side[random.nextInt(10) == 0 ? Planes.BAR : 1 + random.nextInt(12)]++;
+            }
+            side[Planes.OFF] = Position.FULL - onBoard;
+        }
+        return Position.of(sides[0], sides[1]);
     }
 }

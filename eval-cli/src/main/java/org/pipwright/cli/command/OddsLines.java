@@ -10,7 +10,6 @@ import org.pipwright.cli.report.OddsReport;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.RaceJudge;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
-import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Depth;
@@ -37,14 +36,16 @@ final class OddsLines implements Answerer {
 
     @Override
     public void answer(Question question, long line, JsonGenerator json) throws IOException {
-        Position position = question.position();
-        boolean race = simulate && Bases.beyondTables(position);
-        Outcomes outcomes = race ? races.outlook(position).outcomes() : searched(position);
-        new OddsReport(position, label, outcomes, race ? Depth.STATIC : depth, simulate).write(json, line);
+        report(question.position()).write(json, line);
     }
 
-    private Outcomes searched(Position position) {
-        return position.finished() ? net.evaluate(position) : search.odds(position, depth.lookahead());
+    private OddsReport report(Position position) {
+        if (simulate && Bases.beyondTables(position)) {
+            return new OddsReport(position, label, races.outlook(position).outcomes(), Depth.STATIC, true);
+        }
+        return position.finished()
+                ? new OddsReport(position, label, net.evaluate(position), Depth.STATIC, false)
+                : new OddsReport(position, label, search.odds(position, depth.lookahead()), depth, false);
     }
 
     @Override

@@ -1,0 +1,263 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionJson;
+import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.roll.Roll;
+
+/** Many positions in, one line of JSON for each out. */
+class BatchTest {
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    /** Else the first test that needs the tables would find them announced on standard error. */
+    @BeforeAll
+    static void buildTables() {
+        assertEquals(0, Run.of("tables").code());
+    }
+
+    private static Run batch(String input, String line) {
+        return Run.withInput(input, (line + " --batch - --net " + TestNet.path()).split(" "));
+    }
+
+    private static List<JsonNode> answers(Run run) throws IOException {
+        List<JsonNode> answers = new ArrayList<>();
+        for (String line : run.out().lines().toList()) {
+            answers.add(JSON.readTree(line));
+        }
+        return answers;
+    }
+
+    /** What a single position gets, as the answer to a line. */
+    private static JsonNode single(long line, String... args) throws IOException {
+        ObjectNode json = (ObjectNode) JSON.readTree(Run.of(args).out());
+        return json.put("line", line);
+    }
+
+    private static void assertSame(JsonNode expected, JsonNode found) throws IOException {
+        // Through the same reader, since a number may be an int in one tree and a long in the other.
+        assertEquals(JSON.readTree(expected.toString()), JSON.readTree(found.toString()));
+    }
+
+    /** Text, JSON and JSON with members; contact, tables and finished games; each as the command answers it alone. */
+    @Test
+    void eachLineGetsWhatTheSinglePositionGets() throws IOException {
+        List<String> positions =
+                List.of("start", "1@6 / 1@6", "15@6 / 15@6", "off / 3@4", "1@bar 14@1 / 2@1 2@2 2@3 2@4 2@5 5@6");
+        StringBuilder input = new StringBuilder("\n");
+        for (int i = 0; i < positions.size(); i++) {
+            Position position = PositionText.parse(positions.get(i));
+            String json = PositionJson.print(position);
+            input.append(List.of(
+                            positions.get(i),
+                            json,
+                            "{\"position\": " + json + "}",
+                            "{\"position\":\"" + position + "\"}")
+                    .get(i % 4));
+            input.append(i % 2 == 0 ? "\n" : "  \r\n");
+        }
+        for (String options : List.of("", " --lookahead 1")) {
+            Run run = batch(input.toString(), "odds" + options);
+            assertEquals("", run.err());
+            assertEquals(0, run.code());
+            List<JsonNode> answers = answers(run);
+            for (int i = 0; i < positions.size(); i++) {
+                assertEquals(List.of(), Schemas.faults("odds", answers.get(i).toString()));
+                String line =
+                        "odds^" + positions.get(i) + "^--json^--net^" + TestNet.path() + options.replace(' ', '^');
+                JsonNode alone = single(i + 2, line.split("\\^"));
+                assertSame(alone, answers.get(i));
+            }
+        }
+    }
+
+    @Test
+    void ranksWithTheRollOfTheLineOrTheUsualOne() throws IOException {
+        String input =
+                "start 3-1\nstart\n{\"roll\":\"64\",\"position\":\"start\"}\nstart of 15\n2@3 1@bar / 2@2 1@18 of 3 52\n";
+        Run run = batch(input, "rank --roll 21 --top 2");
+        assertEquals("", run.err());
+        List<JsonNode> answers = answers(run);
+        List<String> rolls = List.of("3-1", "2-1", "6-4", "2-1", "5-2");
+        for (int i = 0; i < rolls.size(); i++) {
+            assertEquals(List.of(), Schemas.faults("rank", answers.get(i).toString()));
+            String position = i < 4 ? "start" : "2@3 1@bar / 2@2 1@18 of 3";
+            assertSame(
+                    single(
+                            i + 1,
+                            "rank",
+                            position,
+                            "--roll",
+                            rolls.get(i),
+                            "--top",
+                            "2",
+                            "--json",
+                            "--net",
+                            TestNet.path()),
+                    answers.get(i));
+        }
+    }
+
+    @Test
+    void aBadLineIsAnsweredByAnErrorAndTheRestGoesOn() throws IOException {
+        String input =
+                "start\nnonsense\n\n{\"position\":\"start\"}\n{\"position\"\n{\"position\":\"start\",\"dice\":\"31\"}\n"
+                        + "{\"roll\":\"31\"}\n{} {}\n{\"position\":\"start\"} 5\n" + "5".repeat(30_000)
+                        + "\n16@1 / 1@1\nstart 31\nstart";
+        Run run = batch(input, "odds");
+        assertEquals(2, run.code());
+        assertEquals("pipwright: 9 of 12 lines could not be answered: the objects with \"error\" say why\n", run.err());
+        List<JsonNode> answers = answers(run);
+        assertEquals(
+                List.of(1, 2, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13),
+                answers.stream().map(answer -> answer.get("line").asInt()).toList());
+        for (JsonNode answer : answers) {
+            boolean good = List.of(1, 4, 13).contains(answer.get("line").asInt());
+            assertEquals(List.of(), Schemas.faults(good ? "odds" : "error", answer.toString()));
+            assertTrue(good || answer.get("error").asText().lines().count() == 1, answer.toString());
+        }
+        assertTrue(answers.get(8).get("error").asText().contains("longer than 20000 bytes"));
+    }
+
+    @Test
+    void errorsOfRollsAreErrorsOfLines() throws IOException {
+        String input =
+                "start\nstart 7-1\noff / 1@6 31\n{\"position\":\"start\",\"roll\":31}\n{\"position\":\"start\",\"roll\":\"x\"}\nstart 31\n";
+        Run run = batch(input, "rank");
+        assertEquals(2, run.code());
+        List<String> errors = answers(run).stream()
+                .map(answer -> answer.path("error").asText())
+                .collect(Collectors.toList());
+        assertTrue(errors.get(0).startsWith("no roll: "), errors.get(0));
+        assertTrue(errors.get(1).startsWith("'7-1' is not a roll"), errors.get(1));
+        assertTrue(errors.get(2).startsWith("the game is over"), errors.get(2));
+        assertTrue(errors.get(3).length() > 0 && errors.get(4).startsWith("'x' is not a roll"), errors.toString());
+        assertEquals("", errors.get(5));
+    }
+
+    /** Thousands of lines by several threads: each answer in its place, and the same with one. */
+    @Test
+    void answersComeInOrderWhateverTheThreads() throws IOException {
+        SplittableRandom random = new SplittableRandom(4);
+        List<String> positions = new ArrayList<>();
+        Position position = Position.start();
+        while (positions.size() < 3000) {
+            positions.add(position.toString());
+            List<Play> plays = Plays.legal(position, Roll.of(1 + random.nextInt(6), 1 + random.nextInt(6)));
+            Position next = plays.get(random.nextInt(plays.size())).next();
+            position = next.finished() ? Position.start() : next;
+        }
+        String input = String.join("\n", positions);
+        Run run = batch(input, "odds --threads 3");
+        assertEquals(0, run.code(), run.err());
+        List<JsonNode> answers = answers(run);
+        for (int i = 0; i < positions.size(); i++) {
+            assertEquals(i + 1, answers.get(i).get("line").asInt());
+            assertEquals(positions.get(i), answers.get(i).get("positionText").asText());
+        }
+        assertEquals(run.out(), batch(input, "odds --threads 1").out());
+    }
+
+    @Test
+    void racesAreLeftToTheNetUnlessAskedFor() throws IOException {
+        String race = "5@8 10@3 / 2@3 1@6\n";
+        assertEquals(
+                "estimated", answers(batch(race, "odds")).get(0).get("basis").asText());
+        JsonNode simulated = answers(batch(race, "odds --simulate")).get(0);
+        assertSame(single(1, "odds", race.strip(), "--json", "--net", TestNet.path()), simulated);
+        JsonNode ranked = answers(batch(race, "rank --roll 21 --simulate")).get(0);
+        assertSame(single(1, "rank", race.strip(), "--roll", "21", "--json", "--net", TestNet.path()), ranked);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "odds start --batch FILE | --batch reads the positions from a file: leave POSITION out",
+                "odds start --simulate | --simulate is for --batch: races of single positions are always simulated",
+                "odds --batch FILE --rollout 36 | --rollout is for single positions: leave it out with --batch",
+                "rank --batch FILE --seconds 1 | --seconds is for single positions: leave it out with --batch",
+                "rank --batch FILE --plays 8/5 | --plays is for single positions: leave it out with --batch",
+                "rank --batch FILE --explain | --explain is for single positions: leave it out with --batch",
+                "odds --batch FILE/missing | cannot read 'FILE/missing': it is missing, a folder, or not yours to read",
+                "odds | odds needs POSITION; see pipwright help odds"
+            })
+    void whatDoesNotGoTogetherIsTold(String line, @TempDir Path folder) {
+        String[] parts = line.replace("FILE", folder.toString()).split(" \\| ");
+        Run run = Run.of((parts[0] + " --net " + TestNet.path()).split(" "));
+        assertEquals(new Run(2, "", "pipwright: " + parts[1] + "\n"), run);
+    }
+
+    @Test
+    void aFileIsReadAndItsSpeedTold(@TempDir Path folder) throws IOException {
+        Path file = Files.writeString(folder.resolve("positions"), "start\nstart\n");
+        Run run = Run.of("odds", "--batch", file.toString(), "--stats", "--net", TestNet.path());
+        assertEquals(2, run.out().lines().count());
+        assertTrue(run.err().matches("2 lines answered in [^\n]* s, [0-9,]+ a second\n"), run.err());
+        Path empty = Files.createFile(folder.resolve("empty"));
+        assertEquals(new Run(0, "", ""), Run.of("odds", "--batch", empty.toString(), "--net", TestNet.path()));
+    }
+
+    private static Process start(String line) throws IOException {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx256m",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "org.pipwright.cli.Main"));
+        command.addAll(List.of((line + " --net " + TestNet.path()).split(" ")));
+        return new ProcessBuilder(command).start();
+    }
+
+    /** A real pipe whose writer waits for each answer before it asks the next question. */
+    @Test
+    void eachAnswerComesAtOnce() throws Exception {
+        Process process = start("odds --batch -");
+        try (OutputStream in = process.getOutputStream();
+                BufferedReader out = process.inputReader()) {
+            for (int line = 1; line <= 3; line++) {
+                in.write("start\n".getBytes(StandardCharsets.UTF_8));
+                in.flush();
+                assertEquals(line, JSON.readTree(out.readLine()).get("line").asInt());
+            }
+        } finally {
+            process.destroyForcibly();
+        }
+    }
+
+    /** As with head: the reader has enough, and nobody is told anything. */
+    @Test
+    @DisabledOnOs(OS.WINDOWS)
+    void aReaderThatLeavesEndsItQuietly(@TempDir Path folder) throws Exception {
+        Path file = Files.writeString(folder.resolve("positions"), "start\n".repeat(50_000));
+        Process process = start("odds --batch " + file);
+        try (BufferedReader out = process.inputReader()) {
+            assertEquals(1, JSON.readTree(out.readLine()).get("line").asInt());
+        }
+        assertEquals("", new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8));
+        assertEquals(0, process.waitFor());
+    }
+}
