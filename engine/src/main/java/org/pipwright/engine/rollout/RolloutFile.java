@@ -6,8 +6,6 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -15,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.files.SealedLines;
 import org.pipwright.engine.text.Excerpt;
 
 /**
@@ -29,7 +28,6 @@ public final class RolloutFile {
     private static final String FORM = "pipwright-rollout 1";
     private static final String TRIALS = "trials ";
     private static final String SUMS = "sums ";
-    private static final String SHA256 = "sha256 ";
 
     /** Far above any rollout's file: some hundred candidates. */
     private static final int MOST_BYTES = 1 << 22;
@@ -92,22 +90,14 @@ public final class RolloutFile {
     }
 
     private Moments parse(String text, List<String> identity, int candidates) {
-        int checksumAt = text.lastIndexOf(SHA256);
-        if (!text.startsWith(FORM + "\n") || checksumAt < 0) {
-            throw damaged("it does not begin and end as one");
-        }
-        String body = text.substring(0, checksumAt);
-        if (!text.substring(checksumAt).equals(SHA256 + sha256(body) + "\n")) {
-            throw damaged("its checksum is wrong");
-        }
-        List<String> lines = body.lines().collect(Collectors.toList());
+        List<String> lines = SealedLines.parse(FORM, text).orElseThrow(() -> damaged("its checksum is wrong"));
         int last = lines.size() - 1;
-        if (last < 2
+        if (last < 1
                 || !lines.get(last - 1).startsWith(TRIALS)
                 || !lines.get(last).startsWith(SUMS)) {
             throw damaged("its trials and sums are missing");
         }
-        requireSame(lines.subList(1, last - 1), about(identity));
+        requireSame(lines.subList(0, last - 1), about(identity));
         return sums(
                 lines.get(last - 1).substring(TRIALS.length()), lines.get(last).substring(SUMS.length()), candidates);
     }
@@ -159,32 +149,16 @@ public final class RolloutFile {
         if (path == null) {
             return;
         }
-        List<String> lines = new ArrayList<>();
-        lines.add(FORM);
-        lines.addAll(about(identity));
+        List<String> lines = new ArrayList<>(about(identity));
         lines.add(TRIALS + moments.trials());
         lines.add(SUMS
                 + Arrays.stream(moments.contents()).mapToObj(Double::toString).collect(Collectors.joining(" ")));
-        String body = String.join("\n", lines) + "\n";
-        byte[] bytes = (body + SHA256 + sha256(body) + "\n").getBytes(StandardCharsets.UTF_8);
+        byte[] bytes = SealedLines.print(FORM, lines).getBytes(StandardCharsets.UTF_8);
         try {
             AtomicFile.write(path, out -> out.write(bytes));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         lastWritten = System.nanoTime();
-    }
-
-    static String sha256(String text) {
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            StringBuilder hex = new StringBuilder();
-            for (byte b : digest.digest(text.getBytes(StandardCharsets.UTF_8))) {
-                hex.append(String.format("%02x", b));
-            }
-            return hex.toString();
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
     }
 }

@@ -17,6 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.files.SealedLines;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
@@ -126,7 +127,7 @@ class RolloutFileTest {
         String[] halves = change.split(" -> ", -1);
         String forged = body.replaceFirst(halves[0], halves[1]);
         assertNotEquals(body, forged);
-        Files.writeString(file, forged + "sha256 " + RolloutFile.sha256(forged) + "\n");
+        Files.writeString(file, forged + "sha256 " + SealedLines.sha256(forged) + "\n");
         assertThrows(
                 InvalidRolloutFileException.class,
                 () -> compare(SETTINGS, RolloutFile.resumed(file, "net"), RolloutListener.NONE));

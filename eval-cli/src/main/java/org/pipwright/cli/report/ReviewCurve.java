@@ -17,7 +17,7 @@ import org.pipwright.engine.review.ReviewedTurn;
 final class ReviewCurve {
     private static final double WIDTH = 720;
     private static final double HEIGHT = 260;
-    private static final double LEFT = 54;
+    private static final double LEFT = 66;
     private static final double RIGHT = 14;
     private static final double TOP = 12;
     private static final double BOTTOM = 30;
@@ -95,7 +95,7 @@ final class ReviewCurve {
     private void grid() {
         for (int percent = 0; percent <= 100; percent += 25) {
             double at = y(percent / 100.0);
-            svg.append("<line class=").append(percent == 50 ? "even" : "grid").append(" x1=54 x2=706 y1=");
+            svg.append("<line class=").append(percent == 50 ? "even" : "grid").append(" x1=66 x2=706 y1=");
             svg.append(number(at)).append(" y2=").append(number(at)).append(" />");
             text(LEFT - 8, at + 4, "end", percent + " %");
         }
