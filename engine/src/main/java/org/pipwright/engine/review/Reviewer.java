@@ -38,10 +38,15 @@ final class Reviewer implements AutoCloseable {
             BooleanSupplier stopped) {
         this.settings = settings;
         this.makeTerms = makeTerms;
-        chances = new PlaySearch(judgements, LookaheadSettings.DEFAULT, 1);
-        cube = new CubefulSearch(judgements.get().evaluator());
-        rolls = new RollWorth(judgements.get().evaluator());
+        Supplier<Judgement> stoppable = () -> stoppable(judgements.get(), stopped);
+        chances = new PlaySearch(stoppable, LookaheadSettings.DEFAULT, 1);
+        cube = new CubefulSearch(stoppable.get().evaluator());
+        rolls = new RollWorth(stoppable.get().evaluator());
         games = new Games(judgements, settings, stopped);
+    }
+
+    private static Judgement stoppable(Judgement judgement, BooleanSupplier stopped) {
+        return new Judgement(new StoppableEvaluator(judgement.evaluator(), stopped), judgement.horizon());
     }
 
     CubeTerms terms(Stakes stakes) {

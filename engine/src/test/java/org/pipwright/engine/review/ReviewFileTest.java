@@ -147,6 +147,26 @@ class ReviewFileTest {
         assertTrue(refusal(file, RECORD, SETTINGS, Setting.JUDGE).contains("belongs to no turn"));
     }
 
+    /** Whoever stops a review does not wait for the turn to be done: with lookahead 3 that could be hours. */
+    @Test
+    void aStopComesWithinATurn() {
+        AtomicInteger asked = new AtomicInteger();
+        ReviewListener listener = new ReviewListener() {
+            @Override
+            public void reached(int done, int all) {
+                throw new AssertionError("no turn is that quick");
+            }
+
+            @Override
+            public boolean stopped() {
+                return asked.incrementAndGet() > 1000;
+            }
+        };
+        Reviews reviews = Setting.reviews(new ReviewSettings(3, 0, 1), 1);
+        assertThrows(CancellationException.class, () -> reviews.review(RECORD, ReviewFile.NONE, listener));
+        assertEquals(1001, asked.get());
+    }
+
     @Test
     void gamesArePlayedOutWhereADecisionCosts() {
         GameRecord record = Beginnings.of(new RandomRecords(43).next(), 4);
