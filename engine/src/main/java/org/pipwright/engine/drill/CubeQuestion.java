@@ -53,6 +53,15 @@ public record CubeQuestion(
         return right(values, answering);
     }
 
+    /**
+     * The other choice.
+     *
+     * @return the action that is not the answer
+     */
+    public CubeAction worse() {
+        return choices().get(choices().get(0) == best() ? 1 : 0);
+    }
+
     static CubeAction right(CubeValues values, boolean answering) {
         if (answering) {
             return values.answer();
@@ -78,6 +87,6 @@ public record CubeQuestion(
     /** {@inheritDoc} Of two actions the worse one is the second best: this is its cost. */
     @Override
     public double margin() {
-        return choices().stream().mapToDouble(this::cost).max().orElseThrow();
+        return cost(worse());
     }
 }

@@ -48,7 +48,7 @@ import picocli.CommandLine.Option;
         },
         footer = {
             "Examples:",
-            "  pipwright drill hitting",
+            "  pipwright drill hitting --sheet hitting.html --page practice.html",
             "  pipwright drill priming --count 12 --weaker first@0 --cost 0.05 --seed 7",
             "  pipwright drill match-scores --json"
         })
@@ -73,6 +73,9 @@ public final class DrillCommand extends CliCommand {
 
     @Option(names = "--threads", paramLabel = "N", description = "Number of threads; default: all cores.")
     private Integer threads;
+
+    @Mixin
+    private DrillFiles files;
 
     @Option(names = "--json", description = "Print JSON, in the form that drill.schema.json describes.")
     private boolean json;
@@ -141,7 +144,10 @@ public final class DrillCommand extends CliCommand {
         }
         if (json) {
             DrillJson.write(report, out());
-        } else {
+        }
+        if (files.wanted()) {
+            files.write(report, json ? console().err() : out());
+        } else if (!json) {
             DrillText.write(report, console().unicode(), out());
         }
         out().flush();

@@ -4,14 +4,10 @@ import java.io.PrintWriter;
 import java.util.List;
 import org.pipwright.cli.picture.Scene;
 import org.pipwright.engine.drill.CubeQuestion;
-import org.pipwright.engine.drill.PlayQuestion;
 import org.pipwright.engine.drill.Question;
-import org.pipwright.engine.ranking.RankedPlay;
 
 /** Exercises as text: the questions first, the answers after all of them. */
 public final class DrillText {
-    private static final int SHOWN = 3;
-
     private DrillText() {}
 
     /**
@@ -36,6 +32,10 @@ public final class DrillText {
             out.println();
             answer(i + 1, questions.get(i), report.weaker().name(), out);
         }
+        if (!DrillWords.caution(report).isEmpty()) {
+            out.println();
+            out.println(DrillWords.caution(report));
+        }
     }
 
     private static void question(int number, Question question, boolean unicode, PrintWriter out) {
@@ -55,29 +55,15 @@ public final class DrillText {
 
     private static void answer(int number, Question question, String weaker, PrintWriter out) {
         out.println(number + ". " + DrillWords.best(question));
-        if (question instanceof CubeQuestion) {
-            out.println("   " + DrillWords.reason((CubeQuestion) question));
-        } else {
-            plays((PlayQuestion) question, out);
-        }
-        out.println("   " + DrillWords.mistake(question, weaker));
-    }
-
-    private static void plays(PlayQuestion question, PrintWriter out) {
         Table table = new Table("llrrl");
-        table.row("", "play", "equity", "cost", "grade");
-        for (RankedPlay ranked : shown(question)) {
-            table.row(
-                    " ",
-                    ranked.play(),
-                    Numbers.points(ranked.equity()),
-                    Numbers.cost(ranked.cost()),
-                    ranked.grade().word());
+        table.row("", "", AnswerRow.heading(question), "cost", "grade");
+        for (AnswerRow row : AnswerRow.of(question)) {
+            table.row(" ", row.choice(), row.value(), row.cost(), row.grade());
         }
         table.print(out);
-    }
-
-    private static List<RankedPlay> shown(PlayQuestion question) {
-        return question.ranking().subList(0, Math.min(SHOWN, question.ranking().size()));
+        if (!DrillWords.remark(question).isEmpty()) {
+            out.println("   " + DrillWords.remark(question));
+        }
+        out.println("   " + DrillWords.mistake(question, weaker));
     }
 }

@@ -1,16 +1,17 @@
 package org.pipwright.cli.report;
 
+import java.util.StringJoiner;
 import org.pipwright.cli.picture.Scene;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.drill.CubeQuestion;
 import org.pipwright.engine.drill.PlayQuestion;
 import org.pipwright.engine.drill.Question;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Grade;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.score.MatchScore;
 
 /** An exercise in words and as a scene, seen from the side that is asked. */
@@ -133,43 +134,41 @@ public final class DrillWords {
     }
 
     /**
-     * More about the answer to a question of the cube.
+     * More about the answer.
      *
      * @param question the exercise
-     * @return a sentence or two
+     * @return a sentence or two, or nothing
      */
-    public static String reason(CubeQuestion question) {
-        CubeAction worse = question.choices().get(0) == question.best()
-                ? question.choices().get(1)
-                : question.choices().get(0);
-        String cost = choice(worse) + " gives away " + Numbers.size(question.cost(worse)) + ".";
-        if (question.answering()) {
-            return cost;
+    public static String remark(Question question) {
+        if (question instanceof PlayQuestion) {
+            return "";
         }
-        String after = question.values().tooGood()
-                ? "Playing on is worth more than the pass would give."
-                : "If doubled, the opponent should "
-                        + CubeWords.action(question.values().answer()) + ".";
-        return cost + " " + after;
+        CubeQuestion cube = (CubeQuestion) question;
+        StringJoiner remark = new StringJoiner(" ");
+        if (!cube.answering()) {
+            remark.add(
+                    cube.values().tooGood()
+                            ? "Playing on is worth more than the pass would give."
+                            : "If doubled, the opponent should "
+                                    + CubeWords.action(cube.values().answer()) + ".");
+        }
+        if (cube.stakes() instanceof MatchStakes) {
+            // Only such questions are asked at a score.
+            remark.add("In money play the answer would be " + CubeWords.action(cube.worse()) + ".");
+        }
+        return remark.toString();
     }
 
     /**
-     * What a play gives away, as a number.
+     * A word of caution where points are played for money.
      *
-     * @param play the play
-     * @return to a ten-thousandth, 0 for the best
+     * @param report the exercises
+     * @return a sentence, or nothing
      */
-    public static String cost(RankedPlay play) {
-        return Numbers.cost(play.cost());
-    }
-
-    /**
-     * The equity of a play, as a number with its sign.
-     *
-     * @param play the play
-     * @return to a ten-thousandth
-     */
-    public static String equity(RankedPlay play) {
-        return Numbers.points(play.equity());
+    public static String caution(DrillReport report) {
+        boolean money = report.questions().stream()
+                .anyMatch(question ->
+                        question instanceof CubeQuestion && ((CubeQuestion) question).stakes() instanceof MoneyStakes);
+        return money ? CubeWords.CAUTION : "";
     }
 }

@@ -1,0 +1,100 @@
+package org.pipwright.cli.drill;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import org.pipwright.cli.report.AnswerRow;
+import org.pipwright.cli.report.DrillReport;
+import org.pipwright.engine.drill.CubeQuestion;
+import org.pipwright.engine.drill.PlayQuestion;
+import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.play.Step;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.roll.Roll;
+
+/**
+ * What the practice page's script knows: for each exercise its choices in the order of their worth, each with its text and
+ * words about its cost; for plays also where they lead, so that they are recognised however they are written.
+ */
+final class PracticeData {
+    private PracticeData() {}
+
+    /** JSON that can stand inside a script element. */
+    static String json(DrillReport report) {
+        StringWriter text = new StringWriter();
+        try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
+            json.writeStartArray();
+            for (Question question : report.questions()) {
+                json.writeStartObject();
+                if (question instanceof PlayQuestion) {
+                    plays(json, (PlayQuestion) question);
+                } else {
+                    actions(json, (CubeQuestion) question);
+                }
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+        } catch (IOException e) {
+            throw new UncheckedIOException("writing to a string does no I/O", e);
+        }
+        // Inside strings, where alone it can stand, this means the same; and it cannot end the element.
+        return text.toString().replace("<", "\\u003c");
+    }
+
+    private static void plays(JsonGenerator json, PlayQuestion question) throws IOException {
+        Roll roll = question.roll();
+        int[] dice = roll.isDouble()
+                ? new int[] {roll.high(), roll.high(), roll.high(), roll.high()}
+                : new int[] {roll.high(), roll.low()};
+        json.writeFieldName("dice");
+        json.writeArray(dice, 0, dice.length);
+        json.writeFieldName("before");
+        counts(json, question.position());
+        json.writeArrayFieldStart("choices");
+        for (RankedPlay ranked : question.ranking()) {
+            json.writeStartObject();
+            json.writeStringField("text", ranked.play().toString());
+            cost(json, -ranked.cost(), ranked.grade().word());
+            json.writeFieldName("after");
+            counts(json, ranked.play().result());
+            json.writeArrayFieldStart("hits");
+            for (Step step : ranked.play().steps()) {
+                if (step.hit()) {
+                    json.writeNumber(step.to());
+                }
+            }
+            json.writeEndArray();
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    /** The mover's checkers by place, borne off first. */
+    private static void counts(JsonGenerator json, Position position) throws IOException {
+        int[] counts = new int[Planes.PLACES];
+        for (int place = 0; place < counts.length; place++) {
+            counts[place] = position.count(place);
+        }
+        json.writeArray(counts, 0, counts.length);
+    }
+
+    private static void actions(JsonGenerator json, CubeQuestion question) throws IOException {
+        json.writeArrayFieldStart("choices");
+        for (AnswerRow row : AnswerRow.of(question)) {
+            json.writeStartObject();
+            json.writeStringField("text", row.choice());
+            cost(json, row.best() ? 0 : question.margin(), row.grade());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private static void cost(JsonGenerator json, double cost, String grade) throws IOException {
+        json.writeNumberField("cost", Math.round(cost * 1e4) / 1e4);
+        json.writeStringField("grade", grade);
+    }
+}

@@ -1,0 +1,84 @@
+package org.pipwright.cli.drill;
+
+import org.pipwright.cli.picture.BoardPicture;
+import org.pipwright.cli.picture.Drawing;
+import org.pipwright.cli.picture.Scene;
+import org.pipwright.cli.picture.SvgText;
+import org.pipwright.cli.picture.Theme;
+import org.pipwright.cli.report.AnswerRow;
+import org.pipwright.cli.report.DrillWords;
+import org.pipwright.engine.drill.PlayQuestion;
+import org.pipwright.engine.drill.Question;
+
+/** The parts of an exercise that the sheet and the page have in common. */
+final class QuestionHtml {
+    private final Question question;
+    private final String weaker;
+    private final Theme theme;
+
+    /**
+     * An exercise.
+     *
+     * @param question the exercise
+     * @param weaker name of the weaker player
+     * @param theme colours of the boards
+     */
+    QuestionHtml(Question question, String weaker, Theme theme) {
+        this.question = question;
+        this.weaker = weaker;
+        this.theme = theme;
+    }
+
+    /** What is asked, without a board. */
+    String prompt() {
+        return Html.element("p class=\"prompt\"", DrillWords.prompt(question))
+                + Html.element("p class=\"stakes\"", DrillWords.stakes(question));
+    }
+
+    /** The board of the question. */
+    String board() {
+        return picture(DrillWords.scene(question));
+    }
+
+    /** The board of the question in words. */
+    String words() {
+        return BoardWords.of(DrillWords.scene(question));
+    }
+
+    /** The board with the answer on it; nothing where the answer moves no checkers. */
+    String solvedBoard() {
+        if (!(question instanceof PlayQuestion)) {
+            return "";
+        }
+        PlayQuestion plays = (PlayQuestion) question;
+        return picture(
+                Scene.of(plays.position()).with(plays.roll(), plays.best().play()));
+    }
+
+    private String picture(Scene scene) {
+        Drawing plain = BoardPicture.of(scene, theme);
+        Drawing told = new Drawing(plain.width(), plain.height(), plain.paper(), BoardWords.of(scene), plain.shapes());
+        return "<div class=\"board\">" + SvgText.of(told) + "</div>\n";
+    }
+
+    /** The answer with what the other choices give away. */
+    String answer() {
+        StringBuilder html = new StringBuilder();
+        html.append(Html.element("p class=\"best\"", DrillWords.best(question)));
+        html.append("<table>\n<thead><tr><th scope=\"col\">choice</th>");
+        html.append("<th scope=\"col\">").append(Html.escaped(AnswerRow.heading(question)));
+        html.append("</th><th scope=\"col\">cost</th><th scope=\"col\">grade</th></tr></thead>\n<tbody>\n");
+        for (AnswerRow row : AnswerRow.of(question)) {
+            html.append(row.best() ? "<tr class=\"right\">" : "<tr>");
+            html.append("<th scope=\"row\">").append(Html.escaped(row.choice()));
+            html.append(row.weak() ? " <small>" + Html.escaped(weaker) + "</small>" : "")
+                    .append("</th><td>");
+            html.append(row.value()).append("</td><td>").append(row.cost()).append("</td><td>");
+            html.append(row.grade()).append("</td></tr>\n");
+        }
+        return html.append("</tbody>\n</table>\n")
+                .append(Html.element("p class=\"remark\"", DrillWords.remark(question)))
+                .append(Html.element("p class=\"remark\"", DrillWords.mistake(question, weaker)))
+                .toString();
+    }
+}
