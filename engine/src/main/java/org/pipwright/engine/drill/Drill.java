@@ -9,8 +9,8 @@ import org.pipwright.engine.parallel.Crew;
 
 /**
  * Finds exercises: plays numbered games, at most one question from each, and takes the questions in the order of the games
- * unless they are nearly equal to one taken before. So they depend on the settings and the players alone, not on the
- * number of threads.
+ * unless they are nearly equal to one taken before. Of cube decisions at most half have the same answer, which could be
+ * guessed otherwise. So what is found depends on the settings and the players alone, not on the number of threads.
  */
 public final class Drill {
     /** Games that are looked through before the questions in them are taken. */
@@ -88,6 +88,15 @@ public final class Drill {
 
     private boolean isNew(Question question, List<Question> taken) {
         return taken.stream()
-                .allMatch(other -> Likeness.checkersApart(other.position(), question.position()) >= settings.apart());
+                        .allMatch(other ->
+                                Likeness.checkersApart(other.position(), question.position()) >= settings.apart())
+                && (question instanceof PlayQuestion || !isFrequent((CubeQuestion) question, taken));
+    }
+
+    private boolean isFrequent(CubeQuestion question, List<Question> taken) {
+        long alike = taken.stream()
+                .filter(other -> ((CubeQuestion) other).best() == question.best())
+                .count();
+        return alike >= (settings.count() + 1) / 2;
     }
 }

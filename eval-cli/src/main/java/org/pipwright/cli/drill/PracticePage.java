@@ -37,7 +37,6 @@ public final class PracticePage {
         html.append(Html.element("h1", title));
         html.append(
                 Html.element("p", "Positions about " + report.settings().theme().about() + "."));
-        html.append("<p id=\"tally\" role=\"status\" hidden></p>\n");
         html.append(
                 "<noscript><p>This browser runs no scripts: think of your answer, then unfold the right one below each"
                         + " position.</p></noscript>\n</header>\n<main>\n");
@@ -104,7 +103,7 @@ public final class PracticePage {
                     .append(number)
                     .append("\">");
             for (CubeAction action : ((CubeQuestion) question).choices()) {
-                String choice = DrillWords.choice(action);
+                String choice = DrillWords.choice((CubeQuestion) question, action);
                 html.append("<button type=\"submit\" value=\"")
                         .append(choice)
                         .append("\">")

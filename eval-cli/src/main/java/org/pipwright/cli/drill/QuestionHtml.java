@@ -78,7 +78,6 @@ final class QuestionHtml {
         }
         return html.append("</tbody>\n</table>\n")
                 .append(Html.element("p class=\"remark\"", DrillWords.remark(question)))
-                .append(Html.element("p class=\"remark\"", DrillWords.mistake(question, weaker)))
                 .toString();
     }
 }

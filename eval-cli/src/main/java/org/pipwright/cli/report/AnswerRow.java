@@ -61,7 +61,7 @@ public record AnswerRow(String choice, String value, String cost, String grade, 
         double value = value(question, action);
         double cost = -question.cost(action);
         return new AnswerRow(
-                DrillWords.choice(action),
+                DrillWords.choice(question, action),
                 question.stakes() instanceof MatchStakes ? Numbers.finePercent(value) : Numbers.points(value),
                 Numbers.cost(cost == 0 ? 0 : cost),
                 Grade.ofCost(cost).word(),

@@ -93,9 +93,11 @@ public final class DrillWords {
      * @return such as {@code 8/5 6/5} or {@code Take}
      */
     public static String best(Question question) {
-        return question instanceof PlayQuestion
-                ? ((PlayQuestion) question).best().play().toString()
-                : choice(((CubeQuestion) question).best());
+        if (question instanceof PlayQuestion) {
+            return ((PlayQuestion) question).best().play().toString();
+        }
+        CubeQuestion cube = (CubeQuestion) question;
+        return choice(cube, cube.best());
     }
 
     /**
@@ -105,19 +107,23 @@ public final class DrillWords {
      * @return likewise
      */
     public static String weak(Question question) {
-        return question instanceof PlayQuestion
-                ? ((PlayQuestion) question).weak().play().toString()
-                : choice(((CubeQuestion) question).weak());
+        if (question instanceof PlayQuestion) {
+            return ((PlayQuestion) question).weak().play().toString();
+        }
+        CubeQuestion cube = (CubeQuestion) question;
+        return choice(cube, cube.weak());
     }
 
     /**
      * A choice of the cube, with a capital letter.
      *
+     * @param question the exercise
      * @param action the choice
-     * @return such as {@code Take}
+     * @return such as {@code Take} or {@code Redouble}
      */
-    public static String choice(CubeAction action) {
-        String word = CubeWords.action(action);
+    public static String choice(CubeQuestion question, CubeAction action) {
+        boolean again = action == CubeAction.DOUBLE && question.cube().owner() != CubeOwner.CENTRE;
+        String word = again ? "redouble" : CubeWords.action(action);
         return Character.toUpperCase(word.charAt(0)) + word.substring(1);
     }
 
