@@ -1,0 +1,58 @@
+package org.pipwright.cli;
+
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Playwright;
+import java.io.File;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Assumptions;
+
+/**
+ * An installed Chromium without a window, driven through an installed Node. Where one of them is missing, tests that need
+ * it are skipped, with the reason.
+ */
+final class Browser implements AutoCloseable {
+    private static final List<String> CHROMIUM = List.of("chromium", "chromium-browser", "google-chrome", "chrome");
+
+    private final Playwright playwright;
+    private final com.microsoft.playwright.Browser chromium;
+
+    private Browser(Playwright playwright, com.microsoft.playwright.Browser chromium) {
+        this.playwright = playwright;
+        this.chromium = chromium;
+    }
+
+    static Browser start() {
+        String browser = found("Chromium", CHROMIUM);
+        String node = found("Node", List.of("node", "nodejs"));
+        Playwright playwright = Playwright.create(new Playwright.CreateOptions()
+                .setEnv(Map.of("PLAYWRIGHT_NODEJS_PATH", node, "PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        return new Browser(
+                playwright,
+                playwright.chromium().launch(new BrowserType.LaunchOptions().setExecutablePath(Path.of(browser))));
+    }
+
+    /** The first of some programs that is on the path. */
+    private static String found(String what, List<String> names) {
+        return names.stream()
+                .flatMap(name -> Arrays.stream(System.getenv("PATH").split(File.pathSeparator))
+                        .map(folder -> Path.of(folder, name)))
+                .filter(Files::isExecutable)
+                .findFirst()
+                .map(Path::toString)
+                .orElseGet(() -> Assumptions.abort("no " + what + " on the path: the page is not tested in a browser"));
+    }
+
+    com.microsoft.playwright.Browser chromium() {
+        return chromium;
+    }
+
+    @Override
+    public void close() {
+        chromium.close();
+        playwright.close();
+    }
+}
