@@ -74,12 +74,13 @@
     if (empty >= 0) {
       throw new Mistake(`You have not so many checkers on ${empty === BAR ? 'the bar' : empty}.`);
     }
-    const leads = question.choices.filter((choice) => same(choice.after, after));
+    const stops = new Set(hops.map((hop) => hop.to));
+    const hit = question.blots.filter((blot) => stops.has(blot));
+    const leads = question.choices.filter((choice) => same(choice.after, after) && within(hit, new Set(choice.hits)));
     if (leads.length === 0) {
       throw new Mistake(`That is no legal play of ${roll}: a point is blocked, a checker is on the bar or not home yet,`
         + ' or more of the roll can be played.');
     }
-    const stops = new Set(hops.map((hop) => hop.to));
     const readings = [
       (hits) => within(hits, stars) && within(stars, hits),
       (hits) => within(stars, hits) && within(hits, stops),
@@ -163,6 +164,7 @@
 
   document.querySelectorAll('.scripted').forEach((part) => { part.hidden = false; });
   tally.hidden = false;
+  document.getElementById('unscripted').hidden = true;
   document.querySelectorAll('main > section').forEach((section, n) => start(questions[n], states[n], section));
   showTally();
 })();

@@ -19,7 +19,7 @@ class DrillCommandTest {
     private static Run drill(String line) {
         List<String> words = new ArrayList<>(List.of("drill"));
         words.addAll(Arrays.asList(line.split(" ")));
-        words.addAll(List.of("--lookahead", "0", "--net", TestNet.path()));
+        words.addAll(List.of("--lookahead", "0"));
         return Run.of(words.toArray(String[]::new));
     }
 
@@ -52,8 +52,6 @@ class DrillCommandTest {
                     question.get("positionText").asText(),
                     "--roll",
                     question.get("roll").asText(),
-                    "--net",
-                    TestNet.path(),
                     "--json");
             JsonNode plays = new ObjectMapper().readTree(rank.out()).get("plays");
             assertEquals(plays.get(0).get("playText"), question.get("best"));
@@ -80,7 +78,7 @@ class DrillCommandTest {
             if (question.get("cube").get("value").asInt() > 1) {
                 line.addAll(List.of("--cube", "2", "--owner", "me"));
             }
-            line.addAll(List.of("--lookahead", "0", "--net", TestNet.path(), "--json"));
+            line.addAll(List.of("--lookahead", "0", "--json"));
             Run cube = Run.of(line.toArray(String[]::new));
             JsonNode judged = new ObjectMapper().readTree(cube.out());
             boolean answering = question.get("asked").asText().equals("take");

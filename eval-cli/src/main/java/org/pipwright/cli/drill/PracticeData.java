@@ -54,6 +54,13 @@ final class PracticeData {
         json.writeArray(dice, 0, dice.length);
         json.writeFieldName("before");
         counts(json, question.position());
+        json.writeArrayFieldStart("blots");
+        for (int point = 1; point < Planes.BAR; point++) {
+            if (question.position().opponentCount(Planes.BAR - point) == 1) {
+                json.writeNumber(point);
+            }
+        }
+        json.writeEndArray();
         json.writeArrayFieldStart("choices");
         for (RankedPlay ranked : question.ranking()) {
             json.writeStartObject();

@@ -38,8 +38,7 @@ public final class PracticePage {
         html.append(
                 Html.element("p", "Positions about " + report.settings().theme().about() + "."));
         html.append(
-                "<noscript><p>This browser runs no scripts: think of your answer, then unfold the right one below each"
-                        + " position.</p></noscript>\n</header>\n<p id=\"tally\" role=\"status\" hidden></p>\n<main>\n");
+                "<p id=\"unscripted\">Think of your answer, then unfold the right one below each position.</p>\n</header>\n<p id=\"tally\" role=\"status\" hidden></p>\n<main>\n");
         hint();
         for (int i = 0; i < report.questions().size(); i++) {
             question(i + 1, report.questions().get(i));
