@@ -33,10 +33,10 @@ public final class PracticePage {
 
     private String write() {
         String title = report.settings().theme().title();
-        html.append(Html.head(title + ": exercises", "drill-page.css")).append("<body>\n<header>\n");
-        html.append(Html.element("h1", title));
-        html.append(
-                Html.element("p", "Positions about " + report.settings().theme().about() + "."));
+        html.append(Markup.head(title + ": exercises", "drill-page.css")).append("<body>\n<header>\n");
+        html.append(Markup.element("h1", title));
+        html.append(Markup.element(
+                "p", "Positions about " + report.settings().theme().about() + "."));
         html.append(
                 "<p id=\"unscripted\">Think of your answer, then unfold the right one below each position.</p>\n</header>\n<p id=\"tally\" role=\"status\" hidden></p>\n<main>\n");
         hint();
@@ -44,11 +44,11 @@ public final class PracticePage {
             question(i + 1, report.questions().get(i));
         }
         html.append("</main>\n<footer>\n");
-        html.append(Html.element("p", report.origin()));
-        html.append(Html.element("p", DrillWords.caution(report)));
+        html.append(Markup.element("p", report.origin()));
+        html.append(Markup.element("p", DrillWords.caution(report)));
         html.append("</footer>\n<script type=\"application/json\" id=\"drill\">");
         html.append(PracticeData.json(report)).append("</script>\n<script>\n");
-        return html.append(Html.resource("drill-page.js"))
+        return html.append(Markup.resource("drill-page.js"))
                 .append("</script>\n</body>\n</html>\n")
                 .toString();
     }
@@ -75,7 +75,7 @@ public final class PracticePage {
         html.append("Position ").append(number).append(" of ").append(all).append("</h2>\n");
         html.append(parts.prompt()).append(parts.board());
         html.append("<details class=\"words\"><summary>Board ").append(number).append(" in words</summary>");
-        html.append(Html.element("p", parts.words())).append("</details>\n");
+        html.append(Markup.element("p", parts.words())).append("</details>\n");
         form(number, question);
         html.append("<details class=\"solution\"><summary>Answer ")
                 .append(number)

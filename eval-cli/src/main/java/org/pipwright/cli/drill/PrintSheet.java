@@ -33,7 +33,8 @@ public final class PrintSheet {
     }
 
     private String write() {
-        html.append(Html.head(title + ": an exercise sheet", "drill-sheet.css")).append("<body>\n");
+        html.append(Markup.head(title + ": an exercise sheet", "drill-sheet.css"))
+                .append("<body>\n");
         pages("questions", A_PAGE, this::question);
         pages("answers", ANSWERS_A_PAGE, this::answer);
         return html.append("</body>\n</html>\n").toString();
@@ -56,7 +57,7 @@ public final class PrintSheet {
             }
             html.append("</div>\n");
             if (kind.equals("answers") && from + each >= questions.size()) {
-                html.append(Html.element("p class=\"origin\"", report.origin() + " " + DrillWords.caution(report)));
+                html.append(Markup.element("p class=\"origin\"", report.origin() + " " + DrillWords.caution(report)));
             }
             html.append("</section>\n");
         }
@@ -66,13 +67,13 @@ public final class PrintSheet {
         boolean answers = kind.equals("answers");
         html.append("<header>");
         if (first) {
-            html.append(Html.element("h1", answers ? title + ": answers" : title));
+            html.append(Markup.element("h1", answers ? title + ": answers" : title));
         } else {
-            html.append(Html.element("p class=\"again\"", answers ? title + ": answers" : title));
+            html.append(Markup.element("p class=\"again\"", answers ? title + ": answers" : title));
         }
         html.append(
                 answers
-                        ? Html.element(
+                        ? Markup.element(
                                 "p class=\"seed\"", "seed " + report.settings().seed())
                         : "<p class=\"name\">Name</p>\n");
         html.append("</header>\n");
@@ -84,14 +85,14 @@ public final class PrintSheet {
 
     private void question(int number, Question question) {
         QuestionHtml parts = parts(question);
-        html.append("<article>\n").append(Html.element("h2", number)).append(parts.prompt());
+        html.append("<article>\n").append(Markup.element("h2", number)).append(parts.prompt());
         html.append(parts.board()).append("<p class=\"line\">Answer</p>\n</article>\n");
     }
 
     private void answer(int number, Question question) {
         QuestionHtml parts = parts(question);
         String board = parts.solvedBoard();
-        html.append("<article>\n").append(Html.element("h2", number));
+        html.append("<article>\n").append(Markup.element("h2", number));
         html.append(board.isEmpty() ? parts.board() : board);
         html.append("<div class=\"answer\">\n");
         html.append(board.isEmpty() ? parts.prompt() : "")

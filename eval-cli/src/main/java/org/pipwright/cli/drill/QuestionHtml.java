@@ -7,6 +7,7 @@ import org.pipwright.cli.picture.SvgText;
 import org.pipwright.cli.picture.Theme;
 import org.pipwright.cli.report.AnswerRow;
 import org.pipwright.cli.report.DrillWords;
+import org.pipwright.cli.report.Html;
 import org.pipwright.engine.drill.PlayQuestion;
 import org.pipwright.engine.drill.Question;
 
@@ -31,8 +32,8 @@ final class QuestionHtml {
 
     /** What is asked, without a board. */
     String prompt() {
-        return Html.element("p class=\"prompt\"", DrillWords.prompt(question))
-                + Html.element("p class=\"stakes\"", DrillWords.stakes(question));
+        return Markup.element("p class=\"prompt\"", DrillWords.prompt(question))
+                + Markup.element("p class=\"stakes\"", DrillWords.stakes(question));
     }
 
     /** The board of the question. */
@@ -64,7 +65,7 @@ final class QuestionHtml {
     /** The answer with what the other choices give away. */
     String answer() {
         StringBuilder html = new StringBuilder();
-        html.append(Html.element("p class=\"best\"", DrillWords.best(question)));
+        html.append(Markup.element("p class=\"best\"", DrillWords.best(question)));
         html.append("<table>\n<thead><tr><th scope=\"col\">choice</th>");
         html.append("<th scope=\"col\">").append(Html.escaped(AnswerRow.heading(question)));
         html.append("</th><th scope=\"col\">cost</th><th scope=\"col\">grade</th></tr></thead>\n<tbody>\n");
@@ -77,7 +78,7 @@ final class QuestionHtml {
             html.append(row.grade()).append("</td></tr>\n");
         }
         return html.append("</tbody>\n</table>\n")
-                .append(Html.element("p class=\"remark\"", DrillWords.remark(question)))
+                .append(Markup.element("p class=\"remark\"", DrillWords.remark(question)))
                 .toString();
     }
 }

@@ -1,11 +1,16 @@
 package org.pipwright.cli.report;
 
 /** Text made fit for HTML. */
-final class Html {
+public final class Html {
     private Html() {}
 
-    /** A text as content or as a quoted attribute. */
-    static String escaped(Object text) {
+    /**
+     * A text as content or as a quoted attribute.
+     *
+     * @param text the text
+     * @return the text with every character that means something in HTML written as a reference
+     */
+    public static String escaped(Object text) {
         return text.toString()
                 .replace("&", "&amp;")
                 .replace("<", "&lt;")

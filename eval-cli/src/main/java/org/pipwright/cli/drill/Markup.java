@@ -4,24 +4,16 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import org.pipwright.cli.report.Html;
 
-/** What the pages share: escaped text, and a head that lets nothing be fetched. */
-final class Html {
-    private Html() {}
-
-    /** A text as content or as a quoted attribute. */
-    static String escaped(Object text) {
-        return text.toString()
-                .replace("&", "&amp;")
-                .replace("<", "&lt;")
-                .replace(">", "&gt;")
-                .replace("\"", "&quot;");
-    }
+/** What the pages share: elements, and a head that lets nothing be fetched. */
+final class Markup {
+    private Markup() {}
 
     /** An element with escaped text; nothing if the text is empty. */
     static String element(String open, Object text) {
         String name = open.split(" ")[0];
-        return text.toString().isEmpty() ? "" : "<" + open + ">" + escaped(text) + "</" + name + ">\n";
+        return text.toString().isEmpty() ? "" : "<" + open + ">" + Html.escaped(text) + "</" + name + ">\n";
     }
 
     /** Everything before the body. */
@@ -36,7 +28,7 @@ final class Html {
 
     /** A text that comes with these classes. */
     static String resource(String name) {
-        try (InputStream in = Html.class.getResourceAsStream("/org/pipwright/cli/" + name)) {
+        try (InputStream in = Markup.class.getResourceAsStream("/org/pipwright/cli/" + name)) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException("cannot read the resource " + name, e);
