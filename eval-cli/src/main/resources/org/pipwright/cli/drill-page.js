@@ -114,7 +114,8 @@
 
   const right = (question) => {
     const [best, next] = question.choices;
-    return `Right: ${best.text}. The next best, ${next.text}, gives away ${amount(next)}.`;
+    const other = question.dice ? `The next best, ${next.text},` : next.text;
+    return `Right: ${best.text}. ${other} gives away ${amount(next)}.`;
   };
 
   const start = (question, state, section) => {

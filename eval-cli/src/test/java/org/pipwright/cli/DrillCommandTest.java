@@ -99,7 +99,7 @@ class DrillCommandTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"hitting, Play ", "takes-and-passes, Take or pass?", "race-doubles, or roll?"})
+    @CsvSource({"hitting, Play ", "takes-and-passes, take or pass?", "race-doubles, or roll?"})
     void theTextHasQuestionsBeforeAnswers(String theme, String prompt) {
         Run run = drill(theme + " --count 2");
         assertEquals(0, run.code(), run.err());

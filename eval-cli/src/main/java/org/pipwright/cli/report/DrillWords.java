@@ -30,11 +30,11 @@ public final class DrillWords {
         }
         CubeQuestion cube = (CubeQuestion) question;
         boolean turned = cube.cube().owner() != CubeOwner.CENTRE;
+        int doubled = 2 * cube.cube().value();
         if (cube.answering()) {
-            return "Your opponent " + (turned ? "redoubles" : "doubles") + " to "
-                    + 2 * cube.cube().value() + ". Take or pass?";
+            return (turned ? "Redoubled to " : "Doubled to ") + doubled + ": take or pass?";
         }
-        return turned ? "You own the cube. Redouble to " + 2 * cube.cube().value() + ", or roll?" : "Double or roll?";
+        return turned ? "Redouble to " + doubled + ", or roll?" : "Double or roll?";
     }
 
     /**
