@@ -18,6 +18,12 @@ final class Cli {
     /** Exit code of a mistake that the user can mend. */
     static final int USER_ERROR = 2;
 
+    /** Columns of the help where there is room. */
+    private static final int USUAL_WIDTH = 90;
+
+    /** The fewest columns that picocli can lay out a help in. */
+    private static final int LEAST_WIDTH = 55;
+
     private static final String TRACE = "--trace";
 
     private final Console console;
@@ -57,7 +63,11 @@ final class Cli {
         root.setOut(help);
         root.setErr(console.err());
         root.setExpandAtFiles(false);
-        root.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
+        root.setColorScheme(CommandLine.Help.defaultColorScheme(console.screen().colour() ? Ansi.ON : Ansi.OFF));
+        int columns = console.screen().columns();
+        if (columns > 0 && columns < USUAL_WIDTH) {
+            root.setUsageHelpWidth(Math.max(LEAST_WIDTH, columns));
+        }
         root.setParameterExceptionHandler((e, given) -> {
             print(UsageErrors.line(e));
             return USER_ERROR;

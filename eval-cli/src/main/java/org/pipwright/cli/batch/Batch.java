@@ -3,6 +3,7 @@ package org.pipwright.cli.batch;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonFactoryBuilder;
 import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.json.JsonWriteFeature;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
@@ -23,8 +24,10 @@ import org.pipwright.engine.position.InvalidPositionException;
  * file goes through in large pieces.
  */
 public final class Batch {
-    private static final JsonFactory FACTORY =
-            new JsonFactoryBuilder().rootValueSeparator(System.lineSeparator()).build();
+    private static final JsonFactory FACTORY = new JsonFactoryBuilder()
+            .enable(JsonWriteFeature.ESCAPE_NON_ASCII)
+            .rootValueSeparator(System.lineSeparator())
+            .build();
 
     private final boolean rolls;
     private final int piece;

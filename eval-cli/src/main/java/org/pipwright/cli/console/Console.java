@@ -13,10 +13,25 @@ import java.nio.charset.Charset;
 public final class Console {
     private static final String BOARD_SIGNS = "\u25cf\u25cb\u00b7\u2502";
 
+    /** System property that the launcher sets if standard output is a terminal. */
+    private static final String TERMINAL = "pipwright.terminal.out";
+
     private final InputStream in;
-    private final PrintWriter out;
+    private final Page out;
     private final PrintWriter err;
     private final boolean unicode;
+
+    /**
+     * A console whose output is a file or a pipe.
+     *
+     * @param in standard input
+     * @param out standard output; the first write that fails ends the command with {@link OutputFailure}
+     * @param err standard error
+     * @param charset encoding of output and error
+     */
+    public Console(InputStream in, OutputStream out, OutputStream err, Charset charset) {
+        this(in, out, err, charset, Screen.NONE);
+    }
 
     /**
      * A console.
@@ -25,10 +40,11 @@ public final class Console {
      * @param out standard output; the first write that fails ends the command with {@link OutputFailure}
      * @param err standard error
      * @param charset encoding of output and error
+     * @param screen what output can show
      */
-    public Console(InputStream in, OutputStream out, OutputStream err, Charset charset) {
+    public Console(InputStream in, OutputStream out, OutputStream err, Charset charset, Screen screen) {
         this.in = in;
-        this.out = new PrintWriter(new OutputStreamWriter(new Loud(out), charset));
+        this.out = new Page(new OutputStreamWriter(new Loud(out), charset), screen);
         this.err = new PrintWriter(new OutputStreamWriter(err, charset), true);
         this.unicode = charset.newEncoder().canEncode(BOARD_SIGNS);
     }
@@ -39,7 +55,9 @@ public final class Console {
      * @return standard input and output, and the current {@link System#err}
      */
     public static Console ofProcess() {
-        return new Console(System.in, new FileOutputStream(FileDescriptor.out), System.err, charset());
+        Screen screen =
+                Screen.of(System.getenv(), Boolean.getBoolean(TERMINAL), Integer.getInteger("pipwright.columns", 0));
+        return new Console(System.in, new FileOutputStream(FileDescriptor.out), System.err, charset(), screen);
     }
 
     /** What the terminal or the locale wants. Newer JDKs say so in a property of its own, older ones only at times. */
@@ -69,6 +87,25 @@ public final class Console {
      */
     public PrintWriter out() {
         return out;
+    }
+
+    /**
+     * What standard output can show.
+     *
+     * @return the screen
+     */
+    public Screen screen() {
+        return out.screen();
+    }
+
+    /**
+     * What a writer can show, if it is the output of a console.
+     *
+     * @param out any writer
+     * @return its screen; {@link Screen#NONE} of other writers
+     */
+    public static Screen screen(PrintWriter out) {
+        return out instanceof Page page ? page.screen() : Screen.NONE;
     }
 
     /**

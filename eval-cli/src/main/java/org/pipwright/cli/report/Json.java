@@ -1,7 +1,9 @@
 package org.pipwright.cli.report;
 
 import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonFactoryBuilder;
 import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.json.JsonWriteFeature;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -12,7 +14,9 @@ import org.pipwright.engine.ranking.Depth;
 
 /** What the JSON reports share. */
 final class Json {
-    private static final JsonFactory FACTORY = new JsonFactory();
+    /** With signs beyond ASCII escaped, so that the text is the same in all encodings. */
+    private static final JsonFactory FACTORY =
+            new JsonFactoryBuilder().enable(JsonWriteFeature.ESCAPE_NON_ASCII).build();
 
     private Json() {}
 

@@ -41,24 +41,24 @@ public final class RankText {
         Table table =
                 new Table("rlr" + (games ? "r" : "") + "rl" + (depths ? "r" : "") + "rrrrrr" + (bases ? "l" : ""));
         table.row(head.toArray());
+        chanceHeadings(table, firstChance);
         int place = 1;
         for (RankedPlay ranked : report.shown()) {
-            List<String> cells = cells(place++, ranked, games, depths);
+            List<Object> cells = cells(place++, ranked, games, depths);
             if (bases) {
                 cells.add(report.basis(ranked).title());
             }
             table.row(cells.toArray());
         }
-        out.println(over(table, firstChance, "win, %", over(table, firstChance + 3, "lose, %", "")));
         table.print(out);
         report.explanation().ifPresent(explanation -> ExplainText.write(explanation, out));
     }
 
-    /** A heading put over the columns from one on, in front of a line that has nothing there yet. */
-    static String over(Table table, int column, String heading, String line) {
-        int at = table.start(column);
-        String head = " ".repeat(at) + heading;
-        return line.length() > head.length() ? head + line.substring(head.length()) : head;
+    /** Over the six columns of chances. */
+    static void chanceHeadings(Table table, int first) {
+        table.group(first, "win, %");
+        table.group(first + 3, "lose, %");
+        table.group(first + 6, "");
     }
 
     private static String scope(RankReport report) {
@@ -86,14 +86,14 @@ public final class RankText {
         return games > 0 ? games + " games" : ranked.depth().lookahead() + " ahead";
     }
 
-    private static List<String> cells(int place, RankedPlay ranked, boolean games, boolean depths) {
-        List<String> cells = new ArrayList<>(
+    private static List<Object> cells(int place, RankedPlay ranked, boolean games, boolean depths) {
+        List<Object> cells = new ArrayList<>(
                 List.of(String.valueOf(place), ranked.play().toString(), Numbers.points(ranked.equity())));
         if (games) {
             cells.add(ranked.depth().games() > 0 ? Numbers.size(ranked.depth().error()) : "");
         }
         cells.add(Numbers.cost(ranked.cost()));
-        cells.add(ranked.grade().word());
+        cells.add(Cell.of(ranked.grade()));
         if (depths) {
             cells.add(depth(ranked));
         }

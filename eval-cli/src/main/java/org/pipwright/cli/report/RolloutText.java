@@ -44,8 +44,7 @@ public final class RolloutText {
             table.row(means(plays ? String.valueOf(place++) : "", name, line).toArray());
             table.row(errors(line).toArray());
         }
-        out.println(
-                RankText.over(table, FIRST_CHANCE, "win, %", RankText.over(table, FIRST_CHANCE + 3, "lose, %", "")));
+        RankText.chanceHeadings(table, FIRST_CHANCE);
         table.print(out);
         notes(summary, out);
     }
