@@ -2,6 +2,8 @@ package org.pipwright.cli;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
+import org.pipwright.cli.command.CompletionCommand;
 import org.pipwright.cli.command.CountCommand;
 import org.pipwright.cli.command.CubeCommand;
 import org.pipwright.cli.command.DrawCommand;
@@ -30,6 +32,9 @@ import picocli.CommandLine.IFactory;
 final class Commands {
     static final Map<String, Class<?>> ALL = all();
 
+    /** Commands that have something to say about the others. */
+    private static final Set<String> ABOUT_ALL = Set.of("help", "completion");
+
     private Commands() {}
 
     private static Map<String, Class<?>> all() {
@@ -48,13 +53,15 @@ final class Commands {
         all.put("standings", StandingsCommand.class);
         all.put("tables", TablesCommand.class);
         all.put("net", NetCommand.class);
+        all.put("completion", CompletionCommand.class);
         all.put("help", HelpCommand.class);
         return all;
     }
 
-    /** Adds the command that the arguments name; all of them if they name none, for the help and for suggestions. */
+    /** Adds the command that the arguments name; all of them if they name none, for the help, for suggestions and
+     * for shells. */
     static void addTo(CommandLine root, Map<String, Class<?>> commands, IFactory factory, String... args) {
-        Class<?> named = args.length > 0 && !args[0].equals("help") ? commands.get(args[0]) : null;
+        Class<?> named = args.length > 0 && !ABOUT_ALL.contains(args[0]) ? commands.get(args[0]) : null;
         if (named != null) {
             root.addSubcommand(args[0], new CommandLine(named, factory));
         } else {

@@ -13,13 +13,18 @@ import picocli.CommandLine.Spec;
         sortOptions = false,
         usageHelpWidth = 90,
         synopsisHeading = "Usage: ",
-        customSynopsis = {"pipwright COMMAND ...", "       pipwright help COMMAND"},
+        customSynopsis = {"pipwright COMMAND ...", "       pipwright help COMMAND|TOPIC"},
         descriptionHeading = "%n",
         description = "Says which backgammon play is best, by how much and with what chances.",
         optionListHeading = "%nOptions:%n",
         commandListHeading = "%nCommands:%n",
         footerHeading = "%n",
-        footer = {"Example:", "  pipwright rank start --roll 3-1"})
+        footer = {
+            "Topics: notation, equity, cube, match, training.",
+            "",
+            "Example:",
+            "  pipwright rank start --roll 3-1"
+        })
 final class Pipwright implements Runnable {
     private final Console console;
 

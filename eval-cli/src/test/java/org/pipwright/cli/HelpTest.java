@@ -71,6 +71,7 @@ class HelpTest {
                 "net describe",
                 "net verify",
                 "net export",
+                "completion",
                 "help"
             })
     void theHelpTextIs(String path) throws IOException {

@@ -7,6 +7,7 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
+import java.io.Writer;
 import java.nio.charset.Charset;
 
 /** The streams of one run: standard input, output and error, and whether output can carry more than ASCII. */
@@ -44,9 +45,14 @@ public final class Console {
      */
     public Console(InputStream in, OutputStream out, OutputStream err, Charset charset, Screen screen) {
         this.in = in;
-        this.out = new Page(new OutputStreamWriter(new Loud(out), charset), screen);
-        this.err = new PrintWriter(new OutputStreamWriter(err, charset), true);
         this.unicode = charset.newEncoder().canEncode(BOARD_SIGNS);
+        this.out = new Page(writer(new Loud(out), charset), screen);
+        this.err = new PrintWriter(writer(err, charset), true);
+    }
+
+    private Writer writer(OutputStream stream, Charset charset) {
+        Writer writer = new OutputStreamWriter(stream, charset);
+        return unicode ? writer : new Substitutes(writer, charset);
     }
 
     /**
