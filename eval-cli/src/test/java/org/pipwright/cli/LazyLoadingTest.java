@@ -65,7 +65,9 @@ class LazyLoadingTest {
                 "count start",
                 "net",
                 "help",
-                "help rank"
+                "help rank",
+                "help notation",
+                "completion bash"
             })
     void runsWithoutTheTrainingLibraries(String line) throws Exception {
         try (URLClassLoader loader = withoutTraining()) {
