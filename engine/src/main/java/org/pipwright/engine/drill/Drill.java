@@ -69,6 +69,15 @@ public final class Drill {
         stopped = true;
     }
 
+    /**
+     * Whether it was told to end.
+     *
+     * @return true after {@link #stop}
+     */
+    public boolean stopped() {
+        return stopped;
+    }
+
     private GameMoments worker() {
         Judge judge = judges.get();
         Examiner examiner = settings.theme().cube()

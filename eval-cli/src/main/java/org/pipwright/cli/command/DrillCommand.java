@@ -106,6 +106,7 @@ public final class DrillCommand extends CliCommand {
                     try (progress) {
                         found = drill.run(crew);
                     }
+                    tellMissing(found.size(), settings.count(), drill.stopped());
                     report(new DrillReport(settings, NetLabel.of(net.name(), model), other, found));
                 },
                 drill::stop);
@@ -131,17 +132,17 @@ public final class DrillCommand extends CliCommand {
         return () -> new Judge(judgements.get(), judgements.get(), terms);
     }
 
-    private void report(DrillReport report) {
-        int found = report.questions().size();
+    private void tellMissing(int found, int wanted, boolean stopped) {
+        String why = stopped ? "the search was stopped" : "lower --cost or --margin, or raise --most-games";
         if (found == 0) {
-            throw new UserError("no position found: lower --cost or --margin, or raise --most-games");
+            throw new UserError("no position found: " + why);
         }
-        if (found < report.settings().count()) {
-            console()
-                    .err()
-                    .println("only " + found + " of " + report.settings().count()
-                            + " positions found: lower --cost or --margin, or raise --most-games, for more");
+        if (found < wanted) {
+            console().err().println("only " + found + " of " + wanted + " positions found: " + why);
         }
+    }
+
+    private void report(DrillReport report) {
         if (json) {
             DrillJson.write(report, out());
         }
