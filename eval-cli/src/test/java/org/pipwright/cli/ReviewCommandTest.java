@@ -182,6 +182,48 @@ class ReviewCommandTest {
         }
     }
 
+    /** A spot before each turn and one for the result, as high as the first player's chance; marks where something cost. */
+    @Test
+    void theCurveIsTheChanceToWin() throws IOException {
+        Path page = folder.resolve("page.html");
+        done(file(MATCH), "--html", page.toString());
+        String html = Files.readString(page);
+        JsonNode turns = new ObjectMapper()
+                .readTree(done(file(MATCH), "--json"))
+                .get("gamesReviewed")
+                .get(0)
+                .get("turns");
+        Matcher line = Pattern.compile("<polyline class=line points='([^']*)'").matcher(html);
+        assertTrue(line.find());
+        String[] spots = line.group(1).split(" ");
+        assertEquals(turns.size() + 1, spots.length);
+        double bottom = height(spots[turns.size()]);
+        // Ada, who is on roll on turns 1, 3 and 5, has resigned, so that the curve ends at 0.
+        double top = 12;
+        for (int i = 0; i < turns.size(); i++) {
+            JsonNode chances = turns.get(i).get("chances");
+            String side = i % 2 == 0 ? "win" : "lose";
+            double win = chances.get(side + "Single").asDouble()
+                    + chances.get(side + "Gammon").asDouble()
+                    + chances.get(side + "Backgammon").asDouble();
+            assertEquals(win, (bottom - height(spots[i])) / (bottom - top), 0.001);
+        }
+        for (JsonNode turn : turns) {
+            boolean cost = false;
+            for (JsonNode decision : turn.get("decisions")) {
+                cost |= !decision.get("grade").asText().equals("fine");
+            }
+            String curve = html.substring(html.indexOf("<svg class=curve"), html.indexOf("</svg>", line.end()));
+            assertEquals(
+                    cost || turn.get("turn").asInt() == 4,
+                    curve.contains("href='#g1t" + turn.get("turn").asInt() + "'"));
+        }
+    }
+
+    private static double height(String spot) {
+        return Double.parseDouble(spot.substring(spot.indexOf(',') + 1));
+    }
+
     @Test
     void aStopIsResumedFromAFile() throws IOException {
         Path kept = folder.resolve("kept");
