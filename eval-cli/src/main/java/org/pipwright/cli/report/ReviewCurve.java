@@ -39,7 +39,7 @@ final class ReviewCurve {
 
     private String draw() {
         String name = report.heading().name(0);
-        svg.append("<svg class=curve viewBox='0 0 720 260' role=img aria-label='")
+        svg.append("<svg class=curve viewBox='0 0 720 260' role=group aria-label='")
                 .append(Html.escaped("Chance of " + name + " to win game " + (game + 1) + ", turn by turn")
                         .replace("'", "&#39;"))
                 .append("'>\n");

@@ -42,13 +42,14 @@ public final class ReviewHtml {
                 .append("</style></head><body>\n")
                 .append(SvgText.symbol(BoardPicture.empty(Theme.LIGHT), ReviewCard.BOARD));
         head();
-        html.append("<div class=overview>\n");
+        html.append("<main>\n<div class=overview>\n");
         accounts();
         turningPoints();
         html.append("</div>\n");
         for (int game = 0; game < report.record().games().size(); game++) {
             game(game);
         }
+        html.append("</main>\n");
         foot();
         return html.append("<script>\n")
                 .append(resource("review.js"))
@@ -94,7 +95,7 @@ public final class ReviewHtml {
     private void accounts() {
         SideAccount first = report.review().account(0);
         SideAccount second = report.review().account(1);
-        html.append("<table class=accounts><thead><tr><th></th>");
+        html.append("<table class=accounts><thead><tr><td></td>");
         html.append(Html.element("th", report.heading().name(0)))
                 .append(Html.element("th", report.heading().name(1)));
         html.append("</tr></thead><tbody>\n");
