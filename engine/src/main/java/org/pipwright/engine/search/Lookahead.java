@@ -28,6 +28,7 @@ public final class Lookahead {
     private final Replies root = new Replies();
     private final Replies[] levels = new Replies[LookaheadSettings.MOST + 1];
     private final int[][] children = new int[LookaheadSettings.MOST + 1][Planes.STRIDE];
+    private final Probe probe;
     private long evaluations;
 
     /**
@@ -54,6 +55,7 @@ public final class Lookahead {
         this.settings = settings;
         this.cache = cache;
         this.stopped = stopped;
+        this.probe = new Probe(this, LookaheadSettings.at(settings.inner(), 0));
         for (int n = 1; n < levels.length; n++) {
             levels[n] = new Replies();
         }
@@ -79,7 +81,8 @@ public final class Lookahead {
     }
 
     /**
-     * Chooses among the results of a roll, narrowed down by the root settings.
+     * Chooses among the results of a roll, narrowed down by the root settings. With lookahead 2 and points without the cube
+     * for the objective, plays are left as soon as they cannot be the best ({@link Probe}), which changes nothing else.
      *
      * @param planes array that holds the position before the play, the mover's side first
      * @param at index of its first plane
@@ -92,9 +95,57 @@ public final class Lookahead {
     public int choose(int[] planes, int at, int[] results, int count, int lookahead, float[] out) {
         LookaheadSettings.requireLookahead(lookahead);
         expand(planes, at, results, count, root);
+        boolean probing = lookahead == 2 && settings.objective() == Objective.CUBELESS;
+        int best = probing ? probed() : deepen(root, 0, lookahead, settings.root(), children[0]);
+        System.arraycopy(root.chances(), best * Outcomes.COUNT, out, 0, Outcomes.COUNT);
+        return best;
+    }
+
+    /** The same choice with every play valued in full. */
+    int chooseUnpruned(int[] planes, int at, int[] results, int count, int lookahead, float[] out) {
+        expand(planes, at, results, count, root);
         int best = deepen(root, 0, lookahead, settings.root(), children[0]);
         System.arraycopy(root.chances(), best * Outcomes.COUNT, out, 0, Outcomes.COUNT);
         return best;
+    }
+
+    /** {@link #deepen} of the root to lookahead 2, but plays are left as soon as they cannot be the best any more. */
+    private int probed() {
+        root.keepAll(0);
+        root.narrow(LookaheadSettings.at(settings.root(), 0), settings.objective());
+        if (root.keptCount() > 1) {
+            for (int k = 0; k < root.keptCount(); k++) {
+                value(root, root.kept(k), 1, children[0]);
+            }
+            root.narrow(LookaheadSettings.at(settings.root(), 1), settings.objective());
+        }
+        int best = root.kept(0);
+        value(root, best, 2, children[0]);
+        for (int k = 1; k < root.keptCount(); k++) {
+            int reply = root.kept(k);
+            if (valueIfBetter(reply, root.worth(best, settings.objective()))) {
+                best = root.better(reply, best, settings.objective());
+            }
+        }
+        return best;
+    }
+
+    /** Values a play of the root with lookahead 2, unless it turns out on the way that it is worth less than another. */
+    private boolean valueIfBetter(int reply, float worth) {
+        int outAt = reply * Outcomes.COUNT;
+        int[] child = children[0];
+        Planes.copySwapped(root.results(), reply * Planes.STRIDE, child, 0);
+        if (!known(child, 0, 2, root.chances(), outAt)) {
+            Replies replies = levels[2];
+            replies.expand(child, 0, 0, Roll.COUNT, evaluator);
+            evaluations += replies.count();
+            if (!probe.mean(replies, -worth, root.chances(), outAt)) {
+                return false;
+            }
+            cache.store(child, 0, 2, root.chances(), outAt);
+        }
+        Chances.swap(root.chances(), outAt);
+        return true;
     }
 
     /** Values the results of a roll without looking ahead. */
@@ -175,7 +226,7 @@ public final class Lookahead {
         return replies.kept(0);
     }
 
-    private void value(Replies replies, int reply, int lookahead, int[] child) {
+    void value(Replies replies, int reply, int lookahead, int[] child) {
         int outAt = reply * Outcomes.COUNT;
         Planes.copySwapped(replies.results(), reply * Planes.STRIDE, child, 0);
         average(child, 0, lookahead, replies.chances(), outAt);

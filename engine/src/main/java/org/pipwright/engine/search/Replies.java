@@ -81,6 +81,21 @@ final class Replies {
         return best;
     }
 
+    /** What a reply is worth. */
+    float worth(int reply, Objective objective) {
+        return objective.worth(chances, reply * Outcomes.COUNT);
+    }
+
+    /** The better of two replies, the first in order of index if they are equal. */
+    int better(int reply, int other, Objective objective) {
+        return before(worth(reply, objective), reply, other, objective) ? reply : other;
+    }
+
+    /** Where the replies to a roll begin. */
+    int start(int roll) {
+        return starts[roll];
+    }
+
     /** Puts every reply to a roll in the running. */
     void keepAll(int roll) {
         keptCount = starts[roll + 1] - starts[roll];

@@ -49,6 +49,30 @@ class LookaheadTest {
         }
     }
 
+    /** Choices that leave plays on the way against those that value all in full: the same play and the same chances. */
+    @ParameterizedTest
+    @CsvSource({"15, true, 60", "15, false, 2", "3, false, 60", "2, false, 100"})
+    void pruningChangesNothing(int checkers, boolean narrowed, int positions) {
+        LookaheadSettings settings = narrowed ? LookaheadSettings.DEFAULT : LookaheadSettings.FULL;
+        Lookahead pruned = new Lookahead(Judgement.by(evaluator()), settings);
+        Lookahead full = new Lookahead(Judgement.by(evaluator()), settings);
+        PlayGenerator generator = new PlayGenerator();
+        int roll = 0;
+        for (Position position : new RandomWalk(checkers, 17).next(positions)) {
+            int[] planes = position.toPlanes();
+            Roll dice = narrowed || checkers < 15 ? Roll.all().get(roll++ % Roll.COUNT) : Roll.of(6, 5);
+            int count = generator.generate(planes, 0, dice.high(), dice.low());
+            float[] expected = new float[Outcomes.COUNT];
+            float[] found = new float[Outcomes.COUNT];
+            assertEquals(
+                    full.chooseUnpruned(planes, 0, generator.results(), count, 2, expected),
+                    pruned.choose(planes, 0, generator.results(), count, 2, found),
+                    () -> position + " " + dice);
+            assertArrayEquals(expected, found, () -> position + " " + dice);
+        }
+        assertTrue(pruned.evaluations() < full.evaluations(), "something was left out");
+    }
+
     @Test
     void fullGameAtLookaheadTwoEqualsTheDefinition() {
         Position position = PositionText.parse("1@2 1@7 13@off / 1@1 1@9 13@off");

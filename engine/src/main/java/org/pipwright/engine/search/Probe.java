@@ -1,0 +1,85 @@
+package org.pipwright.engine.search;
+
+import java.util.Arrays;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.roll.Roll;
+
+/**
+ * The mean over the 21 rolls of the best replies, each valued with lookahead 1, given up as soon as it is sure to be more
+ * than a limit. Star2 of B. W. Ballard, The *-minimax search procedure for trees containing chance nodes, Artificial
+ * Intelligence 21, 1983: one reply to each roll is valued first, here the one that is best without lookahead; the best is
+ * worth no less, so the mean of those values is a lower bound, which the other replies raise. What is not given up has
+ * the same chances, bit for bit, as without bounds. Bounds on the worth of unvalued rolls (Star1) are left out: they
+ * decided next to nothing.
+ */
+final class Probe {
+    /** Means are added up here in double, and elsewhere kept in float: so much less than the limit may be rounding. */
+    private static final double ROUNDING = 1e-5;
+
+    private static final Objective OBJECTIVE = Objective.CUBELESS;
+
+    private final Lookahead search;
+    private final Narrowing narrowing;
+    private final int[] child = new int[Planes.STRIDE];
+    private final int[] sizes = new int[Roll.COUNT];
+    private int[] kept = new int[512];
+
+    Probe(Lookahead search, Narrowing narrowing) {
+        this.search = search;
+        this.narrowing = narrowing;
+    }
+
+    /**
+     * Values the replies to all rolls.
+     *
+     * @param replies all replies to all rolls, valued without lookahead
+     * @param limit points for the side that replies
+     * @param out where to write the six means, for the side that replies
+     * @return whether the mean may be as low as the limit; if not, nothing was written
+     */
+    boolean mean(Replies replies, double limit, float[] out, int outAt) {
+        double least = firstReplies(replies);
+        RollMean mean = new RollMean();
+        for (int roll = 0; roll < Roll.COUNT; roll++) {
+            if (least > limit + ROUNDING) {
+                return false;
+            }
+            int first = kept[replies.start(roll)];
+            int best = first;
+            float before = replies.worth(first, OBJECTIVE);
+            for (int k = 1; k < sizes[roll]; k++) {
+                int reply = kept[replies.start(roll) + k];
+                search.value(replies, reply, 1, child);
+                best = replies.better(reply, best, OBJECTIVE);
+            }
+            least += share(roll) * (replies.worth(best, OBJECTIVE) - (double) before);
+            mean.add(roll, replies.chances(), best * Outcomes.COUNT);
+        }
+        mean.write(out, outAt);
+        return true;
+    }
+
+    /** Narrows the replies down, values the first to each roll and returns their mean. */
+    private double firstReplies(Replies replies) {
+        if (kept.length < replies.count()) {
+            kept = Arrays.copyOf(kept, 2 * replies.count());
+        }
+        double mean = 0;
+        for (int roll = 0; roll < Roll.COUNT; roll++) {
+            replies.keepAll(roll);
+            replies.narrow(narrowing, OBJECTIVE);
+            sizes[roll] = replies.keptCount();
+            for (int k = 0; k < sizes[roll]; k++) {
+                kept[replies.start(roll) + k] = replies.kept(k);
+            }
+            search.value(replies, replies.kept(0), 1, child);
+            mean += share(roll) * replies.worth(replies.kept(0), OBJECTIVE);
+        }
+        return mean;
+    }
+
+    private static double share(int roll) {
+        return Roll.all().get(roll).probability();
+    }
+}
