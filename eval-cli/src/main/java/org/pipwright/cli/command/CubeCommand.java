@@ -15,17 +15,12 @@ import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWindow;
 import org.pipwright.engine.cube.CubefulSearch;
-import org.pipwright.engine.cube.ExactCube;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.MarketLosers;
-import org.pipwright.engine.cube.MatchStakes;
-import org.pipwright.engine.cube.MoneyStakes;
-import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
-import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
 import picocli.CommandLine.Command;
@@ -105,7 +100,7 @@ public final class CubeCommand extends CliCommand {
 
     private CubeReport report(Position read, CubeState cube, Stakes stakes) {
         EndgameTables standard = tables.standard(Runtime.getRuntime().availableProcessors(), console());
-        CubeTerms terms = terms(stakes, standard);
+        CubeTerms terms = options.terms(standard).get();
         Model model = net.load();
         PositionEvaluator evaluator = new ExactFirstEvaluator(standard, new NetworkEvaluator(model));
         Outcomes outcomes = evaluator.evaluate(read);
@@ -124,17 +119,6 @@ public final class CubeCommand extends CliCommand {
                 values,
                 window,
                 losers);
-    }
-
-    private CubeTerms terms(Stakes stakes, EndgameTables standard) {
-        if (stakes instanceof MoneyStakes) {
-            return new MoneyTerms((MoneyStakes) stakes, new ExactCube(standard));
-        }
-        try {
-            return new MatchTerms((MatchStakes) stakes, options.table());
-        } catch (IllegalArgumentException e) {
-            throw new UserError(e.getMessage());
-        }
     }
 
     private static BiPredicate<Position, Outcomes> passes(CubeTerms terms, CubeState cube) {

@@ -1,13 +1,19 @@
 package org.pipwright.cli.command;
 
 import java.nio.file.Path;
+import java.util.function.Supplier;
 import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.ExactCube;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.matchtable.MatchTable;
+import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.score.MatchScore;
 import org.pipwright.engine.text.Excerpt;
 import picocli.CommandLine.Option;
@@ -46,6 +52,27 @@ final class CubeOptions {
             paramLabel = "FILE",
             description = "A match table to use instead of the one that comes with Pipwright: a CSV file like it.")
     private Path table;
+
+    /** Whether anything was said of the cube or of what is played for. */
+    boolean given() {
+        return cube != null || owner != null || away != null || crawford || noJacoby || beavers || table != null;
+    }
+
+    /** How to judge, for one thread at a time: exact in money play where the tables know. */
+    Supplier<CubeTerms> terms(EndgameTables tables) {
+        Stakes stakes = stakes();
+        if (stakes instanceof MoneyStakes) {
+            return () -> new MoneyTerms((MoneyStakes) stakes, new ExactCube(tables));
+        }
+        MatchTable chances = table();
+        Supplier<CubeTerms> terms = () -> new MatchTerms((MatchStakes) stakes, chances);
+        try {
+            terms.get();
+        } catch (IllegalArgumentException e) {
+            throw new UserError(e.getMessage());
+        }
+        return terms;
+    }
 
     /** The cube, seen from the side on roll. */
     CubeState cube() {
@@ -117,7 +144,7 @@ final class CubeOptions {
     }
 
     /** The match table to use. */
-    MatchTable table() {
+    private MatchTable table() {
         return MatchTables.read(table);
     }
 }

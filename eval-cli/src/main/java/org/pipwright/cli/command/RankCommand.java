@@ -2,14 +2,24 @@ package org.pipwright.cli.command;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.pipwright.cli.batch.Batch;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
+import org.pipwright.cli.report.CubefulRankJson;
+import org.pipwright.cli.report.CubefulRankReport;
+import org.pipwright.cli.report.CubefulRankText;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.RankReport;
 import org.pipwright.cli.report.RankText;
 import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubefulSearch;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.cubeplay.CubefulPlay;
+import org.pipwright.engine.cubeplay.CubefulRanker;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
@@ -36,7 +46,11 @@ import picocli.CommandLine.Spec;
             "For each play: its equity in points per game for the side that plays, with the cube left out; what it costs"
                     + " against the best; a word for that cost (fine: less than 0.010, thin: less than 0.040, costly: less"
                     + " than 0.100, heavy: more); and the chances, in per cent, to win and to lose a single game, a gammon"
-                    + " and a backgammon. What they rest on is said as pipwright help odds explains it."
+                    + " and a backgammon. What they rest on is said as pipwright help odds explains it.",
+            "With a cube or a score (--cube 1 for money play with the cube in the centre, --away 3,5 for a match) plays are"
+                    + " ranked by what they leave with the cube: points per unit of the cube, or the chance to win the match;"
+                    + " the cubeless equity stands beside it. Costs of match chances are graded in points: divided by half of"
+                    + " what a single game decides."
         },
         footer = {
             "Examples:",
@@ -44,6 +58,7 @@ import picocli.CommandLine.Spec;
             "  pipwright rank start --roll 3-1 --lookahead 2",
             "  pipwright rank start --roll 6-2 --top 3 --explain",
             "  pipwright rank 2@6 1@bar / 3@4 2@20 of 5 --roll 6-2 --top 3",
+            "  pipwright rank start --roll 6-4 --away 2,1 --crawford",
             "  pipwright rank start --roll 31 --plays \"8/5 6/5; 24/23 13/10\" --json",
             "  pipwright rank --batch rolls.txt --top 1 | head"
         })
@@ -77,6 +92,9 @@ public final class RankCommand extends CliCommand {
             description = "Explain the best play and up to " + RIVALS + " rivals of those shown by what they do to the"
                     + " board, to the chances and to the opponent's rolls.")
     private boolean explain;
+
+    @Mixin
+    private CubeOptions cube;
 
     @Mixin
     private SearchOptions search;
@@ -114,6 +132,10 @@ public final class RankCommand extends CliCommand {
         if (read.finished()) {
             throw new UserError("the game is over in this position: there is no roll to play");
         }
+        if (cube.given()) {
+            printCubeful(read, plays.read(read, roll));
+            return 0;
+        }
         RankReport report = report(read, plays.read(read, roll));
         if (json) {
             RankJson.write(report, out());
@@ -128,6 +150,7 @@ public final class RankCommand extends CliCommand {
         PositionsArgument.refuse(search.time().isPresent(), "--seconds");
         PositionsArgument.refuse(plays.given(), "--plays");
         PositionsArgument.refuse(explain, "--explain");
+        PositionsArgument.refuse(cube.given(), "a cube or a score");
         Model model = net.load();
         NetLabel label = NetLabel.of(net.name(), model);
         EndgameTables tables = search.tables(console());
@@ -139,6 +162,48 @@ public final class RankCommand extends CliCommand {
                 search.threads(),
                 search.stats(),
                 () -> new RankLines(model, label, tables, lookahead, position.simulate(), roll, top));
+    }
+
+    private void printCubeful(Position from, List<Play> candidates) {
+        if (search.time().isPresent() || games.given() || explain) {
+            throw new UserError((search.time().isPresent() ? "--seconds" : games.given() ? "--rollout" : "--explain")
+                    + " leaves the cube out: give it without cube and score, or --lookahead with them");
+        }
+        CubefulRankReport report = cubeful(from, candidates, cube.cube(), cube.stakes());
+        if (json) {
+            CubefulRankJson.write(report, out());
+        } else {
+            CubefulRankText.write(report, out());
+        }
+    }
+
+    private CubefulRankReport cubeful(Position from, List<Play> candidates, CubeState state, Stakes stakes) {
+        int lookahead = search.lookahead();
+        if (lookahead > CubefulSearch.MOST) {
+            throw new UserError("--lookahead is " + lookahead + ": with the cube use 0 to " + CubefulSearch.MOST);
+        }
+        EndgameTables tables = search.tables(console());
+        Supplier<CubeTerms> terms = cube.terms(tables);
+        Model model = net.load();
+        try (CubefulRanker ranker = new CubefulRanker(Judges.of(model, tables), terms, search.threads())) {
+            List<CubefulPlay> ranking = plays.given()
+                    ? ranker.rank(from, roll, candidates, state, lookahead)
+                    : ranker.rank(from, roll, state, lookahead);
+            double bestEquity = ranking.stream()
+                    .mapToDouble(play -> play.outcomes().equity())
+                    .max()
+                    .orElseThrow();
+            return new CubefulRankReport(
+                    from,
+                    roll,
+                    state,
+                    stakes,
+                    NetLabel.of(net.name(), model),
+                    plays.given() ? Plays.legal(from, roll).size() : ranking.size(),
+                    ranking.size(),
+                    ranking.subList(0, top == null ? ranking.size() : Math.min(top, ranking.size())),
+                    bestEquity);
+        }
     }
 
     private RankReport report(Position from, List<Play> candidates) {

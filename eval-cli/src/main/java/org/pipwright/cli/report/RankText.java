@@ -20,8 +20,8 @@ public final class RankText {
     public static void write(RankReport report, PrintWriter out) {
         out.println(report.position() + "  to play " + report.roll());
         boolean bases = report.shown().stream().anyMatch(ranked -> report.basis(ranked) != Basis.ESTIMATED);
-        out.println(scope(report) + ", net " + report.net().name() + ", " + depth(report)
-                + (bases ? "" : ", " + Basis.ESTIMATED.title()));
+        out.println(scope(report.ranked(), report.legal(), report.shown().size()) + ", net "
+                + report.net().name() + ", " + depth(report) + (bases ? "" : ", " + Basis.ESTIMATED.title()));
         out.println();
         boolean games =
                 report.shown().stream().anyMatch(ranked -> ranked.depth().games() > 0);
@@ -61,13 +61,10 @@ public final class RankText {
         table.group(first + 6, "");
     }
 
-    private static String scope(RankReport report) {
-        String plays = report.ranked() == report.legal()
-                ? legal(report.legal())
-                : report.ranked() + " of " + legal(report.legal());
-        return report.shown().size() < report.ranked()
-                ? plays + ", best " + report.shown().size()
-                : plays;
+    /** How many plays there are, were ranked and are shown. */
+    static String scope(int ranked, int legal, int shown) {
+        String plays = ranked == legal ? legal(legal) : ranked + " of " + legal(legal);
+        return shown < ranked ? plays + ", best " + shown : plays;
     }
 
     private static String legal(int count) {
