@@ -24,7 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
 class ReadmeTest {
     private static final Pattern BLOCK = Pattern.compile("```(\\w*)\n(.*?)```", Pattern.DOTALL);
 
-    private static final Pattern RANKED = Pattern.compile("^ *(\\d+)  (\\S.*?)  +[+-].* ([a-z]+)  .*");
+    private static final Pattern RANKED = Pattern.compile("^ *(\\d+)  (\\S.*?)  +[+-]?[0-9.]+  .*? ([a-z]+)  .*");
 
     private static List<String> blocks(String language) throws IOException {
         Matcher matcher = BLOCK.matcher(Files.readString(Path.of("../README.md")));
@@ -95,9 +95,9 @@ class ReadmeTest {
     @Test
     void playsAreRankedAsShown() throws IOException {
         List<String> blocks = shown("rank");
-        assertEquals(1, blocks.size());
+        assertEquals(3, blocks.size());
         for (String block : blocks) {
-            assertEquals(5, places(block).size(), block);
+            assertEquals(block.contains("--top 5") ? 5 : 3, places(block).size(), block);
             assertEquals(places(block), places(run(block).out()));
         }
     }
@@ -113,6 +113,19 @@ class ReadmeTest {
                 .replace("eval-cli/", "")
                 .split(" "));
         assertTrue(numberless(run.out()).startsWith(numberless(shown)), run.out());
+    }
+
+    /** The same roll at two scores: who can use a gammon plays another opening than who cannot. */
+    @Test
+    void theScoreTurnsTheOrderRound() throws IOException {
+        List<String> blocks = shown("rank start --roll 6-4");
+        List<String> needsGammon = places(blocks.get(0));
+        List<String> needsNone = places(blocks.get(1));
+        assertTrue(
+                blocks.get(0).contains("--away 2,1 --crawford") && blocks.get(1).contains("--away 1,2 --crawford"));
+        assertTrue(needsGammon.get(0).startsWith("1 8/2 6/2 ")
+                && needsGammon.get(2).startsWith("3 24/14 "));
+        assertTrue(needsNone.get(0).startsWith("1 24/14 ") && needsNone.get(2).startsWith("3 8/2 6/2 "));
     }
 
     @Test

@@ -1,0 +1,201 @@
+package org.pipwright.engine.cubeplay;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.function.Supplier;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.bearoff.OneSidedTable;
+import org.pipwright.engine.bearoff.SideIndex;
+import org.pipwright.engine.bearoff.TableProgress;
+import org.pipwright.engine.bearoff.TwoSidedTable;
+import org.pipwright.engine.bearoff.TwoSidedValue;
+import org.pipwright.engine.cube.CubeOwner;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubefulSearch;
+import org.pipwright.engine.cube.ExactCube;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.MoneyTerms;
+import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.matchtable.MatchTerms;
+import org.pipwright.engine.matchtable.ShippedMatchTable;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.ranking.Grade;
+import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.rules.GameResult;
+import org.pipwright.engine.score.MatchScore;
+import org.pipwright.engine.search.Judgement;
+
+/** Ranking with the cube against its definition, exact tables, and what scores must change. */
+class CubefulRankerTest {
+    /** Made-up chances from pips, blots and the checker furthest back; gammons come with shots. */
+    private static final PositionEvaluator EVALUATOR = (planes, at, out, outAt) -> {
+        double lead = Planes.pips(planes, at + Planes.SIDE) - Planes.pips(planes, at) + 4;
+        double wild = Planes.rearmost(planes, at + Planes.SIDE) / 25.0;
+        float win = (float) (1 / (1 + Math.exp(-lead / 25)));
+        float gammon = (float) (0.4 * wild);
+        out[outAt] = win * (1 - gammon);
+        out[outAt + 1] = win * gammon;
+        out[outAt + 2] = 0;
+        out[outAt + 3] = (1 - win) * 0.8f;
+        out[outAt + 4] = (1 - win) * 0.2f;
+        out[outAt + 5] = 0;
+    };
+
+    private static CubefulRanker ranker(Supplier<CubeTerms> terms, int threads) {
+        return new CubefulRanker(() -> Judgement.by(EVALUATOR), terms, threads);
+    }
+
+    private static Supplier<CubeTerms> match(int mine, int theirs, boolean crawford) {
+        MatchStakes stakes = new MatchStakes(new MatchScore(mine, theirs, crawford));
+        return () -> new MatchTerms(stakes, ShippedMatchTable.load());
+    }
+
+    private static Supplier<CubeTerms> money() {
+        return () -> new MoneyTerms(MoneyStakes.USUAL, null);
+    }
+
+    /** Straight from the definition: the opponent's best cube action, with lookahead, seen from this side. */
+    private static double naive(Play play, CubeTerms terms, CubeState cube, int lookahead) {
+        Position next = play.next();
+        if (next.finished()) {
+            return terms.won(GameResult.of(next), cube);
+        }
+        return terms.toOther(new CubefulSearch(EVALUATOR)
+                .values(next, cube.swapped(), terms.swapped(), lookahead)
+                .best());
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {0, 1})
+    void valuesAreThoseOfTheDefinition(int lookahead) {
+        for (Supplier<CubeTerms> terms : List.of(money(), match(3, 2, false), match(4, 1, true))) {
+            for (CubeState cube : List.of(CubeState.START, new CubeState(2, CubeOwner.ME))) {
+                for (String text : List.of("1@24 1@6 1@2 / 2@20 1@4", "2@3 1@1 / 1@2 1@24", "1@1 1@2 / 1@6 1@3")) {
+                    Position position = PositionText.parse(text);
+                    Roll roll = Roll.of(4, 1);
+                    List<Play> plays = Plays.legal(position, roll);
+                    List<CubefulPlay> ranked;
+                    try (CubefulRanker ranker = ranker(terms, 2)) {
+                        ranked = ranker.rank(position, roll, plays, cube, lookahead);
+                    }
+                    assertEquals(plays.size(), ranked.size());
+                    for (CubefulPlay play : ranked) {
+                        assertEquals(naive(play.play(), terms.get(), cube, lookahead), play.value(), 1e-9);
+                        assertEquals(play.value() - ranked.get(0).value(), play.cost(), 1e-12);
+                    }
+                }
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2})
+    void threadsMakeNoDifferenceAndTheDeepestComeFirst(int lookahead) {
+        Position position = PositionText.parse("2@24 3@13 2@8 4@6 2@5 / 2@24 4@13 3@8 4@6");
+        List<CubefulPlay> alone;
+        try (CubefulRanker one = ranker(match(5, 3, false), 1);
+                CubefulRanker three = ranker(match(5, 3, false), 3)) {
+            alone = one.rank(position, Roll.of(5, 2), CubeState.START, lookahead);
+            assertEquals(alone, three.rank(position, Roll.of(5, 2), CubeState.START, lookahead));
+        }
+        assertEquals(lookahead, alone.get(0).lookahead());
+        for (int i = 1; i < alone.size(); i++) {
+            assertTrue(alone.get(i).lookahead() <= alone.get(i - 1).lookahead());
+            assertTrue(alone.get(i).cost() <= 0);
+        }
+    }
+
+    /** In the exact table the value after each play is that of the table, whoever owns the cube. */
+    @ParameterizedTest
+    @EnumSource(CubeOwner.class)
+    void endingsAreExact(CubeOwner owner) {
+        SideIndex sides = new SideIndex(6, 3);
+        TwoSidedTable table = TwoSidedTable.build(sides, 1, TableProgress.NONE);
+        EndgameTables tables = EndgameTables.of(OneSidedTable.build(sides, 1, TableProgress.NONE), table);
+        Supplier<CubeTerms> terms = () -> new MoneyTerms(MoneyStakes.USUAL, new ExactCube(tables));
+        CubeState cube = new CubeState(2, owner);
+        SplittableRandom random = new SplittableRandom(owner.ordinal());
+        int different = 0;
+        try (CubefulRanker ranker = ranker(terms, 1)) {
+            for (int i = 0; i < 200; i++) {
+                Position position = PositionText.parse(side(random) + " / " + side(random));
+                Roll roll = Roll.all().get(random.nextInt(21));
+                for (CubefulPlay play : ranker.rank(position, roll, cube, i % 2)) {
+                    int[] next = play.play().next().toPlanes();
+                    boolean won = play.play().next().finished();
+                    TwoSidedValue value = won
+                            ? new TwoSidedValue(0, -1, -1, -1)
+                            : table.value(sides.of(next, 0), sides.of(next, Planes.SIDE));
+                    double expected = -(owner == CubeOwner.CENTRE
+                            ? value.centred()
+                            : owner == CubeOwner.ME ? value.theirs() : value.mine());
+                    assertEquals(expected, play.value(), 1e-9, position + " " + roll);
+                    assertTrue(play.exact());
+                    different += play.cost() < 0 ? 1 : 0;
+                }
+            }
+        }
+        assertTrue(different > 50, "costs seen: " + different);
+    }
+
+    private static String side(SplittableRandom random) {
+        int checkers = 1 + random.nextInt(3);
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < checkers; i++) {
+            text.append("1@").append(1 + random.nextInt(6)).append(' ');
+        }
+        return text.toString().strip();
+    }
+
+    /** Who needs a gammon ranks by gammons; who needs only the game does not look at them. */
+    @Test
+    void theSamePositionHasDifferentBestPlays() {
+        Position position = PositionText.parse("2@24 5@13 3@8 5@6 / 2@24 5@13 3@8 4@6 1@18");
+        Roll roll = Roll.of(6, 1);
+        try (CubefulRanker go = ranker(match(2, 1, true), 1);
+                CubefulRanker last = ranker(match(1, 1, false), 1)) {
+            CubefulPlay forGammon = go.rank(position, roll, CubeState.START, 0).get(0);
+            CubefulPlay forGame = last.rank(position, roll, CubeState.START, 0).get(0);
+            assertNotEquals(forGammon.play(), forGame.play());
+            assertTrue(forGammon.outcomes().winGammon() > forGame.outcomes().winGammon());
+            assertTrue(forGammon.outcomes().win() < forGame.outcomes().win());
+        }
+    }
+
+    /** At 1-away against 1-away a game decides the match: a point is half of it. */
+    @Test
+    void gradesAreInPoints() {
+        try (CubefulRanker last = ranker(match(1, 1, false), 1)) {
+            for (CubefulPlay play : last.rank(Position.start(), Roll.of(6, 1), CubeState.START, 0)) {
+                assertEquals(play.cost() / 0.5, play.points(), 1e-12);
+                assertEquals(Grade.ofCost(2 * play.cost()), play.grade());
+            }
+        }
+    }
+
+    @Test
+    void whatCannotBeRankedIsRefused() {
+        try (CubefulRanker ranker = ranker(money(), 1)) {
+            Roll roll = Roll.of(3, 1);
+            assertThrows(IllegalArgumentException.class, () -> ranker.rank(Position.start(), roll, CubeState.START, 4));
+            assertThrows(
+                    IllegalArgumentException.class,
+                    () -> ranker.rank(Position.start(), roll, List.of(), CubeState.START, 0));
+        }
+    }
+}
