@@ -42,19 +42,29 @@ import org.pipwright.engine.search.Judgement;
 
 /** Ranking with the cube against its definition, exact tables, and what scores must change. */
 class CubefulRankerTest {
-    /** Made-up chances from pips, blots and the checker furthest back; gammons come with shots. */
+    /** Made-up chances: wins come from pips and from having left the 24 point, gammons from points made at home. */
     private static final PositionEvaluator EVALUATOR = (planes, at, out, outAt) -> {
-        double lead = Planes.pips(planes, at + Planes.SIDE) - Planes.pips(planes, at) + 4;
-        double wild = Planes.rearmost(planes, at + Planes.SIDE) / 25.0;
-        float win = (float) (1 / (1 + Math.exp(-lead / 25)));
-        float gammon = (float) (0.4 * wild);
+        int them = at + Planes.SIDE;
+        double lead = Planes.pips(planes, them) - Planes.pips(planes, at) + 4;
+        double back = (Planes.count(planes, them, 24) - Planes.count(planes, at, 24));
+        float win = (float) (1 / (1 + Math.exp(-(lead + back) / 25)));
+        float gammon = gammons(planes, at);
+        float lost = gammons(planes, them);
         out[outAt] = win * (1 - gammon);
         out[outAt + 1] = win * gammon;
         out[outAt + 2] = 0;
-        out[outAt + 3] = (1 - win) * 0.8f;
-        out[outAt + 4] = (1 - win) * 0.2f;
+        out[outAt + 3] = (1 - win) * (1 - lost);
+        out[outAt + 4] = (1 - win) * lost;
         out[outAt + 5] = 0;
     };
+
+    private static float gammons(int[] planes, int side) {
+        float share = 0.1f;
+        for (int point = 1; point <= 6; point++) {
+            share += Planes.count(planes, side, point) > 1 ? 0.1f : 0;
+        }
+        return share;
+    }
 
     private static CubefulRanker ranker(Supplier<CubeTerms> terms, int threads) {
         return new CubefulRanker(() -> Judgement.by(EVALUATOR), terms, threads);
@@ -85,7 +95,7 @@ class CubefulRankerTest {
     void valuesAreThoseOfTheDefinition(int lookahead) {
         for (Supplier<CubeTerms> terms : List.of(money(), match(3, 2, false), match(4, 1, true))) {
             for (CubeState cube : List.of(CubeState.START, new CubeState(2, CubeOwner.ME))) {
-                for (String text : List.of("1@24 1@6 1@2 / 2@20 1@4", "2@3 1@1 / 1@2 1@24", "1@1 1@2 / 1@6 1@3")) {
+                for (String text : List.of("1@24 1@6 1@2 / 2@20 1@4", "2@3 1@1 / 1@2 1@23", "1@1 1@2 / 1@6 1@3")) {
                     Position position = PositionText.parse(text);
                     Roll roll = Roll.of(4, 1);
                     List<Play> plays = Plays.legal(position, roll);
@@ -133,7 +143,7 @@ class CubefulRankerTest {
         int different = 0;
         try (CubefulRanker ranker = ranker(terms, 1)) {
             for (int i = 0; i < 200; i++) {
-                Position position = PositionText.parse(side(random) + " / " + side(random));
+                Position position = Position.of(side(random), side(random));
                 Roll roll = Roll.all().get(random.nextInt(21));
                 for (CubefulPlay play : ranker.rank(position, roll, cube, i % 2)) {
                     int[] next = play.play().next().toPlanes();
@@ -150,23 +160,24 @@ class CubefulRankerTest {
                 }
             }
         }
-        assertTrue(different > 50, "costs seen: " + different);
+        assertTrue(different > 25, "costs seen: " + different);
     }
 
-    private static String side(SplittableRandom random) {
+    private static int[] side(SplittableRandom random) {
+        int[] side = new int[26];
         int checkers = 1 + random.nextInt(3);
-        StringBuilder text = new StringBuilder();
         for (int i = 0; i < checkers; i++) {
-            text.append("1@").append(1 + random.nextInt(6)).append(' ');
+            side[1 + random.nextInt(6)]++;
         }
-        return text.toString().strip();
+        side[0] = Position.FULL - checkers;
+        return side;
     }
 
     /** Who needs a gammon ranks by gammons; who needs only the game does not look at them. */
     @Test
     void theSamePositionHasDifferentBestPlays() {
-        Position position = PositionText.parse("2@24 5@13 3@8 5@6 / 2@24 5@13 3@8 4@6 1@18");
-        Roll roll = Roll.of(6, 1);
+        Position position = Position.start();
+        Roll roll = Roll.of(6, 4);
         try (CubefulRanker go = ranker(match(2, 1, true), 1);
                 CubefulRanker last = ranker(match(1, 1, false), 1)) {
             CubefulPlay forGammon = go.rank(position, roll, CubeState.START, 0).get(0);
