@@ -124,8 +124,15 @@ public final class ContactFitMain {
             }
             CubeState cube = new CubeState(2, owner);
             Dice dice = Dice.ofGame(~seed, game);
-            int points =
-                    games.play(position, new CubeGame(STAKES, cube), dice::next, side, side, dice, TurnListener.NONE);
+            int points = games.play(
+                    position,
+                    new CubeGame(STAKES, cube),
+                    dice::next,
+                    side,
+                    side,
+                    dice,
+                    TurnListener.NONE,
+                    CubefulGames.Ending.NONE);
             double dead = equity(outcomes, cube, 0);
             double live = equity(outcomes, cube, 1);
             byChance[(int) (5 * chance) - 1].add(points / 2.0, dead, live);

@@ -1,6 +1,7 @@
 package org.pipwright.engine.cube;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.GameResult;
@@ -42,6 +43,25 @@ public interface CubeTerms {
         return exact(position, cube).orElseGet(() -> curves(position, GammonShares.of(outcomes), cube)
                 .at(outcomes.win()));
     }
+
+    /**
+     * The exact value of a position with the right cube action, where it is known.
+     *
+     * @param position an unfinished position
+     * @param cube the cube, seen from the side on roll
+     * @return value to the side on roll; empty if it is not known
+     */
+    default OptionalDouble known(Position position, CubeState cube) {
+        return exact(position, cube).stream().mapToDouble(CubeValues::best).findFirst();
+    }
+
+    /**
+     * What a finished game is worth in the end.
+     *
+     * @param points of this side with the cube, negative if it has lost them
+     * @return points in money play, else the chance to win the match
+     */
+    double ended(int points);
 
     /**
      * The value of a position with the right cube action, as quickly as possible.

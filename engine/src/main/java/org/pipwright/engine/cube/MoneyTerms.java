@@ -37,10 +37,20 @@ public final class MoneyTerms implements CubeTerms {
 
     @Override
     public double best(Position position, Outcomes outcomes, CubeState cube) {
-        OptionalDouble known = exact == null ? OptionalDouble.empty() : exact.best(position, cube);
+        OptionalDouble known = known(position, cube);
         return known.isPresent()
                 ? known.getAsDouble()
                 : values(position, outcomes, cube).best();
+    }
+
+    @Override
+    public OptionalDouble known(Position position, CubeState cube) {
+        return exact == null ? OptionalDouble.empty() : exact.best(position, cube);
+    }
+
+    @Override
+    public double ended(int points) {
+        return points;
     }
 
     @Override

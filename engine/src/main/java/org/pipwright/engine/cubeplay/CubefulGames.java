@@ -49,6 +49,23 @@ public final class CubefulGames {
         }
     }
 
+    /** Breaks games off. */
+    @FunctionalInterface
+    public interface Ending {
+        /** Every game is played to its end. */
+        Ending NONE = (planes, at, game) -> false;
+
+        /**
+         * Asked before each roll and before the cube is asked about.
+         *
+         * @param planes array that holds the unfinished position
+         * @param at index of its first plane
+         * @param game the game's cube, seen from the side on roll
+         * @return whether to break the game off here
+         */
+        boolean ends(int[] planes, int at, CubeGame game);
+    }
+
     /** Told of the games of a match. */
     public interface Watcher extends TurnListener {
         /**
@@ -88,7 +105,7 @@ public final class CubefulGames {
             opening[0] = null;
             return roll;
         };
-        return play(Position.start(), game, rolls, first, second, dice, listener);
+        return play(Position.start(), game, rolls, first, second, dice, listener, Ending.NONE);
     }
 
     /**
@@ -101,7 +118,8 @@ public final class CubefulGames {
      * @param second the other side
      * @param ties where players' random choices come from
      * @param listener told of each turn; the cube is as it was when the roll was thrown
-     * @return points of the first side, negative if it loses them
+     * @param ending whether to break the game off; it is not finished then
+     * @return points of the first side, negative if it loses them; 0 if the game was broken off
      */
     public int play(
             Position start,
@@ -110,8 +128,10 @@ public final class CubefulGames {
             Side first,
             Side second,
             Dice ties,
-            TurnListener listener) {
+            TurnListener listener,
+            Ending ending) {
         int[] turns = {0};
+        boolean[] broken = {false};
         loop.play(
                 start,
                 rolls,
@@ -123,6 +143,11 @@ public final class CubefulGames {
                     if (turns[0]++ > 0) {
                         game.played();
                     }
+                    broken[0] = ending.ends(planes, at, game);
+                    if (broken[0]) {
+                        out[outAt] = 1;
+                        return true;
+                    }
                     boolean firstOnRoll = turns[0] % 2 == 1;
                     decide(planes, at, game, firstOnRoll ? first : second, firstOnRoll ? second : first);
                     // A pass: the side on roll has won. What it is worth, the cube's game knows.
@@ -130,7 +155,7 @@ public final class CubefulGames {
                     return game.over();
                 },
                 end);
-        if (!game.over()) {
+        if (!game.over() && !broken[0]) {
             game.finish(result());
         }
         return game.points();

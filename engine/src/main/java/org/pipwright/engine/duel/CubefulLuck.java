@@ -1,34 +1,30 @@
 package org.pipwright.engine.duel;
 
 import java.util.function.Function;
-import org.pipwright.engine.cube.AfterPlay;
 import org.pipwright.engine.cube.CubeGame;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.cubeplay.CubefulRollLuck;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.search.RollLuck;
 
 /**
- * The luck of the rolls of a game with the cube, in what counts at the end: points, or the chance to win the match. What
- * happens with the cube is no luck: each roll's luck is measured with the cube as it then stands, so it is 0 on average
- * whatever both sides do, and taking it off leaves means where they are. The same holds for the die that says who starts.
- * Each side's rolls are valued by an evaluator of its own. Serves one thread.
+ * The luck of the rolls of both sides, each valued by an evaluator of its own, and of the die that says who starts. Serves
+ * one thread.
  */
 final class CubefulLuck {
-    private final RollLuck aLuck;
-    private final RollLuck bLuck;
+    private final CubefulRollLuck aLuck;
+    private final CubefulRollLuck bLuck;
     private final Outcomes aStart;
     private final Outcomes bStart;
     private final Function<Stakes, CubeTerms> terms;
-    private final AfterPlay afterPlay = new AfterPlay();
 
     CubefulLuck(PositionEvaluator a, PositionEvaluator b, Function<Stakes, CubeTerms> terms) {
-        aLuck = new RollLuck(a);
-        bLuck = new RollLuck(b);
+        aLuck = new CubefulRollLuck(a, terms);
+        bLuck = new CubefulRollLuck(b, terms);
         aStart = a.evaluate(Position.start());
         bStart = b.evaluate(Position.start());
         this.terms = terms;
@@ -36,17 +32,7 @@ final class CubefulLuck {
 
     /** Luck of a roll for the side on roll, which is A or B. */
     double ofRoll(boolean a, int[] planes, Roll roll, boolean opening, CubeGame game) {
-        CubeTerms mine = terms.apply(game.stakes());
-        CubeState cube = game.cube();
-        double luck = (a ? aLuck : bLuck)
-                .measure(
-                        planes,
-                        0,
-                        roll,
-                        opening,
-                        (results, at, chances, chancesAt) ->
-                                afterPlay.worth(mine, cube, results, at, chances, chancesAt));
-        return mine.inAll(luck, cube);
+        return (a ? aLuck : bLuck).of(planes, roll, opening, game);
     }
 
     /** Luck of having the first roll of a game, for the side that has it. */

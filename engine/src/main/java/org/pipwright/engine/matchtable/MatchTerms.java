@@ -138,6 +138,11 @@ public final class MatchTerms implements CubeTerms {
     }
 
     @Override
+    public double ended(int points) {
+        return after(points);
+    }
+
+    @Override
     public double toOther(double value) {
         return 1 - value;
     }

@@ -152,6 +152,11 @@ class CubefulSearchTest {
         }
 
         @Override
+        public double ended(int points) {
+            return known.ended(points);
+        }
+
+        @Override
         public double inAll(double value, CubeState cube) {
             return known.inAll(value, cube);
         }

@@ -130,7 +130,16 @@ class CubefulGamesTest {
                 for (int i = 0; i < count; i++) {
                     Dice dice = Dice.ofGame(9, i);
                     CubeGame game = new CubeGame(MoneyStakes.USUAL, cube);
-                    double points = games.play(position, game, dice::next, side, side, dice, TurnListener.NONE) / 2.0;
+                    double points = games.play(
+                                    position,
+                                    game,
+                                    dice::next,
+                                    side,
+                                    side,
+                                    dice,
+                                    TurnListener.NONE,
+                                    CubefulGames.Ending.NONE)
+                            / 2.0;
                     sum += points;
                     squares += points * points;
                 }
