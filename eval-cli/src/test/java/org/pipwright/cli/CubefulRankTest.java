@@ -32,7 +32,7 @@ class CubefulRankTest {
 
     private static JsonNode json(String line) throws IOException {
         Run run = run(line + " --json");
-        assertEquals("", run.err());
+        assertEquals(0, run.code(), run.err());
         assertEquals(List.of(), Schemas.faults("rank", run.out()));
         return new ObjectMapper().readTree(run.out());
     }

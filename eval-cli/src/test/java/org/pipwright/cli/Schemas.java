@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import org.pipwright.cli.report.CountJson;
 import org.pipwright.cli.report.CubeJson;
 import org.pipwright.cli.report.CubefulDuelReport;
+import org.pipwright.cli.report.CubefulRolloutJson;
 import org.pipwright.cli.report.DrillJson;
 import org.pipwright.cli.report.DuelReport;
 import org.pipwright.cli.report.ErrorJson;
@@ -30,6 +31,7 @@ final class Schemas {
             Map.entry("urn:pipwright:schema:duel:1", resource(DuelReport.SCHEMA)),
             Map.entry("urn:pipwright:schema:drill:1", resource(DrillJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:cubeful-duel:1", resource(CubefulDuelReport.SCHEMA)),
+            Map.entry("urn:pipwright:schema:cubeful-rollout:1", resource(CubefulRolloutJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:standings:1", resource(StandingsJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:count:1", resource(CountJson.SCHEMA)),

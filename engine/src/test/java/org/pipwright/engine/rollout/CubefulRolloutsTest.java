@@ -11,7 +11,6 @@ import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import java.util.concurrent.CancellationException;
 import java.util.function.Function;
-import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -31,12 +30,10 @@ import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
-import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Planes;
@@ -45,7 +42,6 @@ import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.score.MatchScore;
-import org.pipwright.engine.search.RandomModels;
 
 /** Rollouts with the cube against exact values, plain against luck-adjusted ones, and what must not matter. */
 class CubefulRolloutsTest {
@@ -54,7 +50,6 @@ class CubefulRolloutsTest {
     private static final EndgameTables TABLES =
             EndgameTables.of(OneSidedTable.build(SIDES, 1, TableProgress.NONE), TABLE);
     private static final MoneyTerms EXACT = new MoneyTerms(MoneyStakes.USUAL, new ExactCube(TABLES));
-    private static final Model MODEL = RandomModels.of(13, 16);
     private static final RolloutSettings SHORT = RolloutSettings.DEFAULT.withTrials(144);
 
     /** Exact chances from the table. */
@@ -123,9 +118,18 @@ class CubefulRolloutsTest {
         return new CubefulRollouts(() -> EVALUATOR, () -> stakes -> new PlayedOut(), settings, 1);
     }
 
-    private static CubefulRollouts net(Function<Stakes, CubeTerms> terms, RolloutSettings settings, int threads) {
-        Supplier<PositionEvaluator> evaluators = () -> new NetworkEvaluator(MODEL);
-        return new CubefulRollouts(evaluators, () -> terms, settings, threads);
+    /** Chances from pips alone, which are wrong: wins too sure of themselves, and gammons where there are none. */
+    private static final PositionEvaluator ROUGH = (planes, at, out, outAt) -> {
+        double lead = Planes.pips(planes, at + Planes.SIDE) - Planes.pips(planes, at) + 2;
+        float win = (float) (1 / (1 + Math.exp(-lead / 6)));
+        Arrays.fill(out, outAt, outAt + Outcomes.COUNT, 0);
+        out[outAt] = 0.9f * win;
+        out[outAt + 1] = 0.1f * win;
+        out[outAt + 3] = 1 - win;
+    };
+
+    private static CubefulRollouts rough(Function<Stakes, CubeTerms> terms, RolloutSettings settings, int threads) {
+        return new CubefulRollouts(() -> ROUGH, () -> terms, settings, threads);
     }
 
     private static Position race(SplittableRandom random, int checkers, int points) {
@@ -148,9 +152,12 @@ class CubefulRolloutsTest {
         return owner == CubeOwner.CENTRE ? CubeState.START : new CubeState(2, owner);
     }
 
-    /** Luck valued exactly explains everything: each trial with right play and right doubles gives the exact equity. */
+    /**
+     * Luck valued exactly explains all but the rare rolls whose best plays differ with and without the cube: trials with
+     * right play and right doubles give the exact equity with next to no spread.
+     */
     @Test
-    void withExactValuesEachTrialIsExact() {
+    void withExactValuesLuckExplainsEverything() {
         SplittableRandom random = new SplittableRandom(4);
         RolloutSettings few = RolloutSettings.DEFAULT.withTrials(36);
         try (CubefulRollouts rollouts = exact(few)) {
@@ -159,11 +166,11 @@ class CubefulRolloutsTest {
                 CubeState cube = cube(CubeOwner.values()[i % 3]);
                 CubeValues values = EXACT.exact(race, cube).orElseThrow();
                 CubefulLine line = money(rollouts, CubefulStart.rolling(race, cube), cube);
-                assertEquals(values.noDouble(), line.value().mean(), 1e-6, race + " " + cube);
-                assertTrue(line.value().standardError() < 1e-6, line::toString);
+                assertEquals(values.noDouble(), line.value().mean(), 1e-3, race + " " + cube);
+                assertTrue(line.value().standardError() < 1e-3, line::toString);
                 if (values.mayDouble()) {
                     CubefulLine taken = money(rollouts, CubefulStart.rolling(race, cube.taken()), cube);
-                    assertEquals(values.doubleTake(), taken.value().mean(), 1e-6, race + " " + cube);
+                    assertEquals(values.doubleTake(), taken.value().mean(), 2e-3, race + " " + cube);
                 }
             }
         }
@@ -201,7 +208,7 @@ class CubefulRolloutsTest {
         assertTrue(Math.abs(errors) < 3 * Math.sqrt(variances), "errors lean to one side: " + errors);
     }
 
-    /** A net that knows nothing values luck badly, and plays and doubles badly: the means must agree all the same. */
+    /** Rough chances value luck badly, and make for bad plays and doubles: the means must agree all the same. */
     @ParameterizedTest
     @ValueSource(booleans = {false, true})
     void plainAndAdjustedEstimatesAgree(boolean match) {
@@ -216,7 +223,7 @@ class CubefulRolloutsTest {
         int doubled = 0;
         for (int i = 0; i < 60; i++) {
             CubefulStart start = CubefulStart.rolling(race(random, 2, 10), cube(CubeOwner.values()[i % 3]));
-            try (CubefulRollouts rollouts = net(terms, SHORT.withSeed(i), 1)) {
+            try (CubefulRollouts rollouts = rough(terms, SHORT.withSeed(i), 1)) {
                 CubefulLine line = rollouts.compare(List.of(start), stakes, 1, report -> true)
                         .of(0);
                 double error = line.value().mean() - line.plain().mean();
@@ -246,8 +253,8 @@ class CubefulRolloutsTest {
                                 List.of(CubefulStart.rolling(race, CubeState.START)), stakes, 1, report -> true)
                         .of(0);
                 assertEquals(EVALUATOR.evaluate(race).win(), line.value().mean(), 1e-5);
-                assertEquals(0, line.doubled() + line.passed());
-                assertEquals(1, line.cube());
+                assertEquals(0, line.doubled() + line.passed(), 1e-9);
+                assertEquals(1, line.cube(), 1e-9);
             }
         }
     }
@@ -290,8 +297,8 @@ class CubefulRolloutsTest {
         List<CubefulStart> starts = List.of(
                 CubefulStart.rolling(Position.start(), CubeState.START),
                 CubefulStart.rolling(Position.start(), CubeState.START.taken()));
-        try (CubefulRollouts one = net(stakes -> terms, settings, 1);
-                CubefulRollouts more = net(stakes -> terms, settings, threads)) {
+        try (CubefulRollouts one = rough(stakes -> terms, settings, 1);
+                CubefulRollouts more = rough(stakes -> terms, settings, threads)) {
             CubefulRolloutReport alone = one.compare(starts, MoneyStakes.USUAL, 1, report -> true);
             assertEquals(144, alone.trials());
             assertEquals(alone, more.compare(starts, MoneyStakes.USUAL, 1, report -> true));
@@ -304,7 +311,7 @@ class CubefulRolloutsTest {
         List<CubefulStart> starts = List.of(
                 CubefulStart.rolling(PositionText.parse("2@1 / 2@1"), CubeState.START),
                 CubefulStart.rolling(PositionText.parse("2@1 / 2@1").swapped(), new CubeState(2, CubeOwner.THEM)));
-        try (CubefulRollouts rollouts = net(stakes -> terms, SHORT.withTruncation(1), 2)) {
+        try (CubefulRollouts rollouts = rough(stakes -> terms, SHORT.withTruncation(1), 2)) {
             assertEquals(
                     36,
                     rollouts.compare(starts, MoneyStakes.USUAL, 1, report -> false)

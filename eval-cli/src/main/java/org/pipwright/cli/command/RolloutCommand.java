@@ -6,10 +6,15 @@ import java.util.function.Supplier;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Interruption;
+import org.pipwright.cli.report.CubefulRolloutJson;
+import org.pipwright.cli.report.CubefulRolloutSummary;
+import org.pipwright.cli.report.CubefulRolloutText;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RolloutJson;
 import org.pipwright.cli.report.RolloutSummary;
 import org.pipwright.cli.report.RolloutText;
+import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
@@ -35,12 +40,16 @@ import picocli.CommandLine.Option;
                     + " Each candidate gets the same dice; the first two throws are spread evenly over all there are; and"
                     + " the luck of each roll, as the net sees it, is taken off the results, which leaves the mean where it"
                     + " is and makes the errors smaller (by how much is printed). All figures come with their standard"
-                    + " errors. An interrupt (Ctrl-C) prints what is known so far."
+                    + " errors. An interrupt (Ctrl-C) prints what is known so far.",
+            "With a cube or a score (--cube 1 for money play with the cube in the centre, --away 3,5 for a match) both sides"
+                    + " double, take and pass in the games, by the net's chances and the cube model, and play for points or"
+                    + " for the match; without --roll the cube actions before the roll are compared."
         },
         footer = {
             "Examples:",
             "  pipwright rollout start --roll 3-1 --plays \"8/5 6/5; 24/23 13/10\"",
             "  pipwright rollout start --trials 144 --truncate 12",
+            "  pipwright rollout 5@6 3@8 3@7 2@24 2@3 / 4@6 3@8 5@13 2@24 1@bar --cube 1 --trials 360",
             "  pipwright rollout start --roll 6-2 --until-sure 3 --trials 20000 --save 62.rollout"
         })
 public final class RolloutCommand extends CliCommand {
@@ -65,12 +74,18 @@ public final class RolloutCommand extends CliCommand {
     private int top = Candidates.MOST;
 
     @Mixin
+    private CubeOptions cube;
+
+    @Mixin
     private RolloutOptions options;
 
     @Mixin
     private NetOption net;
 
-    @Option(names = "--json", description = "Print JSON, in the form that rollout.schema.json describes.")
+    @Option(
+            names = "--json",
+            description = "Print JSON, in the form that rollout.schema.json describes, with the cube"
+                    + " cubeful-rollout.schema.json.")
     private boolean json;
 
     /**
@@ -90,6 +105,10 @@ public final class RolloutCommand extends CliCommand {
         }
         if (roll == null && plays.given()) {
             throw new UserError("--plays needs the roll they are plays of: give --roll");
+        }
+        if (cube.given()) {
+            cubeful(from);
+            return 0;
         }
         RolloutSettings settings = options.settings();
         int threads = options.threads();
@@ -114,17 +133,51 @@ public final class RolloutCommand extends CliCommand {
         return 0;
     }
 
+    private void cubeful(Position from) {
+        options.requireNoFile();
+        EndgameTables tables = options.tables(console());
+        Supplier<CubeTerms> terms = cube.terms(tables);
+        Model model = net.load();
+        List<Play> named = roll == null ? List.of() : plays.read(from, roll);
+        CubefulRolloutJob job = new CubefulRolloutJob(
+                from,
+                cube,
+                terms,
+                Judges.of(model, tables),
+                options.settings(),
+                options.threads(),
+                console().err());
+        NetLabel label = NetLabel.of(net.name(), model);
+        Interruption.during(
+                () -> {
+                    CubefulRolloutSummary summary =
+                            roll == null ? job.actions(label) : job.plays(roll, named, most(), label);
+                    if (json) {
+                        CubefulRolloutJson.write(summary, out());
+                    } else {
+                        CubefulRolloutText.write(summary, out());
+                    }
+                    out().flush();
+                },
+                job::stop);
+    }
+
+    private int most() {
+        if (top < 1) {
+            throw new UserError("--top is " + top + ": compare at least 1 play");
+        }
+        return top;
+    }
+
     private List<Play> candidates(Position from, Model model, int threads) {
         List<Play> named = plays.read(from, roll);
         if (!named.isEmpty()) {
             return named;
         }
-        if (top < 1) {
-            throw new UserError("--top is " + top + ": compare at least 1 play");
-        }
+        int most = most();
         try (PlaySearch search =
                 new PlaySearch(Judges.of(model, options.tables(console())), LookaheadSettings.DEFAULT, threads)) {
-            return Candidates.of(search.rank(from, roll, 0), top);
+            return Candidates.of(search.rank(from, roll, 0), most);
         }
     }
 

@@ -85,6 +85,14 @@ final class RolloutOptions {
         return tables.standard(threads(), console);
     }
 
+    /** Refuses what rollouts with the cube do not offer. */
+    void requireNoFile() {
+        if (save != null || resume != null) {
+            throw new UserError((save != null ? "--save" : "--resume")
+                    + " is for rollouts without the cube: leave it out with cube or score");
+        }
+    }
+
     RolloutFile file(String sha256) {
         if (save != null && resume != null) {
             throw new UserError("--save begins a file anew and --resume goes on with one: give one of them");

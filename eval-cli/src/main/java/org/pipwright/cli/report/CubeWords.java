@@ -59,11 +59,15 @@ final class CubeWords {
 
     /** The verdict in a sentence or two. */
     static String verdict(CubeReport report) {
-        CubeValues values = report.values();
+        return verdict(report.values(), report.cube(), report.stakes());
+    }
+
+    /** The same of any values. */
+    static String verdict(CubeValues values, CubeState cube, Stakes stakes) {
         if (!values.mayDouble()) {
-            return mayNot(report);
+            return mayNot(cube, stakes);
         }
-        String again = report.cube().owner() == CubeOwner.CENTRE ? "double" : "redouble";
+        String again = cube.owner() == CubeOwner.CENTRE ? "double" : "redouble";
         String they = "the opponent should " + action(values.answer());
         if (values.tooGood()) {
             return "Too good to " + again + ": play on for more than the pass would give. If doubled, " + they + ".";
@@ -76,13 +80,13 @@ final class CubeWords {
                 : "No " + again + " yet: roll. If doubled, " + they + ".";
     }
 
-    private static String mayNot(CubeReport report) {
-        boolean crawford = report.stakes() instanceof MatchStakes
-                && ((MatchStakes) report.stakes()).score().crawford();
+    private static String mayNot(CubeState cube, Stakes stakes) {
+        boolean crawford =
+                stakes instanceof MatchStakes && ((MatchStakes) stakes).score().crawford();
         if (crawford) {
             return "Nothing to decide: there is no doubling in the Crawford game.";
         }
-        return report.cube().owner() == CubeOwner.THEM
+        return cube.owner() == CubeOwner.THEM
                 ? "Nothing to decide: only the opponent may double."
                 : "Nothing to decide: the cube cannot go higher.";
     }

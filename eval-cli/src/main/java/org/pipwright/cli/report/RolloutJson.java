@@ -52,7 +52,7 @@ public final class RolloutJson {
         });
     }
 
-    private static void settings(JsonGenerator json, RolloutSettings settings) throws IOException {
+    static void settings(JsonGenerator json, RolloutSettings settings) throws IOException {
         json.writeObjectFieldStart("settings");
         json.writeNumberField("trials", settings.trials());
         json.writeNumberField("seed", settings.seed());
@@ -85,7 +85,7 @@ public final class RolloutJson {
         json.writeEndObject();
     }
 
-    private static void estimate(JsonGenerator json, String name, Estimate estimate) throws IOException {
+    static void estimate(JsonGenerator json, String name, Estimate estimate) throws IOException {
         json.writeObjectFieldStart(name);
         json.writeNumberField("mean", Numbers.rounded(estimate.mean()));
         json.writeNumberField("standardError", Numbers.rounded(estimate.standardError()));

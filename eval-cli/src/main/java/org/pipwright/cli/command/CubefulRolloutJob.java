@@ -1,0 +1,155 @@
+package org.pipwright.cli.command;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.cli.report.CubefulRolloutSummary;
+import org.pipwright.cli.report.NetLabel;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.cubeplay.CubefulPlay;
+import org.pipwright.engine.cubeplay.CubefulRanker;
+import org.pipwright.engine.cubeplay.TermsByStakes;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.rollout.CubefulRolloutReport;
+import org.pipwright.engine.rollout.CubefulRollouts;
+import org.pipwright.engine.rollout.CubefulStart;
+import org.pipwright.engine.rollout.RolloutSettings;
+import org.pipwright.engine.search.Judgement;
+
+/** A rollout with the cube, from what was asked for to its summary. */
+final class CubefulRolloutJob {
+    /** As for plays without the cube, in points. */
+    private static final double WITHIN = 0.16;
+
+    private static final long INTERVAL = 5_000_000_000L;
+
+    private final Position from;
+    private final CubeState cube;
+    private final Stakes stakes;
+    private final Supplier<CubeTerms> terms;
+    private final Supplier<Judgement> judges;
+    private final RolloutSettings settings;
+    private final int threads;
+    private final PrintWriter err;
+    private CubefulRollouts rollouts;
+    private long last = System.nanoTime();
+
+    CubefulRolloutJob(
+            Position from,
+            CubeOptions options,
+            Supplier<CubeTerms> terms,
+            Supplier<Judgement> judges,
+            RolloutSettings settings,
+            int threads,
+            PrintWriter err) {
+        this.from = from;
+        this.cube = options.cube();
+        this.stakes = options.stakes();
+        this.terms = terms;
+        this.judges = judges;
+        this.settings = settings;
+        this.threads = threads;
+        this.err = err;
+        try {
+            rollouts = new CubefulRollouts(() -> judges.get().evaluator(), this::termsByStakes, settings, threads);
+        } catch (IllegalArgumentException e) {
+            throw new UserError(e.getMessage());
+        }
+    }
+
+    /** One thread's terms of both sides. */
+    private TermsByStakes termsByStakes() {
+        CubeTerms mine = terms.get();
+        return new TermsByStakes(seen -> seen.equals(stakes) ? mine : mine.swapped());
+    }
+
+    void stop() {
+        rollouts.stop();
+    }
+
+    /** Compares plays; the best few of a ranking if none are named. */
+    CubefulRolloutSummary plays(Roll roll, List<Play> named, int most, NetLabel net) {
+        List<Play> plays = named.isEmpty() ? best(roll, most) : named;
+        List<CubefulStart> starts =
+                plays.stream().map(play -> CubefulStart.after(play, cube)).collect(Collectors.toList());
+        List<String> names = plays.stream().map(Play::toString).collect(Collectors.toList());
+        CubefulRolloutReport report = run(starts, names);
+        int legal = Plays.legal(from, roll).size();
+        return new CubefulRolloutSummary(
+                from, roll, cube, stakes, net, settings, legal, plays, List.of(), Optional.empty(), report);
+    }
+
+    private List<Play> best(Roll roll, int most) {
+        try (CubefulRanker ranker = new CubefulRanker(judges, terms, threads)) {
+            return ranker.rank(from, roll, cube, 0).stream()
+                    .limit(most)
+                    .filter(play -> play.points() >= -WITHIN)
+                    .map(CubefulPlay::play)
+                    .collect(Collectors.toList());
+        }
+    }
+
+    /** Compares the cube actions before the roll. */
+    CubefulRolloutSummary actions(NetLabel net) {
+        List<CubefulStart> starts = new ArrayList<>(List.of(CubefulStart.rolling(from, cube)));
+        List<String> names = new ArrayList<>(List.of("no double"));
+        boolean mayDouble = stakes.mayDouble(cube);
+        boolean mayBeaver = mayDouble && stakes.mayBeaver(cube);
+        if (mayDouble) {
+            starts.add(CubefulStart.rolling(from, cube.taken()));
+            names.add("double, take");
+        }
+        if (mayBeaver) {
+            starts.add(CubefulStart.rolling(from, cube.beavered()));
+            names.add("double, beaver");
+        }
+        CubefulRolloutReport report = run(starts, names);
+        double roll = report.of(0).value().mean();
+        double take = mayDouble ? report.of(1).value().mean() : roll;
+        CubeTerms mine = terms.get();
+        double pass = mine.ended(cube.value()) / mine.inAll(1, cube);
+        double beaver = mayBeaver ? report.of(2).value().mean() : take;
+        CubeValues values = new CubeValues(mayDouble, mayBeaver, roll, take, pass, beaver);
+        return new CubefulRolloutSummary(
+                from, null, cube, stakes, net, settings, 0, List.of(), names, Optional.of(values), report);
+    }
+
+    private CubefulRolloutReport run(List<CubefulStart> starts, List<String> names) {
+        try (CubefulRollouts running = rollouts) {
+            return running.compare(starts, stakes, cube.value(), report -> {
+                show(report, names);
+                return true;
+            });
+        } catch (CancellationException e) {
+            throw new UserError(e.getMessage() + ": nothing is known yet");
+        }
+    }
+
+    private void show(CubefulRolloutReport report, List<String> names) {
+        if (System.nanoTime() - last < INTERVAL) {
+            return;
+        }
+        last = System.nanoTime();
+        err.println(report.trials() + " of " + settings.trials() + " games: "
+                + report.lines().stream()
+                        .map(line -> String.format(
+                                Locale.ROOT,
+                                "%s %+.3f (error %.3f)",
+                                names.get(line.candidate()),
+                                line.value().mean(),
+                                line.value().standardError()))
+                        .collect(Collectors.joining("; ")));
+    }
+}

@@ -1,0 +1,86 @@
+package org.pipwright.cli.report;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.PrintWriter;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.play.PlayJson;
+import org.pipwright.engine.position.PositionJson;
+import org.pipwright.engine.rollout.CubefulLine;
+import org.pipwright.engine.rollout.CubefulRolloutReport;
+
+/** A rollout with the cube as JSON. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12). */
+public final class CubefulRolloutJson {
+    /** Name of the schema resource, from the root of the class path. */
+    public static final String SCHEMA = "/org/pipwright/cli/cubeful-rollout.schema.json";
+
+    private CubefulRolloutJson() {}
+
+    /**
+     * Prints a rollout.
+     *
+     * @param summary the rollout
+     * @param out where to
+     */
+    public static void write(CubefulRolloutSummary summary, PrintWriter out) {
+        Json.print(out, "pipwright-cubeful-rollout", json -> {
+            json.writeFieldName("position");
+            PositionJson.write(json, summary.position());
+            json.writeStringField("positionText", summary.position().toString());
+            if (summary.roll() != null) {
+                json.writeStringField("roll", summary.roll().toString());
+                json.writeNumberField("legalPlays", summary.legal());
+            }
+            summary.net().write(json);
+            CubeJson.cube(json, summary.cube());
+            CubeJson.stakes(json, summary.stakes());
+            json.writeStringField("unit", summary.match() ? "chance to win the match" : "points per unit of the cube");
+            RolloutJson.settings(json, summary.settings());
+            CubefulRolloutReport report = summary.report();
+            json.writeNumberField("games", report.trials());
+            if (report.needed() > 0) {
+                json.writeNumberField("standardErrorsNeeded", Numbers.rounded(report.needed()));
+                json.writeBooleanField("clear", report.clear());
+            }
+            json.writeArrayFieldStart("candidates");
+            for (CubefulLine line : report.lines()) {
+                candidate(json, summary, line);
+            }
+            json.writeEndArray();
+            if (summary.values().isPresent()) {
+                decision(json, summary, summary.values().get());
+            }
+            if (!summary.match()) {
+                json.writeStringField("caution", CubeWords.CAUTION);
+            }
+        });
+    }
+
+    private static void candidate(JsonGenerator json, CubefulRolloutSummary summary, CubefulLine line)
+            throws IOException {
+        json.writeStartObject();
+        if (summary.roll() != null) {
+            json.writeFieldName("play");
+            PlayJson.write(json, summary.plays().get(line.candidate()));
+            json.writeStringField("playText", summary.name(line.candidate()));
+        } else {
+            json.writeStringField("action", summary.name(line.candidate()));
+        }
+        RolloutJson.estimate(json, "value", line.value());
+        RolloutJson.estimate(json, "cost", line.behind());
+        RolloutJson.estimate(json, "plainValue", line.plain());
+        if (Double.isFinite(line.reduction())) {
+            json.writeNumberField("varianceReduction", Numbers.rounded(line.reduction()));
+        }
+        json.writeNumberField("doubled", Numbers.rounded(line.doubled()));
+        json.writeNumberField("passed", Numbers.rounded(line.passed()));
+        json.writeNumberField("meanCube", Numbers.rounded(line.cube()));
+        json.writeEndObject();
+    }
+
+    private static void decision(JsonGenerator json, CubefulRolloutSummary summary, CubeValues values)
+            throws IOException {
+        CubeJson.values(json, values);
+        json.writeStringField("verdict", CubeWords.verdict(values, summary.cube(), summary.stakes()));
+    }
+}
