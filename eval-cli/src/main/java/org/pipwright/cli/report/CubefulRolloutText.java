@@ -78,7 +78,11 @@ public final class CubefulRolloutText {
         if (values.mayDouble()) {
             out.println("double, pass: " + value(summary.match(), values.doublePass()));
         }
-        out.println(CubeWords.verdict(values, summary.cube(), summary.stakes()));
+        boolean open = values.mayDouble()
+                && Math.abs(values.doubled() - values.noDouble())
+                        < 2 * summary.report().lines().get(1).behind().standardError();
+        out.println(CubeWords.verdict(values, summary.cube(), summary.stakes())
+                + (open ? " (Not clear: doubling and rolling are within two standard errors.)" : ""));
     }
 
     private static void notes(CubefulRolloutSummary summary, PrintWriter out) {

@@ -1,0 +1,131 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.MoneyTerms;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.rollout.CubefulRolloutReport;
+import org.pipwright.engine.rollout.CubefulRollouts;
+import org.pipwright.engine.rollout.CubefulStart;
+import org.pipwright.engine.rollout.RolloutSettings;
+
+/** Rollouts with the cube, from the command line. */
+class CubefulRolloutTest {
+    private static Run run(String line) {
+        return Run.of((line + " --net " + TestNet.path()).split(" "));
+    }
+
+    private static JsonNode json(String line) throws IOException {
+        Run run = run(line + " --json");
+        assertEquals(0, run.code(), run.err());
+        assertEquals(List.of(), Schemas.faults("cubeful-rollout", run.out()));
+        return new ObjectMapper().readTree(run.out());
+    }
+
+    /** The classical last rolls: exact with and without doubling, after any number of games. */
+    @ParameterizedTest
+    @CsvSource({"1, 0.055556, Double: the opponent should take.", "6, 0.291667, No redouble yet: roll."})
+    void theLastRollsAreExact(int opponent, double roll, String verdict) throws IOException {
+        JsonNode json = json("rollout 1@5 1@2 / 1@" + opponent + " --cube 2 --owner me --trials 36");
+        assertEquals(roll, json.get("values").get("noDouble").asDouble(), 2e-6);
+        assertEquals(0.111111, json.get("values").get("doubleTake").asDouble(), 2e-6);
+        assertEquals(1, json.get("values").get("doublePass").asDouble(), 1e-9);
+        assertTrue(json.get("verdict").asText().startsWith(verdict), json.toString());
+        assertTrue(json.has("caution"));
+    }
+
+    @Test
+    void jsonHasWhatTheEngineSays() throws IOException {
+        JsonNode json = json("rollout start --cube 1 --trials 36 --truncate 4 --seed 3");
+        MoneyTerms terms = new MoneyTerms(MoneyStakes.USUAL, null);
+        CubefulRolloutReport expected;
+        try (CubefulRollouts rollouts = new CubefulRollouts(
+                () -> new NetworkEvaluator(TestNet.MODEL),
+                () -> stakes -> terms,
+                RolloutSettings.DEFAULT.withTrials(36).withTruncation(4).withSeed(3),
+                1)) {
+            expected = rollouts.compare(
+                    List.of(
+                            CubefulStart.rolling(Position.start(), CubeState.START),
+                            CubefulStart.rolling(Position.start(), CubeState.START.taken())),
+                    MoneyStakes.USUAL,
+                    1,
+                    report -> true);
+        }
+        assertEquals(36, json.get("games").asInt());
+        for (int i = 0; i < 2; i++) {
+            JsonNode shown = json.get("candidates").get(i);
+            assertEquals(
+                    expected.lines().get(i).candidate() == 0 ? "no double" : "double, take",
+                    shown.get("action").asText());
+            assertEquals(
+                    expected.lines().get(i).value().mean(),
+                    shown.get("value").get("mean").asDouble(),
+                    1e-6);
+            assertEquals(
+                    expected.lines().get(i).behind().standardError(),
+                    shown.get("cost").get("standardError").asDouble(),
+                    1e-6);
+            assertEquals(expected.lines().get(i).doubled(), shown.get("doubled").asDouble(), 1e-6);
+        }
+    }
+
+    @Test
+    void playsAreComparedAtAScore() throws IOException {
+        String line = "rollout start --roll 6-4 --away 2,1 --crawford --trials 36 --truncate 2 --plays 8/2,6/2;24/14";
+        JsonNode json = json(line);
+        assertEquals(2, json.get("candidates").size());
+        assertEquals(14, json.get("legalPlays").asInt());
+        assertFalse(json.has("values") || json.has("caution"));
+        String text = run(line).out();
+        assertTrue(text.contains("\nmatch, 2-away against 1-away, Crawford game; cube at 1 in the centre\n"), text);
+        assertTrue(text.contains("\n2 of 14 legal plays, net "), text);
+        assertFalse(text.contains("local law"), text);
+    }
+
+    @Test
+    void theTextHasVerdictAndCaution() {
+        String text = run("rollout 1@5 1@2 / 1@6 --cube 2 --owner me --trials 36 --beavers")
+                .out();
+        assertTrue(text.contains("\nno double         +0.2917   0.0000"), text);
+        assertTrue(text.contains("\ndouble, beaver"), text);
+        assertTrue(text.contains("\ndouble, pass: +1.0000\nNo redouble yet: roll. If doubled, "), text);
+        assertEquals(1, text.lines().filter(row -> row.contains("local law")).count());
+    }
+
+    @Test
+    void whoMayNotDoubleRollsOnly() throws IOException {
+        JsonNode json = json("rollout 1@5 1@2 / 1@6 --cube 2 --owner them --trials 36");
+        assertEquals(1, json.get("candidates").size());
+        assertEquals(
+                "Nothing to decide: only the opponent may double.",
+                json.get("verdict").asText());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "--cube 1 --save x|--save is for rollouts without the cube: leave it out with cube or score",
+                "--cube 1 --lookahead 5|lookahead 5: with the cube use 0 to 3",
+                "--away 3,3 --trials 2000000|2000016 trials: with the cube use up to 1000000",
+                "--away 26,3|the match table ends at 25-away, but the score is 26-away against 3-away: play a shorter match or"
+                        + " give a longer table",
+                "--cube 1 --roll 31 --top 0|--top is 0: compare at least 1 play",
+            })
+    void whatMakesNoSenseIsSaidInOneLine(String options, String message) {
+        assertEquals(new Run(2, "", "pipwright: " + message + "\n"), run("rollout start " + options));
+    }
+}
