@@ -102,6 +102,19 @@ class CubeCommandTest {
         assertFalse(run("cube start --away 3,3").out().contains("local law"));
     }
 
+    /** In the Crawford game at 2-away against 1-away a gammon is worth as much again as winning, by hand. */
+    @Test
+    void gammonValuesAreThoseOfTheScore() throws IOException {
+        JsonNode values = json("cube start --away 2,1 --crawford --lookahead 0").get("gammonValues");
+        assertEquals(1, values.get("mine").asDouble(), 1e-6);
+        assertEquals(0, values.get("theirs").asDouble(), 1e-6);
+        String text = run("cube start --away 2,1 --crawford --lookahead 0").out();
+        assertTrue(
+                text.contains("\ngammon value at this cube: 1.00 for the side on roll, 0.00 for the opponent"
+                        + " (0.50 in money play)\n"),
+                text);
+    }
+
     static Stream<String> noDoubles() {
         return Stream.of("--cube 2 --owner them", "--away 1,4 --crawford");
     }

@@ -16,6 +16,7 @@ import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWindow;
 import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.GammonShares;
+import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MarketLosers;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
@@ -118,6 +119,7 @@ public final class CubeCommand extends CliCommand {
                 outcomes,
                 values,
                 window,
+                GammonValues.of(terms, cube),
                 losers);
     }
 

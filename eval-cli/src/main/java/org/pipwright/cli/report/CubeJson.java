@@ -40,6 +40,10 @@ public final class CubeJson {
             json.writeStringField("unit", report.match() ? "chance to win the match" : "points per unit of the cube");
             values(json, report.values());
             decision(json, report);
+            json.writeObjectFieldStart("gammonValues");
+            json.writeNumberField("mine", Numbers.rounded(report.gammons().mine()));
+            json.writeNumberField("theirs", Numbers.rounded(report.gammons().theirs()));
+            json.writeEndObject();
             if (!report.match()) {
                 json.writeStringField("caution", CubeWords.CAUTION);
             }

@@ -35,7 +35,13 @@ public final class CubeText {
             out.println(window(report));
             out.println("market losers: " + Numbers.percent(report.losers()) + " % of the next two rolls");
         }
-        if (!report.match()) {
+        if (report.match()) {
+            out.println("gammon value at this cube: "
+                    + Numbers.hundredths(report.gammons().mine())
+                    + " for the side on roll, "
+                    + Numbers.hundredths(report.gammons().theirs())
+                    + " for the opponent (0.50 in money play)");
+        } else {
             out.println();
             out.println(CubeWords.CAUTION);
         }

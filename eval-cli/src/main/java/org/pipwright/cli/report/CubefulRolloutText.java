@@ -57,7 +57,7 @@ public final class CubefulRolloutText {
                 Double.isFinite(line.reduction()) ? Numbers.percent(line.reduction() / 100) + "x" : "",
                 Numbers.percent(line.doubled()),
                 Numbers.percent(line.passed()),
-                Numbers.finePercent(line.cube() / 100));
+                Numbers.hundredths(line.cube()));
         table.row("  standard error", error(match, line.value()), error(match, line.behind()), "", "", "", "");
     }
 

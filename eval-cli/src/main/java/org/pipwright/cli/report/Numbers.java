@@ -45,6 +45,11 @@ final class Numbers {
         return fixed(points, 3);
     }
 
+    /** A number that is no chance and no points, to a hundredth. */
+    static String hundredths(double number) {
+        return fixed(number, 2);
+    }
+
     /** A chance in per cent, to a tenth. */
     static String percent(double chance) {
         return fixed(100 * chance, 1);
