@@ -8,7 +8,7 @@ import org.pipwright.engine.cube.Stakes;
 
 /**
  * Makes terms for stakes and remembers them, so that what they have computed is used again. Serves one thread. Terms of a
- * match score may come to a megabyte, so those not asked for longest are forgotten.
+ * match score may come to some megabytes, so those not asked for longest are forgotten.
  */
 public final class TermsByStakes implements Function<Stakes, CubeTerms> {
     private static final int MOST = 256;
