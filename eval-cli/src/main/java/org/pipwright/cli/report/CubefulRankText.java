@@ -39,9 +39,10 @@ public final class CubefulRankText {
             head.add("basis");
         }
         table.row(head.toArray());
+        RankText.chanceHeadings(table, FIRST_CHANCE);
         int place = 1;
         for (CubefulPlay play : report.shown()) {
-            List<String> cells = cells(report, place++, play);
+            List<Object> cells = cells(report, place++, play);
             if (depths) {
                 cells.add(play.lookahead() + " ahead");
             }
@@ -50,8 +51,6 @@ public final class CubefulRankText {
             }
             table.row(cells.toArray());
         }
-        out.println(
-                RankText.over(table, FIRST_CHANCE, "win, %", RankText.over(table, FIRST_CHANCE + 3, "lose, %", "")));
         table.print(out);
         if (!report.match()) {
             out.println();
@@ -59,7 +58,7 @@ public final class CubefulRankText {
         }
     }
 
-    private static List<String> cells(CubefulRankReport report, int place, CubefulPlay play) {
+    private static List<Object> cells(CubefulRankReport report, int place, CubefulPlay play) {
         boolean match = report.match();
         Outcomes chances = play.outcomes();
         return new ArrayList<>(List.of(
@@ -67,7 +66,7 @@ public final class CubefulRankText {
                 play.play().toString(),
                 match ? Numbers.finePercent(play.value()) : Numbers.points(play.value()),
                 match ? percentCost(play.cost()) : Numbers.cost(play.cost()),
-                play.grade().word(),
+                Cell.of(play.grade()),
                 Numbers.points(chances.equity()),
                 Numbers.percent(chances.winSingle()),
                 Numbers.percent(chances.winGammon()),
