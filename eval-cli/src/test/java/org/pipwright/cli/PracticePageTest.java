@@ -24,7 +24,6 @@ import java.util.SplittableRandom;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -58,11 +57,6 @@ class PracticePageTest {
     /** A page and the exercises on it. */
     private record Shown(Path file, JsonNode questions) {}
 
-    @BeforeAll
-    static void startBrowser() {
-        browser = Browser.start();
-    }
-
     @AfterAll
     static void stopBrowser() {
         if (browser != null) {
@@ -70,8 +64,10 @@ class PracticePageTest {
         }
     }
 
+    /** One browser for all; without one each test is skipped, which a test run shows. */
     @BeforeEach
     void openContext() {
+        browser = browser == null ? Browser.start() : browser;
         open(new com.microsoft.playwright.Browser.NewContextOptions());
     }
 
@@ -86,6 +82,9 @@ class PracticePageTest {
     /** Nothing is fetched but the file itself, and the browser has nothing to complain about. */
     @AfterEach
     void closeContext() {
+        if (context == null) {
+            return;
+        }
         context.close();
         assertEquals(1, fetched.size(), fetched::toString);
         assertEquals(List.of(), complaints);
