@@ -3,49 +3,70 @@ package org.pipwright.engine.review;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
+import java.util.function.Function;
 import java.util.function.Supplier;
-import org.pipwright.engine.evaluation.Outcomes;
+import java.util.stream.Collectors;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.rollout.RolloutListener;
-import org.pipwright.engine.rollout.RolloutReport;
-import org.pipwright.engine.rollout.Rollouts;
-import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.rollout.CubefulRolloutReport;
+import org.pipwright.engine.rollout.CubefulRollouts;
+import org.pipwright.engine.rollout.CubefulStart;
 
-/** Games played out where a decision seems to have cost something. Serves one thread. */
+/** Games played out with the cube where a decision seems to have cost something. Serves one thread. */
 final class Games implements AutoCloseable {
-    private final Rollouts rollouts;
-    private final RolloutListener listener;
+    private final CubefulRollouts rollouts;
+    private final BooleanSupplier stopped;
 
-    Games(Supplier<Judgement> judgements, ReviewSettings settings, BooleanSupplier stopped) {
-        rollouts = settings.games() == 0 ? null : new Rollouts(judgements, settings.rollouts(), 1);
-        listener = new RolloutListener() {
-            @Override
-            public boolean round(RolloutReport report) {
-                if (stopped.getAsBoolean()) {
-                    throw new CancellationException("the review was stopped");
-                }
-                return true;
-            }
-
-            @Override
-            public boolean stopped() {
-                return stopped.getAsBoolean();
-            }
-        };
+    Games(
+            Supplier<PositionEvaluator> evaluators,
+            Function<Stakes, CubeTerms> terms,
+            ReviewSettings settings,
+            BooleanSupplier stopped) {
+        this.stopped = stopped;
+        rollouts = settings.games() == 0 ? null : new CubefulRollouts(evaluators, () -> terms, settings.rollouts(), 1);
     }
 
     boolean wanted() {
         return rollouts != null;
     }
 
-    RolloutReport compare(Position position, Roll roll, List<Play> plays) {
-        return rollouts.compare(position, roll, plays, listener);
+    /** What plays leave the side that makes them. */
+    CubefulRolloutReport compare(List<Play> plays, CubeState cube, Stakes stakes) {
+        return run(
+                plays.stream().map(play -> CubefulStart.after(play, cube)).collect(Collectors.toList()), cube, stakes);
     }
 
-    Outcomes odds(Position position) {
-        return rollouts.odds(position, listener).lines().get(0).outcomes();
+    /** The values of the cube actions; a pass costs what it costs. */
+    CubeValues values(Position position, CubeState cube, Stakes stakes, CubeValues before) {
+        List<CubefulStart> starts = before.mayBeaver()
+                ? List.of(
+                        CubefulStart.rolling(position, cube),
+                        CubefulStart.rolling(position, cube.taken()),
+                        CubefulStart.rolling(position, cube.beavered()))
+                : List.of(CubefulStart.rolling(position, cube), CubefulStart.rolling(position, cube.taken()));
+        CubefulRolloutReport report = run(starts, cube, stakes);
+        return new CubeValues(
+                true,
+                before.mayBeaver(),
+                report.of(0).value().mean(),
+                report.of(1).value().mean(),
+                before.doublePass(),
+                report.of(starts.size() - 1).value().mean());
+    }
+
+    private CubefulRolloutReport run(List<CubefulStart> starts, CubeState cube, Stakes stakes) {
+        CubefulRolloutReport report =
+                rollouts.compare(starts, stakes, cube.value(), standings -> !stopped.getAsBoolean());
+        // What was stopped halfway is no answer.
+        if (stopped.getAsBoolean()) {
+            throw new CancellationException("the review was stopped");
+        }
+        return report;
     }
 
     @Override

@@ -10,8 +10,8 @@ import org.pipwright.engine.ranking.Depth;
  *
  * @param play the play
  * @param value what it leaves the side that plays: points per unit of the cube, or the chance to win the match
- * @param outcomes its six chances after the play
- * @param depth how deeply it was looked at; the error is that of the cubeless equity
+ * @param outcomes its six chances after the play, by lookahead
+ * @param depth how deeply it was looked at; the error is that of the value
  */
 public record PlayOption(Play play, double value, Outcomes outcomes, Depth depth) {
     /** Those looked at more deeply come first: a shallow value is no reason to prefer a play to them. */

@@ -13,6 +13,8 @@ import org.pipwright.engine.rollout.RolloutSettings;
  * @param seed of the dice of those games
  */
 public record ReviewSettings(int lookahead, int games, long seed) {
+    private static final int MOST_GAMES = 1_000_000;
+
     /**
      * Checks the ranges.
      *
@@ -24,6 +26,9 @@ public record ReviewSettings(int lookahead, int games, long seed) {
     public ReviewSettings {
         if (lookahead < 0 || lookahead > CubefulSearch.MOST) {
             throw new IllegalArgumentException("lookahead " + lookahead + ": use 0 to " + CubefulSearch.MOST);
+        }
+        if (games > MOST_GAMES) {
+            throw new IllegalArgumentException(games + " games from each decision: use up to " + MOST_GAMES);
         }
         if (games != 0) {
             games = RolloutSettings.DEFAULT.withTrials(games).trials();

@@ -12,11 +12,12 @@ import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubefulSearch;
-import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.cubeplay.CubefulRanker;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Grade;
+import org.pipwright.engine.record.Entry;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.PlaySearch;
@@ -24,25 +25,27 @@ import org.pipwright.engine.search.PlaySearch;
 /** Finds out about single turns. What it finds depends on the turn and the settings alone. Serves one thread. */
 final class Reviewer implements AutoCloseable {
     private final ReviewSettings settings;
+    private final Supplier<Judgement> judgements;
     private final Function<Stakes, CubeTerms> makeTerms;
     private final Map<Stakes, CubeTerms> terms = new HashMap<>();
+    private final Map<Stakes, CubefulRanker> rankers = new HashMap<>();
     private final PlaySearch chances;
     private final CubefulSearch cube;
     private final RollWorth rolls;
     private final Games games;
 
     Reviewer(
-            Supplier<Judgement> judgements,
+            Supplier<Judgement> patient,
             Function<Stakes, CubeTerms> makeTerms,
             ReviewSettings settings,
             BooleanSupplier stopped) {
         this.settings = settings;
         this.makeTerms = makeTerms;
-        Supplier<Judgement> stoppable = () -> stoppable(judgements.get(), stopped);
-        chances = new PlaySearch(stoppable, LookaheadSettings.DEFAULT, 1);
-        cube = new CubefulSearch(stoppable.get().evaluator());
-        rolls = new RollWorth(stoppable.get().evaluator());
-        games = new Games(judgements, settings, stopped);
+        judgements = () -> stoppable(patient.get(), stopped);
+        chances = new PlaySearch(judgements, LookaheadSettings.DEFAULT, 1);
+        cube = new CubefulSearch(judgements.get().evaluator());
+        rolls = new RollWorth(judgements.get().evaluator());
+        games = new Games(() -> judgements.get().evaluator(), this::terms, settings, stopped);
     }
 
     private static Judgement stoppable(Judgement judgement, BooleanSupplier stopped) {
@@ -61,13 +64,15 @@ final class Reviewer implements AutoCloseable {
             return new Finding(before, values, OptionalDouble.empty(), List.of());
         }
         Worth worth = new Worth(mine, moment.rolling());
-        double luck = rolls.luck(moment.position(), moment.played().get().roll(), moment.opening(), worth);
-        PlayChoice choice = new PlayChoice(chances, cube, games, settings.lookahead());
-        return new Finding(
-                before,
-                values,
-                OptionalDouble.of(luck),
-                choice.options(moment.position(), moment.played().get(), worth));
+        Entry.Turn turn = moment.played().get();
+        double luck = rolls.luck(moment.position(), turn.roll(), moment.opening(), worth);
+        List<PlayOption> options = new PlayChoice(ranker(moment.stakes()), games, settings.lookahead())
+                .options(moment.position(), turn, moment.rolling(), moment.stakes(), worth.point());
+        return new Finding(before, values, OptionalDouble.of(luck), options);
+    }
+
+    private CubefulRanker ranker(Stakes stakes) {
+        return rankers.computeIfAbsent(stakes, key -> new CubefulRanker(judgements, () -> terms(key), 1));
     }
 
     /** With games if lookahead finds that what was done with the cube costs something. */
@@ -78,8 +83,7 @@ final class Reviewer implements AutoCloseable {
         if (!games.wanted() || mine.exact(position, state).isPresent() || !costly(moment, values, mine)) {
             return values;
         }
-        Outcomes played = games.odds(position);
-        return mine.curves(position, GammonShares.of(played), state).at(played.win());
+        return games.values(position, state, moment.stakes(), values);
     }
 
     private static boolean costly(Moment moment, CubeValues values, CubeTerms mine) {
@@ -89,6 +93,7 @@ final class Reviewer implements AutoCloseable {
     @Override
     public void close() {
         chances.close();
+        rankers.values().forEach(CubefulRanker::close);
         games.close();
     }
 }

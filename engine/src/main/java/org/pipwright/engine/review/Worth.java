@@ -2,7 +2,6 @@ package org.pipwright.engine.review;
 
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
@@ -28,14 +27,6 @@ final class Worth {
         return next.finished()
                 ? won(next)
                 : terms.toOther(terms.swapped().best(next, outcomes.swapped(), cube.swapped()));
-    }
-
-    /** With lookahead. */
-    double searched(Play play, CubefulSearch search, int lookahead) {
-        Position next = play.next();
-        return next.finished()
-                ? won(next)
-                : terms.toOther(search.best(next, cube.swapped(), terms.swapped(), lookahead));
     }
 
     private double won(Position next) {

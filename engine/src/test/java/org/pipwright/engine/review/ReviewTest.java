@@ -29,6 +29,9 @@ import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 
 class ReviewTest {
+    /** By the quick form of the terms, as luck is measured. */
+    private static final int QUICK = -1;
+
     private final Map<Stakes, CubeTerms> known = new HashMap<>();
     private final CubefulSearch search = new CubefulSearch(new HastyEvaluator());
 
@@ -44,7 +47,7 @@ class ReviewTest {
             return mine.won(GameResult.of(next), cube);
         }
         CubeTerms theirs = terms(stakes.swapped());
-        CubeValues values = lookahead == 0
+        CubeValues values = lookahead == QUICK
                 ? theirs.values(next, new HastyEvaluator().evaluate(next), cube.swapped())
                 : search.values(next, cube.swapped(), theirs, lookahead);
         double best = values.mayDouble()
@@ -59,9 +62,9 @@ class ReviewTest {
         return stakes instanceof MoneyStakes ? -best : 1 - best;
     }
 
-    private double best(Position position, Roll roll, Stakes stakes, CubeState cube) {
+    private double best(Position position, Roll roll, Stakes stakes, CubeState cube, int lookahead) {
         return Plays.legal(position, roll).stream()
-                .mapToDouble(play -> worth(play, stakes, cube, 0))
+                .mapToDouble(play -> worth(play, stakes, cube, lookahead))
                 .max()
                 .orElseThrow();
     }
@@ -82,7 +85,7 @@ class ReviewTest {
                     new HastyEvaluator().evaluate(moment.position()),
                     turn.finding().chances());
             moment.played().ifPresent(played -> {
-                double best = best(moment.position(), played.roll(), moment.stakes(), moment.rolling());
+                double best = best(moment.position(), played.roll(), moment.stakes(), moment.rolling(), 0);
                 double made = worth(played.play(), moment.stakes(), moment.rolling(), 0);
                 Decision decision = turn.decisions().get(turn.decisions().size() - 1);
                 assertEquals(Decision.Kind.PLAY, decision.kind());
@@ -105,12 +108,12 @@ class ReviewTest {
         for (int one = 1; one <= 6; one++) {
             for (int two = 1; two <= 6; two++) {
                 if (!moment.opening() || one != two) {
-                    sum += best(moment.position(), Roll.of(one, two), moment.stakes(), moment.rolling());
+                    sum += best(moment.position(), Roll.of(one, two), moment.stakes(), moment.rolling(), QUICK);
                     ways++;
                 }
             }
         }
-        return best(moment.position(), rolled, moment.stakes(), moment.rolling()) - sum / ways;
+        return best(moment.position(), rolled, moment.stakes(), moment.rolling(), QUICK) - sum / ways;
     }
 
     private void cubeCosts(ReviewedTurn turn) {

@@ -21,10 +21,9 @@ final class ReviewOptions {
     @Option(
             names = "--rollout",
             paramLabel = "N",
-            description =
-                    "Play N games, with luck taken off, from each decision that lookahead finds to cost something:"
-                            + " from the play that was made and its best rivals, or before the roll. The cube is then judged at"
-                            + " the chances that come out.")
+            description = "Play N games with the cube, luck taken off, from each decision that lookahead finds to cost"
+                    + " something: from the play that was made and its best rivals, or from each action with the"
+                    + " cube.")
     private int games;
 
     @Option(names = "--seed", paramLabel = "N", description = "Other dice for those games. Default: 1.")
