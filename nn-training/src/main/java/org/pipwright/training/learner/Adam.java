@@ -9,6 +9,16 @@ final class Adam {
     static final float BETA2 = 0.999f;
     static final float EPSILON = 1e-8f;
 
+    /**
+     * Smaller gradients count as 0, and so do running means below the next. Steps do not change noticeably: both are far
+     * below {@link #EPSILON} once its square root is taken. But the means of a weight whose gradient has become 0 would
+     * fall to the smallest floats there are and stay there, since 0.9 times the smallest is rounded up to it again; and
+     * processors are slow with numbers that are not normalised.
+     */
+    static final float LEAST_GRADIENT = 1e-15f;
+
+    static final float LEAST_MEAN = 1e-30f;
+
     private Adam() {}
 
     /** The rate of one step with both bias corrections; {@code step} counts from 1. */
@@ -25,9 +35,11 @@ final class Adam {
     static void update(
             float[] parameters, float[] mean, float[] square, float[] gradient, int from, int to, float rate) {
         for (int i = from; i < to; i++) {
-            float g = gradient[i];
-            mean[i] = BETA1 * mean[i] + (1 - BETA1) * g;
-            square[i] = BETA2 * square[i] + (1 - BETA2) * (g * g);
+            float g = Math.abs(gradient[i]) < LEAST_GRADIENT ? 0 : gradient[i];
+            float m = BETA1 * mean[i] + (1 - BETA1) * g;
+            float s = BETA2 * square[i] + (1 - BETA2) * (g * g);
+            mean[i] = Math.abs(m) < LEAST_MEAN ? 0 : m;
+            square[i] = s < LEAST_MEAN ? 0 : s;
         }
         for (int i = from; i < to; i++) {
             parameters[i] -= rate * mean[i] / ((float) Math.sqrt(square[i]) + EPSILON);

@@ -1,6 +1,7 @@
 package org.pipwright.training.learner;
 
 import jdk.incubator.vector.FloatVector;
+import jdk.incubator.vector.VectorOperators;
 import jdk.incubator.vector.VectorSpecies;
 
 /**
@@ -91,18 +92,25 @@ final class VectorLayerKernel extends LayerKernel {
     void adam(float[] parameters, float[] mean, float[] square, float[] gradient, int from, int to, float rate) {
         int whole = from + SPECIES.loopBound(to - from);
         for (int i = from; i < whole; i += LENGTH) {
-            FloatVector g = FloatVector.fromArray(SPECIES, gradient, i);
+            FloatVector g = zeroBelow(Adam.LEAST_GRADIENT, FloatVector.fromArray(SPECIES, gradient, i));
             // Products and sums are rounded one by one, without fma, as in the plain form.
-            FloatVector m =
-                    FloatVector.fromArray(SPECIES, mean, i).mul(Adam.BETA1).add(g.mul(1 - Adam.BETA1));
-            FloatVector s = FloatVector.fromArray(SPECIES, square, i)
-                    .mul(Adam.BETA2)
-                    .add(g.mul(g).mul(1 - Adam.BETA2));
+            FloatVector m = zeroBelow(
+                    Adam.LEAST_MEAN,
+                    FloatVector.fromArray(SPECIES, mean, i).mul(Adam.BETA1).add(g.mul(1 - Adam.BETA1)));
+            FloatVector s = zeroBelow(
+                    Adam.LEAST_MEAN,
+                    FloatVector.fromArray(SPECIES, square, i)
+                            .mul(Adam.BETA2)
+                            .add(g.mul(g).mul(1 - Adam.BETA2)));
             m.intoArray(mean, i);
             s.intoArray(square, i);
             FloatVector step = m.mul(rate).div(s.sqrt().add(Adam.EPSILON));
             FloatVector.fromArray(SPECIES, parameters, i).sub(step).intoArray(parameters, i);
         }
         Adam.update(parameters, mean, square, gradient, whole, to, rate);
+    }
+
+    private static FloatVector zeroBelow(float least, FloatVector v) {
+        return v.blend(0, v.abs().compare(VectorOperators.LT, least));
     }
 }

@@ -102,6 +102,12 @@ class LayerKernelTest {
             square[i] = random.nextInt(4) == 0 ? 0 : (float) random.nextDouble();
         }
         float[] gradient = numbers(to + 3);
+        for (int i = 0; i < gradient.length; i++) {
+            float tiny = (float) Math.pow(10, -12 - random.nextInt(30));
+            gradient[i] *= random.nextBoolean() ? 1 : tiny;
+            mean[i] *= random.nextBoolean() ? 1 : tiny;
+            square[i] *= random.nextBoolean() ? 1 : tiny;
+        }
         float[][] expected = {parameters.clone(), mean.clone(), square.clone()};
         Adam.update(expected[0], expected[1], expected[2], gradient, from, to, 0.003f);
         for (LayerKernel kernel : kernels) {
@@ -110,6 +116,24 @@ class LayerKernelTest {
             for (int k = 0; k < found.length; k++) {
                 assertArrayEquals(expected[k], found[k]);
             }
+        }
+    }
+
+    /** Else they would stay at the smallest float there is, which is slow to compute with. */
+    @Test
+    void runningMeansFallToZero() {
+        for (LayerKernel kernel : kernels) {
+            float[] parameters = numbers(20);
+            float[] mean = numbers(20);
+            float[] square = new float[20];
+            for (int i = 0; i < square.length; i++) {
+                square[i] = Math.abs(mean[i]);
+            }
+            for (int step = 0; step < 100_000; step++) {
+                kernel.adam(parameters, mean, square, new float[20], 0, 20, 0.001f);
+            }
+            assertArrayEquals(new float[20], mean);
+            assertArrayEquals(new float[20], square);
         }
     }
 
