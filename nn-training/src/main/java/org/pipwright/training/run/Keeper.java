@@ -70,8 +70,14 @@ final class Keeper {
         insist("the figures", () -> {
             metrics.write();
             openings.write();
-            RunFolder.write(folder.reportFile(), RunReport.html(metrics.lines(), openings, settings));
         });
+        report(settings);
+    }
+
+    /** Writes the report of what has been gauged so far. */
+    void report(TrainingSettings settings) {
+        String html = RunReport.html(metrics.lines(), openings, settings);
+        insist("the report", () -> RunFolder.write(folder.reportFile(), html));
     }
 
     void save(Checkpoint checkpoint, Model model) {

@@ -131,6 +131,9 @@ public final class TrainingRun {
         save(learners);
         if (tally.games > 0 || latest == null) {
             gauge();
+        } else {
+            // A run that has nothing left to do may have come from a machine without fonts for charts.
+            keeper.report(settings);
         }
         return latest;
     }

@@ -69,7 +69,7 @@ public enum Setting {
     /** Games a round. */
     ROUND("round", "512", Kind.whole(1, 1 << 20), "Games played between two times of learning."),
     /** Samples a batch. */
-    BATCH("batch", "2048", Kind.whole(1, 1 << 20), "Samples a step of gradient descent, about."),
+    BATCH("batch", "512", Kind.whole(1, 1 << 20), "Samples a step of gradient descent, about."),
     /** Passes over the samples. */
     PASSES("passes", "1", Kind.whole(1, 1000), "Times the samples of a round are gone through."),
     /** Steps averaged over. */

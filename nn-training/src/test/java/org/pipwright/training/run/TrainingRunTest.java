@@ -63,6 +63,17 @@ class TrainingRunTest {
     }
 
     @Test
+    void aFinishedRunIsReportedAgain() throws IOException {
+        SmallRun.finish(folder("run"), SmallRun.SETTINGS, 1);
+        Path report = RunFolder.open(folder("run")).reportFile();
+        int charts = Files.readString(report).split("<svg").length;
+        Files.delete(report);
+        SmallRun again = SmallRun.finish(RunFolder.open(folder("run")), 1);
+        assertEquals(charts, Files.readString(report).split("<svg").length);
+        assertTrue(again.rounds.isEmpty() && again.gauges.isEmpty());
+    }
+
+    @Test
     void everythingIsWritten() throws IOException {
         SmallRun run = SmallRun.finish(folder("run"), SmallRun.SETTINGS, 2);
         RunFolder folder = RunFolder.open(folder("run"));
