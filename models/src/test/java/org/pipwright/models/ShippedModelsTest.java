@@ -26,6 +26,9 @@ import org.pipwright.engine.roll.Roll;
 
 /** Every net that ships: plain positions get plain verdicts, and the card speaks of this very file. */
 class ShippedModelsTest {
+    /** Six floats add up to 1 only nearly. */
+    private static final double ROUNDING = 1e-6;
+
     private final ModelCatalog catalog = ModelCatalog.shipped();
 
     @TestFactory
@@ -43,7 +46,7 @@ class ShippedModelsTest {
         Outcomes outcomes = new NetworkEvaluator(model).evaluate(PositionText.parse(canary.position()));
         double equity = outcomes.equity();
         assertTrue(
-                equity >= canary.leastEquity() && equity <= canary.mostEquity(),
+                equity >= canary.leastEquity() - ROUNDING && equity <= canary.mostEquity() + ROUNDING,
                 canary.name() + ": " + equity + " " + outcomes);
     }
 
