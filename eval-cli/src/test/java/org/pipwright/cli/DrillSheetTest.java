@@ -47,7 +47,8 @@ class DrillSheetTest {
     @Test
     void theFileNeedsNothingElseAndIsTheSameEachTime() throws IOException {
         Run run = sheet("hitting", 2);
-        assertEquals("wrote " + file() + "\n", run.err());
+        // A busy machine may have had time for a line of progress before.
+        assertTrue(run.err().endsWith("wrote " + file() + "\n"), run.err());
         String html = Files.readString(file());
         String links = html.replace("http://www.w3.org/2000/svg", "").replace("http-equiv", "");
         assertFalse(Pattern.compile("(?i)http|<script|<link|@import|url\\(|src=")
