@@ -18,12 +18,14 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.position.PositionText;
@@ -54,7 +56,7 @@ class CubeCommandTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"start", "5@6 3@8 3@7 2@24 2@3 / 4@6 3@8 5@13 2@24 1@bar", "5@10 5@9 5@8 / 5@12 5@11 5@7"})
+    @ValueSource(strings = {"start", "5@6 3@8 3@7 2@24 2@3 / 4@6 3@8 5@13 2@24 1@bar"})
     void moneyValuesAreThoseOfTheEngine(String text) throws IOException {
         CubeValues values = new CubefulSearch(new NetworkEvaluator(TestNet.MODEL))
                 .values(
@@ -63,6 +65,32 @@ class CubeCommandTest {
                         new MoneyTerms(new MoneyStakes(true, true), null),
                         1);
         same(values, json("cube " + text + " --cube 4 --owner me --beavers"));
+    }
+
+    /** The cube is judged at the chances that odds and count give, not at the net's. */
+    @Test
+    void longRacesArePlayedOut() throws IOException {
+        String race = "5@10 5@9 5@8 / 5@12 5@11 5@7";
+        JsonNode json = json("cube " + race + " --cube 4 --owner me");
+        assertTrue(json.get("simulated").asBoolean());
+        assertFalse(json.get("exact").asBoolean());
+        assertEquals(0, json.get("lookahead").asInt());
+        JsonNode odds = new ObjectMapper()
+                .readTree(Run.of(("odds " + race + " --json").split(" ")).out());
+        assertEquals(odds.get("chances"), json.get("chances"));
+        Outcomes outcomes = outcomes(json.get("chances"));
+        CubeTerms terms = new MoneyTerms(new MoneyStakes(true, false), null);
+        same(terms.values(PositionText.parse(race), outcomes, new CubeState(4, CubeOwner.ME)), json);
+        assertTrue(run("cube " + race).out().contains(", race played out many times\n"));
+    }
+
+    private static Outcomes outcomes(JsonNode chances) {
+        double[] six = new double[Outcomes.COUNT];
+        int at = 0;
+        for (JsonNode chance : chances) {
+            six[at++] = chance.asDouble();
+        }
+        return new Outcomes(six[0], six[1], six[2], six[3], six[4], six[5]);
     }
 
     @ParameterizedTest

@@ -3,12 +3,14 @@ package org.pipwright.cli.command;
 import java.util.function.BiPredicate;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
+import org.pipwright.cli.report.Bases;
 import org.pipwright.cli.report.CubeJson;
 import org.pipwright.cli.report.CubeReport;
 import org.pipwright.cli.report.CubeText;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.ExactFirstEvaluator;
+import org.pipwright.engine.bearoff.RaceJudge;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
@@ -58,7 +60,8 @@ public final class CubeCommand extends CliCommand {
             names = "--lookahead",
             paramLabel = "N",
             defaultValue = "1",
-            description = "Future rolls to average over, 0 to " + CubefulSearch.MOST + ". Default: 1.")
+            description = "Future rolls to average over, 0 to " + CubefulSearch.MOST
+                    + ". Default: 1. Races beyond the tables are played out many times instead.")
     private int lookahead;
 
     @Mixin
@@ -104,18 +107,24 @@ public final class CubeCommand extends CliCommand {
         CubeTerms terms = options.terms(standard).get();
         Model model = net.load();
         PositionEvaluator evaluator = new ExactFirstEvaluator(standard, new NetworkEvaluator(model));
-        Outcomes outcomes = evaluator.evaluate(read);
-        CubeValues values = new CubefulSearch(evaluator).values(read, cube, terms, lookahead);
-        CubeWindow window = CubeWindow.of(terms.curves(read, GammonShares.of(outcomes), cube));
         boolean exact = terms.exact(read, cube).isPresent();
-        double losers = values.mayDouble() ? new MarketLosers(evaluator).share(read, passes(terms, cube)) : Double.NaN;
+        boolean simulated = !exact && Bases.beyondTables(read);
+        Outcomes outcomes = simulated ? RaceSimulation.odds(read, standard) : evaluator.evaluate(read);
+        CubeValues values = simulated
+                ? terms.values(read, outcomes, cube)
+                : new CubefulSearch(evaluator).values(read, cube, terms, lookahead);
+        CubeWindow window = CubeWindow.of(terms.curves(read, GammonShares.of(outcomes), cube));
+        double losers = values.mayDouble()
+                ? new MarketLosers(evaluator).share(read, passes(terms, cube, new RaceJudge(standard)))
+                : Double.NaN;
         return new CubeReport(
                 read,
                 cube,
                 stakes,
                 NetLabel.of(net.name(), model),
-                exact ? 0 : lookahead,
+                exact || simulated ? 0 : lookahead,
                 exact,
+                simulated,
                 outcomes,
                 values,
                 window,
@@ -123,7 +132,12 @@ public final class CubeCommand extends CliCommand {
                 losers);
     }
 
-    private static BiPredicate<Position, Outcomes> passes(CubeTerms terms, CubeState cube) {
-        return (position, outcomes) -> terms.values(position, outcomes, cube).answer() == CubeAction.PASS;
+    /** Races beyond the tables are simulated here too, or what loses the market would not fit the rest. */
+    private static BiPredicate<Position, Outcomes> passes(CubeTerms terms, CubeState cube, RaceJudge judge) {
+        return (position, outcomes) -> {
+            Outcomes chances =
+                    Bases.beyondTables(position) ? judge.outlook(position).outcomes() : outcomes;
+            return terms.values(position, chances, cube).answer() == CubeAction.PASS;
+        };
     }
 }

@@ -34,6 +34,7 @@ public final class CubeJson {
             report.net().write(json);
             json.writeNumberField("lookahead", report.lookahead());
             json.writeBooleanField("exact", report.exact());
+            json.writeBooleanField("simulated", report.simulated());
             cube(json, report.cube());
             stakes(json, report.stakes());
             Json.chances(json, report.outcomes());

@@ -18,6 +18,7 @@ import org.pipwright.engine.position.Position;
  * @param net the net that judged
  * @param lookahead future rolls averaged over
  * @param exact whether the values come from an exact table
+ * @param simulated whether the chances come from playing the race instead of from the net
  * @param outcomes the six chances of the side on roll
  * @param values values of the cube actions to the side on roll: points per unit of the cube, or chances to win the match
  * @param window take point and doubling window at the position's share of gammons, by the model
@@ -31,6 +32,7 @@ public record CubeReport(
         NetLabel net,
         int lookahead,
         boolean exact,
+        boolean simulated,
         Outcomes outcomes,
         CubeValues values,
         CubeWindow window,

@@ -19,8 +19,7 @@ public final class CubeText {
     public static void write(CubeReport report, PrintWriter out) {
         out.println(report.position() + "  on roll");
         out.println(CubeWords.stakes(report.stakes()) + "; " + CubeWords.cube(report.cube()));
-        out.println("net " + report.net().name() + ", "
-                + (report.exact() ? "exact table" : "lookahead " + report.lookahead()));
+        out.println("net " + report.net().name() + ", " + basis(report));
         out.println();
         chances(report.outcomes()).print(out);
         out.println();
@@ -45,6 +44,13 @@ public final class CubeText {
             out.println();
             out.println(CubeWords.CAUTION);
         }
+    }
+
+    private static String basis(CubeReport report) {
+        if (report.exact()) {
+            return "exact table";
+        }
+        return report.simulated() ? "race played out many times" : "lookahead " + report.lookahead();
     }
 
     private static Table chances(Outcomes outcomes) {
