@@ -126,6 +126,6 @@ class DrillCommandTest {
 
     @Test
     void progressIsTold() {
-        assertTrue(drill("opening --count 12").err().matches("(?s)(\\d+ of 12 positions from \\d+ games\n)+"));
+        assertTrue(drill("opening --count 12").err().matches("(?s)(\\d+ of 12 positions so far, from \\d+ games\n)+"));
     }
 }

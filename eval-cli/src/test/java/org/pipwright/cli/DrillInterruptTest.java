@@ -26,7 +26,7 @@ class DrillInterruptTest {
                         .split(" "))
                 .redirectError(errors.toFile())
                 .start();
-        while (process.isAlive() && !Files.readString(errors).contains(" positions from ")) {
+        while (process.isAlive() && !Files.readString(errors).contains(" positions so far, from ")) {
             Thread.sleep(20);
         }
         String number = Long.toString(process.pid());

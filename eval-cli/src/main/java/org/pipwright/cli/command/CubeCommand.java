@@ -9,7 +9,6 @@ import org.pipwright.cli.report.CubeReport;
 import org.pipwright.cli.report.CubeText;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.bearoff.ExactFirstEvaluator;
 import org.pipwright.engine.bearoff.RaceJudge;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeState;
@@ -21,11 +20,13 @@ import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MarketLosers;
 import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.Lookahead;
+import org.pipwright.engine.search.LookaheadSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -106,10 +107,11 @@ public final class CubeCommand extends CliCommand {
         EndgameTables standard = tables.standard(Runtime.getRuntime().availableProcessors(), console());
         CubeTerms terms = options.terms(standard).get();
         Model model = net.load();
-        PositionEvaluator evaluator = new ExactFirstEvaluator(standard, new NetworkEvaluator(model));
+        Judgement judgement = Judges.of(model, standard).get();
+        PositionEvaluator evaluator = judgement.evaluator();
         boolean exact = terms.exact(read, cube).isPresent();
         boolean simulated = !exact && Bases.beyondTables(read);
-        Outcomes outcomes = simulated ? RaceSimulation.odds(read, standard) : evaluator.evaluate(read);
+        Outcomes outcomes = simulated ? RaceSimulation.odds(read, standard) : chances(judgement, read, exact);
         CubeValues values = simulated
                 ? terms.values(read, outcomes, cube)
                 : new CubefulSearch(evaluator).values(read, cube, terms, lookahead);
@@ -130,6 +132,13 @@ public final class CubeCommand extends CliCommand {
                 window,
                 GammonValues.of(terms, cube),
                 losers);
+    }
+
+    /** As {@code odds} gives them with the same lookahead. */
+    private Outcomes chances(Judgement judgement, Position read, boolean exact) {
+        float[] six = new float[Outcomes.COUNT];
+        new Lookahead(judgement, LookaheadSettings.DEFAULT).evaluate(read.toPlanes(), 0, exact ? 0 : lookahead, six, 0);
+        return Outcomes.of(six, 0);
     }
 
     /** Races beyond the tables are simulated here too, or what loses the market would not fit the rest. */

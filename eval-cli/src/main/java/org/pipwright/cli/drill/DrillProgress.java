@@ -47,7 +47,7 @@ public final class DrillProgress implements DrillListener, AutoCloseable {
             bar.setExtraMessage(" " + from);
         } else if (found > told) {
             told = found;
-            err.println(found + " of " + wanted + " positions " + from);
+            err.println(found + " of " + wanted + " positions so far, " + from);
         }
     }
 

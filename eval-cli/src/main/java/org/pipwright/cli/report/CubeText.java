@@ -100,7 +100,13 @@ public final class CubeText {
         if (Double.isNaN(window.from())) {
             return take + "; no chance at which to double";
         }
-        return take + "; doubling window " + Numbers.percent(window.from()) + " to " + Numbers.percent(window.to())
-                + " % (the side on roll has " + Numbers.percent(win) + " %)";
+        double pass = 1 - window.takePoint();
+        double upper = Math.min(pass, window.to());
+        String doubling = window.from() < upper
+                ? "doubling window " + Numbers.percent(window.from()) + " to " + Numbers.percent(upper)
+                : "doubling right from " + Numbers.percent(window.from());
+        String beyond = pass < window.to() ? "; above " + Numbers.percent(pass) + " % the opponent passes" : "";
+        String wrong = window.to() < 1 ? "; no double above " + Numbers.percent(window.to()) + " %" : "";
+        return take + "; " + doubling + " % (the side on roll has " + Numbers.percent(win) + " %)" + beyond + wrong;
     }
 }
