@@ -9,8 +9,8 @@ import org.pipwright.engine.parallel.Crew;
 
 /**
  * Finds exercises: plays numbered games, at most one question from each, and takes the questions in the order of the games
- * unless they are nearly equal to one taken before. Of cube decisions at most half have the same answer, which could be
- * guessed otherwise. So what is found depends on the settings and the players alone, not on the number of threads.
+ * unless they are nearly equal to one taken before. At most half have the same answer where it could be guessed otherwise:
+ * the cube action, or whether to hit. So what is found depends on the settings and the players alone, not on the number of threads.
  */
 public final class Drill {
     /** Games that are looked through before the questions in them are taken. */
@@ -99,13 +99,23 @@ public final class Drill {
         return taken.stream()
                         .allMatch(other ->
                                 Likeness.checkersApart(other.position(), question.position()) >= settings.apart())
-                && (question instanceof PlayQuestion || !isFrequent((CubeQuestion) question, taken));
+                && !isFrequent(question, taken);
     }
 
-    private boolean isFrequent(CubeQuestion question, List<Question> taken) {
-        long alike = taken.stream()
-                .filter(other -> ((CubeQuestion) other).best() == question.best())
-                .count();
-        return alike >= (settings.count() + 1) / 2;
+    private boolean isFrequent(Question question, List<Question> taken) {
+        Optional<Object> answer = guess(question);
+        long alike = taken.stream().filter(other -> guess(other).equals(answer)).count();
+        return answer.isPresent() && alike >= (settings.count() + 1) / 2;
+    }
+
+    /** The part of the answer that a student could guess from other questions of the sheet, if there is one. */
+    private Optional<Object> guess(Question question) {
+        if (question instanceof CubeQuestion) {
+            return Optional.of(((CubeQuestion) question).best());
+        }
+        PlayQuestion play = (PlayQuestion) question;
+        return settings.theme() == Theme.HITTING
+                ? Optional.of(Facts.hits(play.position(), play.best().play().result()) > 0)
+                : Optional.empty();
     }
 }

@@ -13,6 +13,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.MatchStakes;
@@ -188,6 +189,21 @@ class DrillTest {
         assertEquals(
                 List.of(), drill(settings, (found, games) -> told.add(games)).run(2));
         assertEquals(List.of(16L, 20L), told);
+    }
+
+    /** Never to hit would be as easy to guess. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void halfOfTheBestPlaysHit(long seed) {
+        List<Question> found = run(settings(Theme.HITTING, COUNT, seed), 2);
+        long hitting = found.stream()
+                .map(question -> (PlayQuestion) question)
+                .filter(question -> question.best().play().result().opponentCount(25)
+                        > question.position().opponentCount(25))
+                .count();
+        assertTrue(
+                hitting <= (COUNT + 1) / 2 && found.size() - hitting <= (COUNT + 1) / 2,
+                hitting + " of " + found.size());
     }
 
     /** On a sheet whose answers are all alike nobody has to think. */
