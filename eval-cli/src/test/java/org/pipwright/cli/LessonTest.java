@@ -7,8 +7,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -17,32 +15,15 @@ import org.junit.jupiter.api.io.TempDir;
 class LessonTest {
     private static final Path LESSON = Path.of("../docs/lesson.md");
 
-    private static final Pattern BLOCK = Pattern.compile("```\n(.*?)\n```", Pattern.DOTALL);
-
     private static final String SHOWN = "$ ./pipwright ";
 
     private static final String UNSHOWN = "./pipwright ";
 
     private static List<String> blocks(String begin) throws IOException {
-        Matcher matcher = BLOCK.matcher(Files.readString(LESSON));
-        return matcher.results()
-                .map(block -> block.group(1))
+        return Example.blocks(LESSON, "").stream()
+                .map(String::stripTrailing)
                 .filter(block -> block.startsWith(begin))
                 .collect(Collectors.toList());
-    }
-
-    /** Words of a shell, of which double quotes hold some together. */
-    private static String[] words(String line) {
-        return Pattern.compile("\"([^\"]*)\"|\\S+")
-                .matcher(line)
-                .results()
-                .map(word -> word.group(1) == null ? word.group() : word.group(1))
-                .toArray(String[]::new);
-    }
-
-    /** The last digits of what a net says may differ with the processor; words, plays and whole numbers may not. */
-    private static String rounded(String text) {
-        return text.replaceAll("[+-]?[0-9]+\\.[0-9]+", "#").replaceAll(" +", " ");
     }
 
     @Test
@@ -51,13 +32,14 @@ class LessonTest {
         assertEquals(3, blocks.size());
         for (String block : blocks) {
             String command = block.lines().findFirst().orElseThrow();
-            Run run = Run.of(words(command.substring(SHOWN.length())));
-            assertEquals(new Run(0, rounded(block.substring(command.length() + 1)) + "\n", ""), rounded(run));
+            Run run = Run.of(Example.words(command.substring(SHOWN.length())));
+            assertEquals(
+                    new Run(0, Example.numberless(block.substring(command.length() + 1)) + "\n", ""), rounded(run));
         }
     }
 
     private static Run rounded(Run run) {
-        return new Run(run.code(), rounded(run.out()), run.err());
+        return new Run(run.code(), Example.numberless(run.out()), run.err());
     }
 
     @Test
@@ -66,7 +48,7 @@ class LessonTest {
         List<String> commands = blocks(UNSHOWN + "draw ");
         assertEquals(4, commands.size());
         for (String command : commands) {
-            String[] words = words(command.substring(UNSHOWN.length()));
+            String[] words = Example.words(command.substring(UNSHOWN.length()));
             String file = words[words.length - 1];
             assertTrue(lesson.contains("](" + file.substring("docs/".length()) + ")"), "no picture " + file);
             words[words.length - 1] = "-";
@@ -84,7 +66,10 @@ class LessonTest {
             String shorter = command.replace("--count 6", "--count 1 --lookahead 0")
                     .replace(" eval-cli/", " ")
                     .replaceAll("(--(?:sheet|page|html)) ", "$1 " + folder + "/");
-            assertEquals(0, Run.of(words(shorter.substring(UNSHOWN.length()))).code(), shorter);
+            assertEquals(
+                    0,
+                    Run.of(Example.words(shorter.substring(UNSHOWN.length()))).code(),
+                    shorter);
         }
         for (String page : List.of("hitting.html", "hitting-page.html", "review.html")) {
             assertTrue(Files.readString(folder.resolve(page)).endsWith("</html>\n"), page);

@@ -11,7 +11,6 @@ import java.net.URLClassLoader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -22,19 +21,10 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What the README shows is what one gets. */
 class ReadmeTest {
-    private static final Pattern BLOCK = Pattern.compile("```(\\w*)\n(.*?)```", Pattern.DOTALL);
-
     private static final Pattern RANKED = Pattern.compile("^ *(\\d+)  (\\S.*?)  +[+-]?[0-9.]+  .*? ([a-z]+)  .*");
 
     private static List<String> blocks(String language) throws IOException {
-        Matcher matcher = BLOCK.matcher(Files.readString(Path.of("../README.md")));
-        List<String> blocks = new ArrayList<>();
-        while (matcher.find()) {
-            if (matcher.group(1).equals(language)) {
-                blocks.add(matcher.group(2));
-            }
-        }
-        return blocks;
+        return Example.blocks(Path.of("../README.md"), language);
     }
 
     private static List<String> shown(String command) throws IOException {
@@ -66,21 +56,12 @@ class ReadmeTest {
                 .collect(Collectors.toList());
         assertEquals(1, commands.size());
         for (String command : commands) {
-            String[] words = words(command.substring("./pipwright ".length()));
+            String[] words = Example.words(command.substring("./pipwright ".length()));
             String file = words[words.length - 1];
             assertTrue(Files.readString(Path.of("../README.md")).contains("](" + file + ")"), "no picture " + file);
             words[words.length - 1] = "-";
             assertEquals(Files.readString(Path.of("..", file)), Run.of(words).out());
         }
-    }
-
-    /** Words of a shell, of which double quotes hold some together. */
-    private static String[] words(String line) {
-        return Pattern.compile("\"([^\"]*)\"|\\S+")
-                .matcher(line)
-                .results()
-                .map(word -> word.group(1) == null ? word.group() : word.group(1))
-                .toArray(String[]::new);
     }
 
     /** Places, plays and grades; the last digits of numbers may differ with the processor. */
@@ -112,7 +93,7 @@ class ReadmeTest {
         Run run = Run.of(line.substring("$ ./pipwright ".length())
                 .replace("eval-cli/", "")
                 .split(" "));
-        assertTrue(numberless(run.out()).startsWith(numberless(shown)), run.out());
+        assertTrue(Example.numberless(run.out()).startsWith(Example.numberless(shown)), run.out());
     }
 
     /** The same roll at two scores: who can use a gammon plays another opening than who cannot. */
@@ -134,14 +115,9 @@ class ReadmeTest {
         assertEquals(1, blocks.size());
         for (String block : blocks) {
             assertEquals(
-                    numberless(block.substring(block.indexOf('\n') + 1)),
-                    numberless(run(block).out()));
+                    Example.numberless(block.substring(block.indexOf('\n') + 1)),
+                    Example.numberless(run(block).out()));
         }
-    }
-
-    /** Words and the shape of the table; the last digits of numbers may differ with the processor. */
-    private static String numberless(String text) {
-        return text.replaceAll("[+-]?[0-9]+\\.[0-9]+", "#").replaceAll(" +", " ");
     }
 
     @Test
