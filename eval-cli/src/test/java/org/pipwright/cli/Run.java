@@ -1,5 +1,7 @@
 package org.pipwright.cli;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.Charset;
@@ -21,7 +23,18 @@ record Run(int code, String out, String err) {
         return with(Commands.ALL, "", charset, args);
     }
 
+    /** Builds the standard tables, or whichever command is the first to need them would say that it does. */
+    private static final class Tables {
+        static final int BUILT =
+                with("", StandardCharsets.UTF_8, Commands.ALL, "tables").code();
+    }
+
     static Run with(Map<String, Class<?>> commands, String input, Charset charset, String... args) {
+        assertEquals(0, Tables.BUILT);
+        return with(input, charset, commands, args);
+    }
+
+    private static Run with(String input, Charset charset, Map<String, Class<?>> commands, String... args) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         ByteArrayInputStream in = new ByteArrayInputStream(input.getBytes(StandardCharsets.UTF_8));
