@@ -11,6 +11,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.training.settings.Preset;
+import org.pipwright.training.settings.Setting;
+import org.pipwright.training.settings.TrainingSettings;
 
 class TrainCommandTest {
     private static final String SMALL = "contact.hidden = 16\nrace.hidden = 16\nround = 16\ngauge.games = 20\n";
@@ -56,15 +59,65 @@ class TrainCommandTest {
         assertEquals(0, run.code(), run.err());
     }
 
+    @Test
+    void presetsAreBegunWithAndCanBeChanged() throws IOException {
+        Run printed = Run.of("train", "--preset", "evening", "--print-settings");
+        assertEquals(0, printed.code(), printed.err());
+        assertEquals("# Preset evening.\n\n" + Preset.EVENING.settings().toText(), printed.out());
+
+        Path settings = Files.writeString(folder.resolve("small.settings"), SMALL + "seed = 5\n");
+        Path out = folder.resolve("run");
+        Run run = Run.of(
+                "train",
+                "--preset",
+                "overnight",
+                "--settings",
+                settings.toString(),
+                "--games",
+                "16",
+                "--out",
+                out.toString());
+        assertEquals(0, run.code(), run.err());
+        TrainingSettings expected = Preset.OVERNIGHT
+                .settings()
+                .with(Setting.CONTACT_HIDDEN, "16")
+                .with(Setting.RACE_HIDDEN, "16")
+                .with(Setting.ROUND, "16")
+                .with(Setting.GAUGE_GAMES, "20")
+                .with(Setting.SEED, "5")
+                .with(Setting.GAMES, "16")
+                .with(Setting.MINUTES, "0");
+        assertEquals(expected, TrainingSettings.read(out.resolve("settings.txt")));
+        Path manifest = out.resolve("run.txt");
+        assertTrue(Files.readString(manifest).startsWith("preset = overnight\n"), Files.readString(manifest));
+
+        assertEquals(
+                0,
+                Run.of("train", "--resume", "--games", "32", "--out", out.toString())
+                        .code());
+        assertEquals(1, Files.readString(manifest).split("preset").length - 1);
+    }
+
+    /** Shells offer the presets there are. */
+    @Test
+    void presetsAreOffered() {
+        assertTrue(
+                Run.of("completion", "bash").out().contains("(\"" + String.join("\" \"", Preset.names()) + "\")"),
+                "the list in TrainCommand is not that of Preset");
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
             value = {
                 "train --games 10 | say where the run goes: --out FOLDER",
-                "train --out OUT | say how long to train: --games N, --minutes M or --hours H",
+                "train --out OUT | say how long to train: --games N, --minutes M, --hours H or --preset NAME",
                 "train --out OUT --minutes 1 --hours 1 | give --minutes or --hours, not both",
                 "train --out OUT --games 10 --threads 0 | --threads is 0: give at least 1",
                 "train --out OUT --games -1 | games must be a whole number from 0 to 1000000000000, not '-1'",
+                "train --out OUT --preset weekend | there is no preset 'weekend': use evening or overnight",
+                "train --print-settings --preset Evening | there is no preset 'Evening': use evening or overnight",
+                "train --out OUT --resume --preset evening | leave those options out",
                 "train --out OUT --resume | leave --resume out to start one",
                 "train --out OUT --settings OUT --games 1 | train --print-settings writes a file to start from"
             })

@@ -1,6 +1,8 @@
 package org.pipwright.cli.command;
 
 import java.nio.file.Path;
+import java.util.Iterator;
+import java.util.List;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.train.TrainJob;
@@ -13,9 +15,10 @@ import picocli.CommandLine.Option;
 @Command(
         name = "train",
         customSynopsis = {
+            "pipwright train --preset evening|overnight --out FOLDER [options]",
             "pipwright train --games N | --minutes M | --hours H  --out FOLDER [options]",
             "pipwright train --resume --out FOLDER [options]",
-            "pipwright train --print-settings"
+            "pipwright train --print-settings [--preset NAME]"
         },
         header = "Train a net by self-play, from nothing but the rules.",
         description = {
@@ -27,9 +30,9 @@ import picocli.CommandLine.Option;
         },
         footer = {
             "Examples:",
-            "  pipwright train --minutes 20 --out evening",
-            "  pipwright train --hours 8 --seed 7 --out overnight",
-            "  pipwright train --print-settings > my.settings",
+            "  pipwright train --preset evening --out evening",
+            "  pipwright train --preset overnight --seed 7 --out overnight",
+            "  pipwright train --print-settings --preset evening > my.settings",
             "  pipwright train --settings my.settings --games 1000000 --out mine",
             "  pipwright duel mine/net.safetensors first"
         })
@@ -53,6 +56,14 @@ public final class TrainCommand extends CliCommand {
             paramLabel = "S",
             description = "Seed of everything random; else that of the settings, 1 by default.")
     private Long seed;
+
+    @Option(
+            names = "--preset",
+            paramLabel = "NAME",
+            completionCandidates = PresetNames.class,
+            description = "Begin with settings made for a purpose: evening takes about 20 minutes on two cores,"
+                    + " overnight 8 hours. A file and other options change them.")
+    private String preset;
 
     @Option(names = "--settings", paramLabel = "FILE", description = "Take all other settings from a file.")
     private Path settingsFile;
@@ -84,7 +95,8 @@ public final class TrainCommand extends CliCommand {
     public Integer call() {
         TrainJob job = new TrainJob(
                 console(),
-                new TrainRequest(games, allMinutes(), folder, seed, settingsFile, resume, threads, tables.folder()));
+                new TrainRequest(
+                        games, allMinutes(), folder, seed, preset, settingsFile, resume, threads, tables.folder()));
         if (printSettings) {
             job.printSettings();
             return 0;
@@ -97,6 +109,14 @@ public final class TrainCommand extends CliCommand {
         }
         job.train();
         return 0;
+    }
+
+    /** What a shell offers; the presets themselves belong to training, which help and completion do without. */
+    static final class PresetNames implements Iterable<String> {
+        @Override
+        public Iterator<String> iterator() {
+            return List.of("evening", "overnight").iterator();
+        }
     }
 
     private Double allMinutes() {

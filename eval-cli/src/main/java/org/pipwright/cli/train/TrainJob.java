@@ -9,6 +9,7 @@ import org.pipwright.training.run.Metrics;
 import org.pipwright.training.run.RunFolder;
 import org.pipwright.training.run.TrainingRun;
 import org.pipwright.training.settings.InvalidSettingsException;
+import org.pipwright.training.settings.Preset;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
@@ -31,7 +32,9 @@ public final class TrainJob {
     /** Prints the settings that a run would have. */
     public void printSettings() {
         try {
-            console.out().print(limited(fresh()).toText());
+            String settings = limited(fresh()).toText();
+            console.out()
+                    .print(request.preset() == null ? settings : "# Preset " + request.preset() + ".\n\n" + settings);
         } catch (InvalidSettingsException e) {
             throw new UserError(e.getMessage());
         }
@@ -66,13 +69,14 @@ public final class TrainJob {
     private RunFolder started() {
         TrainingSettings settings = limited(fresh());
         if (settings.whole(Setting.GAMES) == 0 && settings.number(Setting.MINUTES) == 0) {
-            throw new UserError("say how long to train: --games N, --minutes M or --hours H");
+            throw new UserError("say how long to train: --games N, --minutes M, --hours H or --preset NAME");
         }
-        return RunFolder.create(request.folder(), settings);
+        RunFolder run = RunFolder.create(request.folder(), settings);
+        return request.preset() == null ? run : run.withPreset(Preset.named(request.preset()));
     }
 
     private RunFolder reopened() {
-        if (request.settings() != null || request.seed() != null) {
+        if (request.preset() != null || request.settings() != null || request.seed() != null) {
             throw new UserError("--resume goes on with the settings and the seed of the run: leave those options out");
         }
         RunFolder run = RunFolder.open(request.folder());
@@ -85,8 +89,11 @@ public final class TrainJob {
     }
 
     private TrainingSettings fresh() {
+        TrainingSettings begin = request.preset() == null
+                ? TrainingSettings.defaults()
+                : Preset.named(request.preset()).settings();
         TrainingSettings settings =
-                request.settings() == null ? TrainingSettings.defaults() : TrainingSettings.read(request.settings());
+                request.settings() == null ? begin : TrainingSettings.read(request.settings(), begin);
         return request.seed() == null
                 ? settings
                 : settings.with(Setting.SEED, request.seed().toString());

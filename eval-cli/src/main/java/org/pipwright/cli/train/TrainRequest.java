@@ -10,6 +10,7 @@ import org.pipwright.engine.bearoff.TableFolder;
  * @param minutes minutes to train for in all
  * @param folder folder of the run
  * @param seed seed of everything random
+ * @param preset name of the preset that the settings begin with
  * @param settings file with all other settings
  * @param resume whether to go on with the run in the folder
  * @param threads threads to use
@@ -20,6 +21,7 @@ public record TrainRequest(
         Double minutes,
         Path folder,
         Long seed,
+        String preset,
         Path settings,
         boolean resume,
         Integer threads,

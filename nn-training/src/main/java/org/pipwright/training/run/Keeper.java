@@ -51,6 +51,9 @@ final class Keeper {
         if (text.length() > 0) {
             text.append("\nresumed = after ").append(games).append(" games\n");
         }
+        folder.preset()
+                .ifPresent(preset ->
+                        text.append("preset = ").append(preset.words()).append('\n'));
         provenance.forEach(
                 (name, fact) -> text.append(name).append(" = ").append(fact).append('\n'));
         insist("the manifest", () -> RunFolder.write(folder.manifestFile(), text.toString()));

@@ -8,12 +8,14 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.files.AtomicFile;
 import org.pipwright.training.settings.InvalidSettingsException;
+import org.pipwright.training.settings.Preset;
 import org.pipwright.training.settings.TrainingSettings;
 
 /** The folder of a run and the files in it. */
@@ -26,10 +28,12 @@ public final class RunFolder {
 
     private final Path folder;
     private final TableFolder tables;
+    private final Optional<Preset> preset;
 
-    private RunFolder(Path folder, TableFolder tables) {
+    private RunFolder(Path folder, TableFolder tables, Optional<Preset> preset) {
         this.folder = folder;
         this.tables = tables;
+        this.preset = preset;
     }
 
     /**
@@ -39,7 +43,21 @@ public final class RunFolder {
      * @return a folder for the same run
      */
     public RunFolder withTables(TableFolder folder) {
-        return new RunFolder(this.folder, folder);
+        return new RunFolder(this.folder, folder, preset);
+    }
+
+    /**
+     * The same run, with a note in its manifest of the preset its settings come from.
+     *
+     * @param preset the preset
+     * @return a folder for the same run
+     */
+    public RunFolder withPreset(Preset preset) {
+        return new RunFolder(folder, tables, Optional.of(preset));
+    }
+
+    Optional<Preset> preset() {
+        return preset;
     }
 
     TableFolder tables() {
@@ -75,7 +93,7 @@ public final class RunFolder {
                             + "' is not empty: give --resume to go on with the run in it, or another folder");
                 }
             }
-            RunFolder run = new RunFolder(folder, TableFolder.ofUser(System.getenv()));
+            RunFolder run = new RunFolder(folder, TableFolder.ofUser(System.getenv()), Optional.empty());
             run.writeSettings(settings);
             return run;
         } catch (IOException e) {
@@ -91,7 +109,7 @@ public final class RunFolder {
      * @throws InvalidRunException if there is no run in it, or another process is training in it
      */
     public static RunFolder open(Path folder) {
-        RunFolder run = new RunFolder(folder, TableFolder.ofUser(System.getenv()));
+        RunFolder run = new RunFolder(folder, TableFolder.ofUser(System.getenv()), Optional.empty());
         if (!Files.isRegularFile(run.settingsFile())) {
             throw new InvalidRunException(
                     "there is no run in '" + folder + "' to resume: leave --resume out to start one");

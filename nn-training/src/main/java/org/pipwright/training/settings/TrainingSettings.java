@@ -41,11 +41,23 @@ public final class TrainingSettings {
      * @throws InvalidSettingsException if it is missing, or has an unknown key, a key twice or a value out of range
      */
     public static TrainingSettings read(Path file) {
+        return read(file, defaults());
+    }
+
+    /**
+     * Reads a file as {@link #read(Path)} does.
+     *
+     * @param file the file
+     * @param otherwise what holds where the file says nothing
+     * @return its settings
+     * @throws InvalidSettingsException as above
+     */
+    public static TrainingSettings read(Path file, TrainingSettings otherwise) {
         try {
             if (Files.size(file) > MOST_BYTES) {
                 throw new InvalidSettingsException("'" + file + "' is too large to be a settings file");
             }
-            return parse(Files.readString(file, StandardCharsets.UTF_8));
+            return parse(Files.readString(file, StandardCharsets.UTF_8), otherwise);
         } catch (IOException e) {
             throw new InvalidSettingsException(
                     "cannot read settings from '" + file + "': train --print-settings writes a file to start from");
@@ -54,8 +66,8 @@ public final class TrainingSettings {
         }
     }
 
-    static TrainingSettings parse(String text) {
-        TrainingSettings settings = defaults();
+    static TrainingSettings parse(String text, TrainingSettings otherwise) {
+        TrainingSettings settings = otherwise;
         Map<Setting, Integer> seen = new EnumMap<>(Setting.class);
         String[] lines = text.split("\\R");
         for (int i = 0; i < lines.length; i++) {

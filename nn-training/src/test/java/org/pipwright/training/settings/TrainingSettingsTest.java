@@ -21,17 +21,21 @@ class TrainingSettingsTest {
     @TempDir
     Path folder;
 
+    private static TrainingSettings parse(String text) {
+        return TrainingSettings.parse(text, TrainingSettings.defaults());
+    }
+
     private static String refused(String text) {
-        String message = assertThrows(InvalidSettingsException.class, () -> TrainingSettings.parse(text))
-                .getMessage();
+        String message =
+                assertThrows(InvalidSettingsException.class, () -> parse(text)).getMessage();
         assertFalse(message.contains("\n"), message);
         return message;
     }
 
     @Test
     void emptyFileGivesTheDefaults() {
-        assertEquals(TrainingSettings.defaults(), TrainingSettings.parse(""));
-        assertEquals(TrainingSettings.defaults(), TrainingSettings.parse("\n  # nothing here\n\n"));
+        assertEquals(TrainingSettings.defaults(), parse(""));
+        assertEquals(TrainingSettings.defaults(), parse("\n  # nothing here\n\n"));
         assertEquals("", TrainingSettings.defaults().differences());
     }
 
@@ -50,8 +54,8 @@ class TrainingSettingsTest {
                 .with(Setting.RATE_FIRST, "1e-3")
                 .with(Setting.SEED, "-7")
                 .with(Setting.OPENING, "any");
-        assertEquals(changed, TrainingSettings.parse(changed.toText()));
-        assertEquals(changed, TrainingSettings.parse(changed.toText().replace("\n", "\r\n")));
+        assertEquals(changed, parse(changed.toText()));
+        assertEquals(changed, parse(changed.toText().replace("\n", "\r\n")));
         assertNotEquals(TrainingSettings.defaults(), changed);
         assertEquals(
                 "games=1000000; seed=-7; opening=any; contact.hidden=128,32,8; rate.first=1e-3", changed.differences());
@@ -59,7 +63,7 @@ class TrainingSettingsTest {
 
     @Test
     void valuesByKind() {
-        TrainingSettings settings = TrainingSettings.parse(
+        TrainingSettings settings = parse(
                 "contact.hidden=128,32 # two layers\n  rate.first   =  0.5  \nseed = -9223372036854775808\ngames=12");
         assertEquals(List.of(128, 32), settings.sizes(Setting.CONTACT_HIDDEN));
         assertEquals(0.5, settings.number(Setting.RATE_FIRST));
