@@ -36,7 +36,7 @@ final class UsageErrors {
             return missing((MissingParameterException) e, command);
         }
         return ErrorLines.oneLine(e.getMessage())
-                .replaceFirst("^Invalid value for option '([^']+)': ", "$1: ")
+                .replaceFirst("^Invalid value for option '([^']+)'(?: \\([^)]+\\))?: ", "$1: ")
                 .replaceFirst("is not an? (int|long)$", "is not a whole number");
     }
 

@@ -80,13 +80,4 @@ class DrillSheetTest {
             assertEquals(pages, page.locator(".page").count());
         }
     }
-
-    @Test
-    void aFileThatCannotBeWrittenIsTold() {
-        Run run = Run.of("drill", "opening", "--count", "1", "--lookahead", "0", "--sheet", "no/such/folder/x.html");
-        assertEquals(2, run.code());
-        assertEquals(
-                "pipwright: cannot write 'no/such/folder/x.html': its folder is missing, full or not yours to write to\n",
-                run.err());
-    }
 }

@@ -92,8 +92,7 @@ class NetCommandsTest {
         assertFalse(Files.exists(file));
         Path nowhere = folder.resolve("none/copy.safetensors");
         run = Run.of("net", "export", TestNet.path(), nowhere.toString());
-        String line =
-                "pipwright: cannot write '" + nowhere + "': its folder is missing, full or not yours to write to\n";
+        String line = "pipwright: cannot write '" + nowhere + "': there is no folder '" + nowhere.getParent() + "'\n";
         assertEquals(new Run(2, "", line), run);
     }
 }

@@ -259,10 +259,10 @@ class ReviewCommandTest {
             value = {
                 "--lookahead 4 | lookahead 4: use 0 to 3",
                 "--rollout -1 | --rollout is -1: play 1 game or more",
-                "--save a --resume b | --save begins a file anew and --resume goes on with one: give one of them",
+                "--save a --resume pom.xml | --save begins a file anew and --resume goes on with one: give one of them",
                 "--threads 0 | --threads is 0: use 1 to 1024",
-                "--html none/page.html | cannot write 'none/page.html': its folder is missing, full or not yours to write to",
-                "--resume none | no such file or folder: 'none': check the path",
+                "--html none/page.html | --html: cannot write 'none/page.html': there is no folder 'none'; see pipwright help review",
+                "--resume none | --resume: no such file 'none': check the path; see pipwright help review",
             })
     void mistakesAreToldInALine(String options, String line) throws IOException {
         List<String> args = new ArrayList<>(List.of(file(MATCH)));

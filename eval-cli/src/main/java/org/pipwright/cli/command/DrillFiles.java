@@ -1,14 +1,11 @@
 package org.pipwright.cli.command;
 
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.drill.PracticePage;
 import org.pipwright.cli.drill.PrintSheet;
 import org.pipwright.cli.report.DrillReport;
-import org.pipwright.engine.files.AtomicFile;
 import picocli.CommandLine.Option;
 
 /** Which files a drill writes. */
@@ -16,14 +13,20 @@ final class DrillFiles {
     @Option(
             names = "--sheet",
             paramLabel = "FILE.html",
+            converter = OutputFile.Html.class,
             description = "Write a sheet for print: questions on pages of their own, answers after them.")
     private Path sheet;
 
     @Option(
             names = "--page",
             paramLabel = "FILE.html",
+            converter = OutputFile.Html.class,
             description = "Write a page that checks answers, for the screen. It is one file and works offline.")
     private Path page;
+
+    void check() {
+        OutputFile.requireTwo("--sheet", sheet, "--page", page);
+    }
 
     boolean wanted() {
         return sheet != null || page != null;
@@ -40,11 +43,7 @@ final class DrillFiles {
     }
 
     private static void write(Path file, String html, PrintWriter out) {
-        try {
-            AtomicFile.write(file, to -> to.write(html.getBytes(StandardCharsets.UTF_8)));
-        } catch (IOException e) {
-            throw new UserError("cannot write '" + file + "': its folder is missing, full or not yours to write to");
-        }
+        OutputFile.write(file, html.getBytes(StandardCharsets.UTF_8));
         out.println("wrote " + file);
     }
 }

@@ -1,9 +1,6 @@
 package org.pipwright.cli.command;
 
-import java.io.IOException;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.Map;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.network.Model;
@@ -53,36 +50,24 @@ public final class NetExportCommand extends CliCommand {
         if (!target.endsWith(OWN) && !target.endsWith(ONNX)) {
             throw new UserError("the target '" + target + "' should end in " + OWN + " or " + ONNX);
         }
-        Model model = net.load();
-        try {
-            write(model);
-        } catch (IOException e) {
-            throw new UserError("cannot write '" + target + "': its folder is missing, full or not yours to write to");
+        if (target.endsWith(ONNX)) {
+            String stem = target.substring(0, target.length() - ONNX.length());
+            Path contact = OutputFile.checked(stem + "-contact" + ONNX);
+            Path race = OutputFile.checked(stem + "-race" + ONNX);
+            Model model = net.load();
+            writeOnnx(contact, model.contact(), model);
+            writeOnnx(race, model.race(), model);
+        } else {
+            Path file = OutputFile.checked(target);
+            Model model = net.load();
+            OutputFile.write(file, ModelFile.toBytes(model));
+            out().println("wrote " + file + ": " + model.shape());
         }
         return 0;
     }
 
-    private void write(Model model) throws IOException {
-        if (target.endsWith(ONNX)) {
-            writeOnnx(model.contact(), "contact", model.notes());
-            writeOnnx(model.race(), "race", model.notes());
-        } else {
-            ModelFile.write(path(target), model);
-            out().println("wrote " + target + ": " + model.shape());
-        }
-    }
-
-    private void writeOnnx(Network network, String name, Map<String, String> notes) throws IOException {
-        String file = target.substring(0, target.length() - ONNX.length()) + "-" + name + ONNX;
-        OnnxFile.write(path(file), network, notes);
+    private void writeOnnx(Path file, Network network, Model model) {
+        OutputFile.write(file, OnnxFile.toBytes(network, model.notes()));
         out().println("wrote " + file + ": " + network.shape());
-    }
-
-    private static Path path(String file) {
-        try {
-            return Path.of(file);
-        } catch (InvalidPathException e) {
-            throw new UserError("'" + file + "' is no file name: " + e.getReason());
-        }
     }
 }

@@ -31,8 +31,16 @@ final class PositionArgument {
     }
 
     static Position read(List<String> words, InputStream in) {
+        words.stream().filter(PositionArgument::roll).findFirst().ifPresent(word -> {
+            throw new UserError(
+                    "'" + word + "' is a roll, no part of a position: give one roll at a time, after --roll");
+        });
         String text = String.join(" ", words).strip();
         return text.equals("-") ? parse(all(in)) : parse(text);
+    }
+
+    private static boolean roll(String word) {
+        return word.matches("[1-6]-?[1-6]");
     }
 
     private static Position parse(String text) {

@@ -9,7 +9,6 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Locale;
 import org.pipwright.cli.console.UserError;
-import org.pipwright.engine.files.AtomicFile;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.InvalidRecordException;
 import org.pipwright.engine.record.RecordText;
@@ -64,7 +63,7 @@ final class RecordFiles {
 
     /** Writes a record; an existing file only if told so. */
     static void write(GameRecord record, String file, boolean force) {
-        Path path = path(file);
+        Path path = OutputFile.checked(file);
         if (sgf(file) && record.games().isEmpty()) {
             throw new UserError("the record has no game: an SGF file needs one");
         }
@@ -72,10 +71,6 @@ final class RecordFiles {
         if (!force && Files.exists(path)) {
             throw new UserError("'" + file + "' exists: --force replaces it");
         }
-        try {
-            AtomicFile.write(path, out -> out.write(bytes));
-        } catch (IOException e) {
-            throw new UserError("cannot write '" + file + "': its folder is missing, full or not yours to write to");
-        }
+        OutputFile.write(path, bytes);
     }
 }

@@ -1,6 +1,7 @@
 package org.pipwright.cli.command;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.Function;
@@ -50,8 +51,12 @@ public final class ReviewCommand extends CliCommand {
     @Parameters(paramLabel = "FILE", description = "A record, or an SGF file if its name ends in .sgf.")
     private String file;
 
-    @Option(names = "--html", paramLabel = "FILE", description = "Write a page for a browser, instead of the text.")
-    private String html;
+    @Option(
+            names = "--html",
+            paramLabel = "FILE",
+            converter = OutputFile.Html.class,
+            description = "Write a page for a browser, instead of the text.")
+    private Path html;
 
     @Mixin
     private ReviewOptions options;
@@ -80,10 +85,8 @@ public final class ReviewCommand extends CliCommand {
     @Override
     public Integer call() {
         ReviewSettings settings = options.settings();
-        if (html != null) {
-            PictureOptions.requireFolder(html);
-        }
         GameRecord record = RecordFiles.read(file);
+        options.requireOwnFile(file, html);
         if (record.games().stream().allMatch(game -> game.entries().isEmpty())) {
             throw new UserError("'" + file + "' has no game yet: there is nothing to review");
         }
@@ -116,7 +119,7 @@ public final class ReviewCommand extends CliCommand {
         }
         ReviewReport report = new ReviewReport(review, label);
         if (html != null) {
-            PictureOptions.write(html, ReviewHtml.page(report).getBytes(StandardCharsets.UTF_8));
+            OutputFile.write(html, ReviewHtml.page(report).getBytes(StandardCharsets.UTF_8));
         }
         if (json) {
             ReviewJson.write(report, out());

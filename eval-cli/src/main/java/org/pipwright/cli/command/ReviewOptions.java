@@ -32,12 +32,14 @@ final class ReviewOptions {
     @Option(
             names = "--save",
             paramLabel = "FILE",
+            converter = OutputFile.Any.class,
             description = "Keep what was found in a file as it goes on, to resume from.")
     private Path save;
 
     @Option(
             names = "--resume",
             paramLabel = "FILE",
+            converter = OutputFile.Kept.class,
             description = "Go on with what a file has, and keep it up to date; record, net and settings must be as they"
                     + " were. The review is that of a run without a stop.")
     private Path resume;
@@ -67,6 +69,16 @@ final class ReviewOptions {
     String howToGoOn() {
         Path kept = save == null ? resume : save;
         return kept == null ? "; --save FILE would have kept what was found" : "; --resume " + kept + " goes on";
+    }
+
+    /** Refuses to write over the record or the page. */
+    void requireOwnFile(String record, Path page) {
+        Path read = Path.of(record);
+        OutputFile.requireTwo("--save", save, "the record", read);
+        OutputFile.requireTwo("--resume", resume, "the record", read);
+        OutputFile.requireTwo("--save", save, "--html", page);
+        OutputFile.requireTwo("--resume", resume, "--html", page);
+        OutputFile.requireTwo("--html", page, "the record", read);
     }
 
     ReviewFile file(List<String> judge) {

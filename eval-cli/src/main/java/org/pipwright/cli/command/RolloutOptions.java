@@ -49,12 +49,14 @@ final class RolloutOptions {
     @Option(
             names = "--save",
             paramLabel = "FILE",
+            converter = OutputFile.Any.class,
             description = "Keep the sums in a file as it goes on, to resume from.")
     private Path save;
 
     @Option(
             names = "--resume",
             paramLabel = "FILE",
+            converter = OutputFile.Kept.class,
             description =
                     "Go on with what a file has, and keep it up to date: the numbers are those of a rollout without"
                             + " a stop. Everything but --trials and --until-sure must be as it was.")

@@ -1,7 +1,5 @@
 package org.pipwright.cli.command;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.HashSet;
@@ -19,7 +17,6 @@ import org.pipwright.cli.report.StandingsReport;
 import org.pipwright.cli.standings.Match;
 import org.pipwright.cli.standings.Ratings;
 import org.pipwright.cli.standings.Tournament;
-import org.pipwright.engine.files.AtomicFile;
 import org.pipwright.models.ModelCatalog;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -67,7 +64,11 @@ public final class StandingsCommand extends CliCommand {
             description = "The player whose rating is 0; default: the last one.")
     private String anchor;
 
-    @Option(names = "--chart", paramLabel = "FILE.svg", description = "Also draw the ratings, as SVG.")
+    @Option(
+            names = "--chart",
+            paramLabel = "FILE.svg",
+            converter = OutputFile.Svg.class,
+            description = "Also draw the ratings, as SVG.")
     private Path chart;
 
     @Option(names = "--json", description = "Print JSON, in the form that standings.schema.json describes.")
@@ -132,12 +133,7 @@ public final class StandingsCommand extends CliCommand {
     }
 
     private void draw(StandingsReport report) {
-        byte[] svg = chartText(report).getBytes(StandardCharsets.UTF_8);
-        try {
-            AtomicFile.write(chart, out -> out.write(svg));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        OutputFile.write(chart, chartText(report).getBytes(StandardCharsets.UTF_8));
     }
 
     /** A Java without fonts cannot draw, and says so in many ways. */

@@ -1,0 +1,179 @@
+package org.pipwright.cli.command;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Set;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.text.Excerpt;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.TypeConversionException;
+
+/**
+ * Files that commands write. The converters look at a file while the command line is read, so that what is wrong with it
+ * is told before any work: every option that names a file to write has one of them.
+ */
+final class OutputFile {
+    /** Where an option accepts it, standard output. */
+    static final Path STDOUT = Path.of("-");
+
+    /** Endings that say what a file is; one that belongs to another format is a slip. */
+    private static final Set<String> FORMATS = Set.of(
+            "svg",
+            "png",
+            "jpg",
+            "jpeg",
+            "gif",
+            "webp",
+            "bmp",
+            "tif",
+            "tiff",
+            "pdf",
+            "html",
+            "htm",
+            "json",
+            "jsonl",
+            "txt",
+            "csv",
+            "md",
+            "sgf",
+            "safetensors",
+            "onnx");
+
+    private OutputFile() {}
+
+    /**
+     * A file that can be written as far as one can tell without writing.
+     *
+     * @param name its path
+     * @param endings endings that fit its format, without the point; none if any will do
+     * @return the path
+     * @throws UserError if its folder is missing or not writable, if it is a folder itself, or its ending contradicts
+     */
+    static Path checked(String name, String... endings) {
+        Path path = path(name);
+        String ending = ending(name);
+        if (endings.length > 0 && FORMATS.contains(ending) && !Set.of(endings).contains(ending)) {
+            throw new UserError("'" + Excerpt.of(name) + "' ends in ." + ending + ", but what is written is "
+                    + endings[0].toUpperCase(Locale.ROOT) + ": let the name end in ." + endings[0]);
+        }
+        Path folder = path.toAbsolutePath().getParent();
+        if (Files.isDirectory(path)) {
+            throw cannotWrite(name, "it is a folder: name a file in it");
+        }
+        if (!Files.isDirectory(folder)) {
+            throw cannotWrite(name, "there is no folder '" + folder(path) + "'");
+        }
+        if (Files.exists(path) && !Files.isRegularFile(path)) {
+            throw cannotWrite(name, "it is no ordinary file");
+        }
+        if (!Files.isWritable(folder)) {
+            throw cannotWrite(name, "its folder is not yours to write to");
+        }
+        return path;
+    }
+
+    /** Refuses one file for two things; either may be null, which is none. */
+    static void requireTwo(String name, Path file, String otherName, Path other) {
+        if (file != null
+                && other != null
+                && file.toAbsolutePath()
+                        .normalize()
+                        .equals(other.toAbsolutePath().normalize())) {
+            throw new UserError(name + " and " + otherName + " are the same file: give them different names");
+        }
+    }
+
+    /** Writes a file whole or not at all; what goes wrong is the user's to mend. */
+    static void write(Path file, byte[] bytes) {
+        try {
+            AtomicFile.write(file, out -> out.write(bytes));
+        } catch (IOException e) {
+            throw cannotWrite(file.toString(), "its folder is missing, full or not yours to write to");
+        }
+    }
+
+    private static Path path(String name) {
+        try {
+            return Path.of(name);
+        } catch (InvalidPathException e) {
+            throw new UserError("'" + Excerpt.of(name) + "' is no file name: " + e.getReason());
+        }
+    }
+
+    private static String ending(String name) {
+        return name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+    }
+
+    private static Path folder(Path path) {
+        return path.getParent() == null ? path.toAbsolutePath().getParent() : path.getParent();
+    }
+
+    private static UserError cannotWrite(String name, String why) {
+        return new UserError("cannot write '" + Excerpt.of(name) + "': " + why);
+    }
+
+    /** A file of a format, as an option or a parameter. */
+    private abstract static class Format implements ITypeConverter<Path> {
+        private final String[] endings;
+
+        Format(String... endings) {
+            this.endings = endings;
+        }
+
+        @Override
+        public Path convert(String name) {
+            try {
+                return checked(name, endings);
+            } catch (UserError e) {
+                throw new TypeConversionException(e.getMessage());
+            }
+        }
+    }
+
+    /** Any file. */
+    static class Any extends Format {}
+
+    /** A file that is there, and will be written anew. */
+    static final class Kept extends Any {
+        @Override
+        public Path convert(String name) {
+            if (!Files.exists(path(name))) {
+                throw new TypeConversionException("no such file '" + Excerpt.of(name) + "': check the path");
+            }
+            return super.convert(name);
+        }
+    }
+
+    /** An SVG file. */
+    static class Svg extends Format {
+        Svg() {
+            super("svg");
+        }
+    }
+
+    /** An SVG file, or standard output. */
+    static final class SvgOrStdout extends Svg {
+        @Override
+        public Path convert(String name) {
+            return STDOUT.toString().equals(name) ? STDOUT : super.convert(name);
+        }
+    }
+
+    /** A PNG file. */
+    static final class Png extends Format {
+        Png() {
+            super("png");
+        }
+    }
+
+    /** An HTML file. */
+    static final class Html extends Format {
+        Html() {
+            super("html", "htm");
+        }
+    }
+}
