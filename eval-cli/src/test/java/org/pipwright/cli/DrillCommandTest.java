@@ -38,7 +38,7 @@ class DrillCommandTest {
         assertEquals("builder", json.get("weaker").get("name").asText());
         assertEquals(2, json.get("questions").size());
         for (JsonNode question : json.get("questions")) {
-            assertTrue(question.get("cost").asDouble() >= 0.08);
+            assertTrue(question.get("cost").asDouble() <= -0.08);
             assertTrue(question.get("margin").asDouble() >= 0.04);
         }
     }
@@ -60,7 +60,7 @@ class DrillCommandTest {
             for (JsonNode play : plays) {
                 if (play.get("playText").equals(question.get("weaker"))) {
                     assertEquals(
-                            -play.get("cost").asDouble(), question.get("cost").asDouble(), 1e-6);
+                            play.get("cost").asDouble(), question.get("cost").asDouble(), 1e-6);
                 }
             }
         }

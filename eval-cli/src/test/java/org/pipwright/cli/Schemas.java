@@ -29,15 +29,15 @@ import org.pipwright.engine.position.PositionJson;
 final class Schemas {
     private static final Map<String, String> TEXTS = Map.ofEntries(
             Map.entry("urn:pipwright:schema:duel:1", resource(DuelReport.SCHEMA)),
-            Map.entry("urn:pipwright:schema:drill:1", resource(DrillJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:drill:2", resource(DrillJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:cubeful-duel:1", resource(CubefulDuelReport.SCHEMA)),
-            Map.entry("urn:pipwright:schema:cubeful-rollout:1", resource(CubefulRolloutJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:cubeful-rollout:2", resource(CubefulRolloutJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:standings:1", resource(StandingsJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:count:1", resource(CountJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA)),
             Map.entry("urn:pipwright:schema:error:1", resource(ErrorJson.SCHEMA)),
-            Map.entry("urn:pipwright:schema:cube:1", resource(CubeJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:cube:2", resource(CubeJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:rollout:1", resource(RolloutJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:review:1", resource(ReviewJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:position:1", resource(PositionJson.SCHEMA)),
@@ -57,7 +57,11 @@ final class Schemas {
     }
 
     static String text(String name) {
-        return TEXTS.get("urn:pipwright:schema:" + name + ":1");
+        return TEXTS.entrySet().stream()
+                .filter(entry -> entry.getKey().matches("urn:pipwright:schema:" + name + ":\\d+"))
+                .map(Map.Entry::getValue)
+                .findFirst()
+                .orElseThrow();
     }
 
     /** What a text breaks of a schema; nothing if it keeps to it. */

@@ -87,7 +87,7 @@ final class CubeFit {
             CubeValues first = model.curves(shares, CubeState.START).at(win);
             CubeValues again = model.curves(shares, OWNED).at(win);
             doubling += (cost(centred, first) + cost(owned, again)) / 2;
-            taking += centred.cost(first.answer());
+            taking -= centred.cost(first.answer());
             count++;
         }
 
@@ -97,7 +97,7 @@ final class CubeFit {
         }
 
         private double cost(CubeValues truth, CubeValues guess) {
-            return truth.cost(guess.shouldDouble() ? CubeAction.DOUBLE : CubeAction.ROLL);
+            return -truth.cost(guess.shouldDouble() ? CubeAction.DOUBLE : CubeAction.ROLL);
         }
 
         @Override

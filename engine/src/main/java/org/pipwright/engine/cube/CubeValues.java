@@ -100,10 +100,10 @@ public record CubeValues(
     }
 
     /**
-     * What an action costs the side that takes it, against its best action and with right answers.
+     * The cost of an action: what it is worth to the side that takes it less what its best action is, with right answers.
      *
      * @param action one of {@link #choices()}
-     * @return at least 0; 0 for a right action
+     * @return at most 0; 0 for a right action
      * @throws IllegalArgumentException if the action is no choice here
      */
     public double cost(CubeAction action) {
@@ -112,15 +112,15 @@ public record CubeValues(
         }
         switch (action) {
             case ROLL:
-                return best() - noDouble;
+                return noDouble - best();
             case DOUBLE:
-                return best() - doubled();
+                return doubled() - best();
             case TAKE:
-                return doubleTake - doubled();
+                return doubled() - doubleTake;
             case PASS:
-                return doublePass - doubled();
+                return doubled() - doublePass;
             default:
-                return doubleBeaver - doubled();
+                return doubled() - doubleBeaver;
         }
     }
 }

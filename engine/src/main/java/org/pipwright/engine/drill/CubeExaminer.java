@@ -85,8 +85,8 @@ final class CubeExaminer implements Examiner {
         CubeAction theirs = CubeQuestion.right(asked.by(weaker), asked.answering);
         CubeQuestion question = new CubeQuestion(
                 game, asked.position, asked.cube, asked.stakes, values, asked.unit(), asked.answering, theirs);
-        boolean hard = question.cost() >= share * settings.cost() && question.margin() >= share * settings.margin();
-        boolean sensible = values.cost(CubeAction.DOUBLE) <= (asked.answering ? SENSIBLE : DOUBTFUL) * question.unit();
+        boolean hard = -question.cost() >= share * settings.cost() && question.margin() >= share * settings.margin();
+        boolean sensible = -values.cost(CubeAction.DOUBLE) <= (asked.answering ? SENSIBLE : DOUBTFUL) * question.unit();
         return hard && sensible && scoreMatters(asked, judging, question) ? Optional.of(question) : Optional.empty();
     }
 

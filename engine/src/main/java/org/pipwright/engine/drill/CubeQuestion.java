@@ -70,10 +70,10 @@ public record CubeQuestion(
     }
 
     /**
-     * What an action gives away.
+     * The cost of an action.
      *
      * @param action one of {@link #choices()}
-     * @return points per game, 0 for the answer
+     * @return points per game, at most 0; 0 for the answer
      */
     public double cost(CubeAction action) {
         return values.cost(action) / unit;
@@ -84,9 +84,9 @@ public record CubeQuestion(
         return cost(weak);
     }
 
-    /** {@inheritDoc} Of two actions the worse one is the second best: this is its cost. */
+    /** {@inheritDoc} Of two actions the worse one is the second best: this is what it costs. */
     @Override
     public double margin() {
-        return cost(worse());
+        return -cost(worse());
     }
 }

@@ -43,7 +43,7 @@ public record PlayQuestion(long game, Position position, Roll roll, List<RankedP
 
     @Override
     public double cost() {
-        return -weak.cost();
+        return weak.cost();
     }
 
     @Override

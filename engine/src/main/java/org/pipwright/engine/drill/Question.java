@@ -19,14 +19,14 @@ public sealed interface Question permits PlayQuestion, CubeQuestion {
     Position position();
 
     /**
-     * What the weaker player's choice gives away.
+     * The cost of the weaker player's choice.
      *
-     * @return points per game, positive
+     * @return points per game, negative
      */
     double cost();
 
     /**
-     * What the second best choice gives away: by how much the answer is clear.
+     * By how much the answer is better than the second best choice.
      *
      * @return points per game, positive
      */

@@ -37,13 +37,13 @@ final class Decisions {
     private static Decision doubling(Moment moment, CubeValues values, Worth worth) {
         double cost = values.cost(moment.doubled() ? CubeAction.DOUBLE : CubeAction.ROLL);
         double otherwise = values.cost(moment.doubled() ? CubeAction.ROLL : CubeAction.DOUBLE);
-        boolean counted = moment.doubled() || Grade.ofCost(-otherwise / worth.point()) != Grade.HEAVY;
-        return decision(Decision.Kind.DOUBLE, moment.onRoll(), -cost, worth, counted);
+        boolean counted = moment.doubled() || Grade.ofCost(otherwise / worth.point()) != Grade.HEAVY;
+        return decision(Decision.Kind.DOUBLE, moment.onRoll(), cost, worth, counted);
     }
 
     private static Decision answer(Moment moment, CubeValues values, CubeAction answer, Worth worth) {
         double cost = values.cost(answer);
-        return decision(Decision.Kind.ANSWER, moment.opponent(), -cost, worth, true);
+        return decision(Decision.Kind.ANSWER, moment.opponent(), cost, worth, true);
     }
 
     private static Decision play(Moment moment, List<PlayOption> options, Play made, Worth worth) {

@@ -1,6 +1,7 @@
 package org.pipwright.engine.review;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,7 +38,7 @@ final class PlayChoice {
         this.lookahead = lookahead;
     }
 
-    /** The best plays and the one that was made, best first; cube and stakes are seen from the side that plays. */
+    /** The best play, then others and the one that was made by their values, however deeply looked at; cube and stakes are seen from the side that plays. */
     List<PlayOption> options(Position position, Entry.Turn turn, CubeState cube, Stakes stakes, double point) {
         List<PlayOption> all = ranker.rank(position, turn.roll(), cube, lookahead).stream()
                 .map(PlayChoice::option)
@@ -51,7 +52,9 @@ final class PlayChoice {
         if (games.wanted() && Grade.ofCost(cost(all, turn.play()) / point) != Grade.FINE) {
             playOut(all, turn, cube, stakes);
         }
-        return first(all, turn.play(), TOLD);
+        List<PlayOption> told = first(all, turn.play(), TOLD);
+        told.subList(1, told.size()).sort(Comparator.comparingDouble(option -> -option.value()));
+        return told;
     }
 
     private static PlayOption option(CubefulPlay play) {

@@ -36,14 +36,14 @@ class CubeValuesTest {
     void aBeaverIsRightWhenTheTakerIsTheFavourite() {
         CubeValues wrongDouble = new CubeValues(true, true, 0.1, -0.2, 1, -0.4);
         assertEquals(CubeAction.BEAVER, wrongDouble.answer());
-        assertEquals(0.5, wrongDouble.cost(CubeAction.DOUBLE), 1e-12);
-        assertEquals(0.2, wrongDouble.cost(CubeAction.TAKE), 1e-12);
+        assertEquals(-0.5, wrongDouble.cost(CubeAction.DOUBLE), 1e-12);
+        assertEquals(-0.2, wrongDouble.cost(CubeAction.TAKE), 1e-12);
         assertEquals(CubeAction.TAKE, new CubeValues(true, true, 0.1, 0.2, 1, 0.4).answer());
         assertEquals(CubeAction.TAKE, new CubeValues(true, false, 0.1, -0.2, 1, -0.4).answer());
     }
 
     @Test
-    void costsAreNeverNegativeAndSomeActionOfEachSideIsFree() {
+    void costsAreNeverPositiveAndSomeActionOfEachSideIsFree() {
         SplittableRandom random = new SplittableRandom(1);
         for (int i = 0; i < 10_000; i++) {
             double take = 4 * random.nextDouble() - 2;
@@ -51,14 +51,14 @@ class CubeValuesTest {
             CubeValues values =
                     new CubeValues(random.nextInt(4) > 0, beavers, 4 * random.nextDouble() - 2, take, 1, 2 * take);
             for (CubeAction action : values.choices()) {
-                assertTrue(values.cost(action) >= 0);
+                assertTrue(values.cost(action) <= 0);
             }
             if (!values.mayDouble()) {
                 assertEquals(0, values.cost(CubeAction.ROLL));
                 assertThrows(IllegalArgumentException.class, () -> values.cost(CubeAction.DOUBLE));
                 continue;
             }
-            assertEquals(0, Math.min(values.cost(CubeAction.ROLL), values.cost(CubeAction.DOUBLE)));
+            assertEquals(0, Math.max(values.cost(CubeAction.ROLL), values.cost(CubeAction.DOUBLE)));
             assertEquals(0, values.cost(values.shouldDouble() ? CubeAction.DOUBLE : CubeAction.ROLL), 1e-10);
             assertEquals(0, values.cost(values.answer()), 1e-10);
             assertEquals(beavers, values.choices().contains(CubeAction.BEAVER));

@@ -21,7 +21,7 @@ class CubeQuestionTest {
         CubeQuestion question = question(values, 1, false, CubeAction.ROLL);
         assertEquals(List.of(CubeAction.DOUBLE, CubeAction.ROLL), question.choices());
         assertEquals(CubeAction.DOUBLE, question.best());
-        assertEquals(0.2, question.cost(), 1e-12);
+        assertEquals(-0.2, question.cost(), 1e-12);
         assertEquals(0.2, question.margin(), 1e-12);
     }
 
@@ -32,7 +32,7 @@ class CubeQuestionTest {
         CubeQuestion question = question(values, 0.1, true, CubeAction.TAKE);
         assertEquals(List.of(CubeAction.TAKE, CubeAction.PASS), question.choices());
         assertEquals(CubeAction.PASS, question.best());
-        assertEquals(0.4, question.cost(), 1e-12);
+        assertEquals(-0.4, question.cost(), 1e-12);
         assertEquals(0, question.cost(CubeAction.PASS));
     }
 }

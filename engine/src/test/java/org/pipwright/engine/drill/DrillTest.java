@@ -68,9 +68,9 @@ class DrillTest {
         Set<Long> games = new HashSet<>();
         for (Question question : questions) {
             assertTrue(theme.comesUpIn(question.position()));
-            assertTrue(question.cost() >= settings.cost(), question::toString);
+            assertTrue(-question.cost() >= settings.cost(), question::toString);
             assertTrue(question.margin() >= settings.margin(), question::toString);
-            assertTrue(question.cost() >= question.margin(), "nothing is better than the second best");
+            assertTrue(-question.cost() >= question.margin(), "nothing is better than the second best");
             assertTrue(games.add(question.game()));
             for (Question other : questions) {
                 assertTrue(question == other
@@ -94,7 +94,7 @@ class DrillTest {
                     .filter(each -> each.play().equals(question.weak().play()))
                     .findFirst()
                     .orElseThrow();
-            assertEquals(weak.cost(), -question.cost(), 1e-6);
+            assertEquals(weak.cost(), question.cost(), 1e-6);
             assertEquals(ranking.size(), question.ranking().size());
             assertTrue(theme.setsApart(
                     question.position(),
@@ -108,10 +108,10 @@ class DrillTest {
         CubeOpinion opinion = CubeOpinion.of(new LeaningEvaluator(), 0);
         assertEquals(opinion.values(question.position(), question.cube(), terms), question.values());
         assertEquals(0, question.cost(question.best()));
-        assertEquals(question.cost(), question.margin(), "there are two choices");
+        assertEquals(-question.cost(), question.margin(), "there are two choices");
         assertEquals(theme == Theme.MATCH_SCORES, question.stakes() instanceof MatchStakes);
         assertTrue(question.answering() ? theme != Theme.RACE_DOUBLES : theme != Theme.TAKES_AND_PASSES);
-        double doubling = question.cost(CubeAction.DOUBLE);
+        double doubling = -question.cost(CubeAction.DOUBLE);
         assertTrue(doubling <= (question.answering() ? 0.1 : 0.4));
         if (theme == Theme.MATCH_SCORES) {
             CubeAction forMoney = CubeQuestion.right(

@@ -59,11 +59,11 @@ public record AnswerRow(String choice, String value, String cost, String grade, 
 
     private static AnswerRow action(CubeQuestion question, CubeAction action) {
         double value = value(question, action);
-        double cost = -question.cost(action);
+        double cost = question.cost(action);
         return new AnswerRow(
                 DrillWords.choice(question, action),
                 question.stakes() instanceof MatchStakes ? Numbers.finePercent(value) : Numbers.points(value),
-                Numbers.cost(cost == 0 ? 0 : cost),
+                Numbers.cost(cost),
                 Grade.ofCost(cost).word(),
                 action == question.best(),
                 action == question.weak());

@@ -27,7 +27,7 @@ public final class CubeJson {
      * @param out where to
      */
     public static void write(CubeReport report, PrintWriter out) {
-        Json.print(out, "pipwright-cube", json -> {
+        Json.print(out, "pipwright-cube", 2, json -> {
             json.writeFieldName("position");
             PositionJson.write(json, report.position());
             json.writeStringField("positionText", report.position().toString());

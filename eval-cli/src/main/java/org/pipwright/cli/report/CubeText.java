@@ -88,7 +88,7 @@ public final class CubeText {
 
     private static String cost(CubeReport report, CubeAction action) {
         double cost = report.values().cost(action);
-        return report.match() ? Numbers.finePercent(cost) : Numbers.cost(cost);
+        return report.match() ? Numbers.percentCost(cost) : Numbers.cost(cost);
     }
 
     private static String window(CubeReport report) {

@@ -65,7 +65,7 @@ public final class CubefulRankText {
                 String.valueOf(place),
                 play.play().toString(),
                 match ? Numbers.finePercent(play.value()) : Numbers.points(play.value()),
-                match ? percentCost(play.cost()) : Numbers.cost(play.cost()),
+                match ? Numbers.percentCost(play.cost()) : Numbers.cost(play.cost()),
                 Cell.of(play.grade()),
                 Numbers.points(chances.equity()),
                 Numbers.percent(chances.winSingle()),
@@ -74,9 +74,5 @@ public final class CubefulRankText {
                 Numbers.percent(chances.loseSingle()),
                 Numbers.percent(chances.loseGammon()),
                 Numbers.percent(chances.loseBackgammon())));
-    }
-
-    private static String percentCost(double cost) {
-        return (cost < 0 ? "-" : "") + Numbers.finePercent(-cost);
     }
 }

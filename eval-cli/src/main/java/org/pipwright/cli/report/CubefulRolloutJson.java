@@ -23,7 +23,7 @@ public final class CubefulRolloutJson {
      * @param out where to
      */
     public static void write(CubefulRolloutSummary summary, PrintWriter out) {
-        Json.print(out, "pipwright-cubeful-rollout", json -> {
+        Json.print(out, "pipwright-cubeful-rollout", 2, json -> {
             json.writeFieldName("position");
             PositionJson.write(json, summary.position());
             json.writeStringField("positionText", summary.position().toString());

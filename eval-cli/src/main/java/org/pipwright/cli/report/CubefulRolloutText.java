@@ -66,7 +66,7 @@ public final class CubefulRolloutText {
     }
 
     private static String cost(boolean match, double cost) {
-        return match ? (cost < 0 ? "-" : "") + Numbers.finePercent(-cost) : Numbers.cost(cost);
+        return match ? Numbers.percentCost(cost) : Numbers.cost(cost);
     }
 
     private static String error(boolean match, Estimate estimate) {

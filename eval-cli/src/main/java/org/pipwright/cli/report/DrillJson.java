@@ -25,7 +25,7 @@ public final class DrillJson {
      * @param out where to
      */
     public static void write(DrillReport report, PrintWriter out) {
-        Json.print(out, "pipwright-drill", json -> {
+        Json.print(out, "pipwright-drill", 2, json -> {
             json.writeStringField("theme", report.settings().theme().word());
             json.writeNumberField("seed", report.settings().seed());
             json.writeNumberField("wanted", report.settings().count());

@@ -135,8 +135,8 @@ public final class DrillWords {
      * @return a sentence
      */
     public static String mistake(Question question, String name) {
-        return name + " chooses " + weak(question) + ", which gives away " + Numbers.size(question.cost()) + ": "
-                + Grade.ofCost(-question.cost()).word() + ".";
+        return name + " chooses " + weak(question) + ", which gives away " + Numbers.size(-question.cost()) + ": "
+                + Grade.ofCost(question.cost()).word() + ".";
     }
 
     /**

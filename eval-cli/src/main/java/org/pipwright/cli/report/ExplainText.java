@@ -18,7 +18,7 @@ final class ExplainText {
     }
 
     private static String heading(ExplainedPlay rival) {
-        return rival.facts().play() + " costs "
+        return rival.facts().play() + " gives away "
                 + Numbers.thousandths(-rival.ranked().cost()) + " points a game ("
                 + rival.ranked().grade().word() + ")";
     }

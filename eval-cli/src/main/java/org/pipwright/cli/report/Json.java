@@ -28,10 +28,15 @@ final class Json {
 
     /** Prints one object that begins with the name and version of its form. */
     static void print(PrintWriter out, String form, Members members) {
+        print(out, form, 1, members);
+    }
+
+    /** The same for a form whose members have changed their meaning since version 1. */
+    static void print(PrintWriter out, String form, int version, Members members) {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = FACTORY.createGenerator(text)) {
             json.setPrettyPrinter(new DefaultPrettyPrinter());
-            object(json, form, members);
+            object(json, form, version, members);
         } catch (IOException e) {
             throw new UncheckedIOException("writing to a string does no I/O", e);
         }
@@ -40,9 +45,13 @@ final class Json {
 
     /** Writes such an object. */
     static void object(JsonGenerator json, String form, Members members) throws IOException {
+        object(json, form, 1, members);
+    }
+
+    private static void object(JsonGenerator json, String form, int version, Members members) throws IOException {
         json.writeStartObject();
         json.writeStringField("form", form);
-        json.writeNumberField("version", 1);
+        json.writeNumberField("version", version);
         members.write(json);
         json.writeEndObject();
     }

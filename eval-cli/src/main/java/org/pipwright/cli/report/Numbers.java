@@ -25,9 +25,20 @@ final class Numbers {
         return (points < 0 ? "-" : "+") + fixed(Math.abs(points), 4);
     }
 
-    /** What a play loses, likewise; without a sign for the best. */
+    /** What a choice loses, likewise; without a sign for the best. */
     static String cost(double cost) {
-        return cost == 0 ? "0.0000" : points(cost);
+        return signed(cost, size(Math.abs(cost)));
+    }
+
+    /** What a choice loses in chances, in per cent to a hundredth; without a sign for the best. */
+    static String percentCost(double cost) {
+        return signed(cost, finePercent(Math.abs(cost)));
+    }
+
+    /** Digits with the sign of a number, unless all of them are 0. */
+    private static String signed(double number, String digits) {
+        boolean nothing = digits.chars().allMatch(c -> c == '0' || c == '.');
+        return nothing ? digits : (number < 0 ? "-" : "+") + digits;
     }
 
     /** A chance in per cent, to a hundredth: chances to win a match differ by less than those to win a game. */

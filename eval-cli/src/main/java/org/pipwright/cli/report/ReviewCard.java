@@ -78,7 +78,10 @@ final class ReviewCard {
                         Html.element("span", report.heading().name(given.side()) + " " + ReviewText.resigns(given))));
         html.append("</span><span class=luck>");
         if (turn.finding().luck().isPresent()) {
-            html.append("<small>luck</small> ").append(report.total(turn.luckTotal()));
+            html.append("<small>")
+                    .append(report.luckHeading())
+                    .append("</small> ")
+                    .append(report.total(turn.luckTotal()));
         }
         html.append("</span>");
     }
@@ -105,7 +108,7 @@ final class ReviewCard {
         }
         String word = decision.grade().word();
         return "<b class='grade " + word + "'>" + word
-                + (decision.grade() == Grade.FINE ? "" : " " + Numbers.thousandths(-decision.points())) + "</b>";
+                + (decision.grade() == Grade.FINE ? "" : " " + "-" + Numbers.thousandths(-decision.points())) + "</b>";
     }
 
     private void boards() {
@@ -174,7 +177,7 @@ final class ReviewCard {
     }
 
     private String cost(double cost) {
-        return report.match() ? Numbers.finePercent(cost) + " %" : Numbers.size(cost);
+        return report.match() ? Numbers.percentCost(cost) + " %" : Numbers.cost(cost);
     }
 
     private static String verdict(CubeValues values) {
@@ -189,7 +192,7 @@ final class ReviewCard {
         html.append("<table><thead><tr><th>play</th><th>")
                 .append(report.match() ? "wins match, %" : "equity")
                 .append(
-                        "</th><th>cost</th><th>wins, %</th><th>gammons won, %</th><th>lost, %</th><th>depth</th></tr></thead><tbody>\n");
+                        "</th><th>cost</th><th>wins game, %</th><th>gammons won, %</th><th>lost, %</th><th>depth</th></tr></thead><tbody>\n");
         double best = turn.finding().options().get(0).value();
         turn.finding().options().forEach(option -> play(option, best));
         html.append("</tbody></table>\n");
@@ -208,9 +211,7 @@ final class ReviewCard {
         html.append(Html.escaped(option.play())).append("</td><td>");
         html.append(report.match() ? Numbers.finePercent(option.value()) : Numbers.points(option.value()));
         html.append("</td><td>");
-        double cost = Math.min(0, option.value() - best);
-        html.append(report.match() ? Numbers.finePercent(-cost) + " %" : Numbers.size(-cost))
-                .append("</td>");
+        html.append(cost(Math.min(0, option.value() - best))).append("</td>");
         percent(option.outcomes().win());
         percent(option.outcomes().winGammon() + option.outcomes().winBackgammon());
         percent(option.outcomes().loseGammon() + option.outcomes().loseBackgammon());

@@ -15,7 +15,8 @@ final class ReviewNotes {
 
     static final String MATCH =
             "In a match a point is half of what lies between winning and losing a single game with the"
-                    + " cube as it is; luck and turning points are chances to win the match.";
+                    + " cube as it is; luck and turning points are chances to win the match. Chances to win a game are those of"
+                    + " the game at hand.";
 
     static final String MONEY = "Luck and turning points are points of the game, the cube counted.";
 
@@ -39,7 +40,7 @@ final class ReviewNotes {
                     account -> String.valueOf(account.grades().get(grade.ordinal())));
         }
         rows.put(
-                report.match() ? "match chance given away" : "points given away",
+                report.match() ? "match chance by mistakes" : "points by mistakes",
                 account -> report.total(account.lost()));
         rows.put(report.match() ? "match chance by luck" : "points by luck", account -> report.total(account.luck()));
         return rows;

@@ -49,6 +49,11 @@ public record ReviewReport(Review review, NetLabel net) {
         return (nothing ? "" : change < 0 ? "-" : "+") + size + (match() ? " %" : "");
     }
 
+    /** What luck is measured in, beside chances to win the game. */
+    String luckHeading() {
+        return match() ? "match luck" : "luck, points";
+    }
+
     /** The rolls and the decisions that changed most, by their heading. */
     Map<String, List<TurningPoint>> turningPoints() {
         Map<String, List<TurningPoint>> points = new LinkedHashMap<>();

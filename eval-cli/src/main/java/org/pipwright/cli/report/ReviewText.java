@@ -84,7 +84,15 @@ public final class ReviewText {
         out.println();
         out.println("game " + (game + 1) + " at " + score[0] + "-" + score[1] + ": " + report.ending(game));
         Table table = new Table("rrllrllr");
-        table.row(report.heading().name(0) + " wins, %", "turn", "who", "what", "cost", "grade", "better", "luck");
+        table.row(
+                report.heading().name(0) + " wins game, %",
+                "turn",
+                "who",
+                "what",
+                "cost",
+                "grade",
+                "better",
+                report.luckHeading());
         for (ReviewedTurn turn : report.review().game(game)) {
             turn(table, turn);
         }
