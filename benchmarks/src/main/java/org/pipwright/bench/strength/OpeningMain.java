@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Supplier;
+import org.pipwright.bench.Judgements;
 import org.pipwright.bench.Main;
 import org.pipwright.bench.Options;
 import org.pipwright.engine.network.Model;

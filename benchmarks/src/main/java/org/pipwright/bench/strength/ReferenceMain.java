@@ -9,6 +9,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.pipwright.bench.Judgements;
 import org.pipwright.bench.Main;
 import org.pipwright.bench.Options;
 import org.pipwright.engine.network.Model;

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import org.pipwright.bench.Judgements;
 import org.pipwright.bench.Main;
 import org.pipwright.bench.Options;
 import org.pipwright.engine.duel.Baselines;

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.pipwright.bench.Judgements;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rollout.RolloutSettings;

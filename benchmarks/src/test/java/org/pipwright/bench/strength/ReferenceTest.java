@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.bench.Judgements;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.models.ModelCatalog;

@@ -1,4 +1,4 @@
-package org.pipwright.bench.strength;
+package org.pipwright.bench;
 
 import java.util.function.Supplier;
 import org.pipwright.engine.bearoff.Basis;
@@ -12,16 +12,16 @@ import org.pipwright.engine.network.Model;
 import org.pipwright.engine.search.Judgement;
 
 /** What searches and rollouts judge with. */
-final class Judgements {
+public final class Judgements {
     private Judgements() {}
 
     /** The net alone. */
-    static Supplier<Judgement> net(Model model) {
+    public static Supplier<Judgement> net(Model model) {
         return () -> Judgement.by(new NetworkEvaluator(model));
     }
 
     /** The bear-off tables in the user's cache folder first, then the net; games end where their chances are exact. */
-    static Supplier<Judgement> withTables(Model model, int threads) {
+    public static Supplier<Judgement> withTables(Model model, int threads) {
         TableFolder folder = TableFolder.ofUser(System.getenv());
         EndgameTables tables = EndgameTables.standard(folder, threads, TableListener.SILENT);
         return () -> new Judgement(

@@ -1,0 +1,51 @@
+package org.pipwright.bench.calibration;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Supplier;
+import org.pipwright.bench.games.SelfGames;
+import org.pipwright.engine.search.Judgement;
+
+/**
+ * A net's predictions held against the games it plays.
+ *
+ * @param who the net and what it plays with
+ * @param seed of the dice
+ * @param every of the positions of a game, each so-many-th was taken
+ * @param games number of games
+ * @param positions number of positions
+ * @param curves one a chance
+ */
+record Calibration(String who, long seed, int every, int games, int positions, List<Curve> curves) {
+    /** Differences within this are the aim: one per cent of all games. */
+    static final double AIM = 0.01;
+
+    /** Plays games until there are enough positions. */
+    static Calibration of(
+            String who,
+            Supplier<Judgement> judgements,
+            int lookahead,
+            int positions,
+            int every,
+            long seed,
+            int threads) {
+        Samples samples = new Samples(positions);
+        int[] games = {0};
+        try (SelfGames play = new SelfGames(judgements, lookahead, seed, threads)) {
+            play.play(new Sampling(every), ofGame -> samples.add(games[0]++, ofGame));
+        }
+        return new Calibration(who, seed, every, games[0], positions, Curve.all(samples));
+    }
+
+    /** Where the figures come from, in a sentence. */
+    String source() {
+        return String.format(
+                Locale.ROOT,
+                "%s: %,d positions before the roll, every %dth of %,d games of self-play played to the end, seed %d",
+                who,
+                positions,
+                every,
+                games,
+                seed);
+    }
+}

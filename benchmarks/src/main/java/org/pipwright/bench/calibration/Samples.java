@@ -1,0 +1,81 @@
+package org.pipwright.bench.calibration;
+
+import java.util.Arrays;
+import org.pipwright.engine.evaluation.Outcomes;
+
+/** Positions before the roll in the order of their games: what was predicted, what the rules allowed and what happened. */
+final class Samples {
+    private final float[] chances;
+    private final byte[] masks;
+    private final byte[] outcomes;
+    private final int[] games;
+    private int size;
+
+    Samples(int most) {
+        chances = new float[most * Outcomes.COUNT];
+        masks = new byte[most];
+        outcomes = new byte[most];
+        games = new int[most];
+    }
+
+    /** The positions of one game, seen by the side on roll, and how it ended for the side that began. */
+    record OfGame(float[] chances, byte[] masks, boolean[] beginnerOnRoll, int outcome) {
+        int size() {
+            return masks.length;
+        }
+
+        /** Number of the outcome for the side on roll. */
+        int outcome(int i) {
+            return beginnerOnRoll[i] ? outcome : (outcome + Outcomes.COUNT / 2) % Outcomes.COUNT;
+        }
+    }
+
+    /** Adds positions while there is room; gives whether there is some left. */
+    boolean add(int game, OfGame positions) {
+        for (int i = 0; i < positions.size() && size < masks.length; i++) {
+            System.arraycopy(positions.chances(), i * Outcomes.COUNT, chances, size * Outcomes.COUNT, Outcomes.COUNT);
+            masks[size] = positions.masks()[i];
+            outcomes[size] = (byte) positions.outcome(i);
+            games[size++] = game;
+        }
+        return size < masks.length;
+    }
+
+    int size() {
+        return size;
+    }
+
+    boolean possible(Chance chance, int i) {
+        return chance.possible(masks[i]);
+    }
+
+    double predicted(Chance chance, int i) {
+        return chance.of(chances, i * Outcomes.COUNT);
+    }
+
+    int happened(Chance chance, int i) {
+        return chance.happened(outcomes[i]);
+    }
+
+    int game(int i) {
+        return games[i];
+    }
+
+    /** Limits that part the predictions of a chance into ten lots of about equal size; equal ones are not parted. */
+    double[] tenths(Chance chance) {
+        double[] sorted = new double[size];
+        int count = 0;
+        for (int i = 0; i < size; i++) {
+            if (possible(chance, i)) {
+                sorted[count++] = predicted(chance, i);
+            }
+        }
+        Arrays.sort(sorted, 0, count);
+        double[] edges = new double[11];
+        for (int k = 1; k < 10; k++) {
+            edges[k] = count == 0 ? 0 : sorted[(int) ((long) count * k / 10)];
+        }
+        edges[10] = 1;
+        return Arrays.stream(edges).distinct().toArray();
+    }
+}
