@@ -5,7 +5,9 @@ import java.awt.Color;
 import java.awt.Font;
 import java.awt.geom.Ellipse2D;
 import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
 import java.util.List;
+import java.util.Locale;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.LogAxis;
@@ -86,8 +88,9 @@ final class CurveChart {
         if (rare) {
             LogAxis axis = new LogAxis(label);
             axis.setRange(LEAST_RARE, 100 * most());
-            // Whole powers of ten.
-            axis.setTickUnit(new NumberTickUnit(1, new DecimalFormat("0.###")));
+            // Powers of ten, written as people do.
+            axis.setTickUnit(new NumberTickUnit(1));
+            axis.setNumberFormatOverride(new DecimalFormat("0.###", DecimalFormatSymbols.getInstance(Locale.ROOT)));
             return styled(axis);
         }
         NumberAxis axis = new NumberAxis(label);
