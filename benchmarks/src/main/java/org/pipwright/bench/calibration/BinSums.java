@@ -1,5 +1,7 @@
 package org.pipwright.bench.calibration;
 
+import org.pipwright.bench.games.Ratio;
+
 /** Adds up one {@link Bin}; positions come game by game. */
 final class BinSums {
     private final double low;
@@ -9,13 +11,12 @@ final class BinSums {
     private double observed;
     private double binomial;
 
+    /** Observed less predicted, over positions. */
+    private final Ratio difference = new Ratio();
+
     private int game = -1;
     private double gameDifference;
-    private double gameCount;
-    private long games;
-    private double squares;
-    private double products;
-    private double countSquares;
+    private int gameCount;
 
     BinSums(double low, double high) {
         this.low = low;
@@ -37,10 +38,7 @@ final class BinSums {
 
     private void closeGame() {
         if (gameCount > 0) {
-            games++;
-            squares += gameDifference * gameDifference;
-            products += gameDifference * gameCount;
-            countSquares += gameCount * gameCount;
+            difference.add(gameDifference, gameCount);
         }
         gameDifference = 0;
         gameCount = 0;
@@ -52,15 +50,11 @@ final class BinSums {
     }
 
     /**
-     * Standard error of observed less predicted. Positions of one game share its end, so games count as one draw each (the
-     * usual linearised variance of a ratio of sums over clusters; Cochran, Sampling Techniques, section 6.3). But not less
-     * than independent positions would have if the predictions were right: a rare chance that has not come true yet says
-     * little of its spread.
+     * Standard error of observed less predicted. Positions of one game share its end, so games count as one draw each. But
+     * not less than independent positions would have if the predictions were right: a rare chance that has not come true
+     * yet says little of its spread.
      */
     private double error() {
-        double difference = (observed - predicted) / count;
-        double sum = squares - 2 * difference * products + difference * difference * countSquares;
-        double clustered = games < 2 ? 0 : Math.sqrt(Math.max(0, sum) * games / (games - 1.0));
-        return Math.max(clustered, Math.sqrt(binomial)) / count;
+        return Math.max(difference.error(), Math.sqrt(binomial) / count);
     }
 }
