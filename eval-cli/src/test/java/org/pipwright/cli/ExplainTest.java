@@ -40,13 +40,13 @@ class ExplainTest {
                 "start | 3-1 | 8/5 6/5 | It makes the 5 point. + It leaves no blot. + It keeps the anchor on the 24 point."
                         + " + After it the race is 163 to 167: a lead of 4 pips.",
                 "start | 4-3 | 24/20 13/10 | It gives up the 24 point (an anchor).",
-                "start | 6-5 | 24/13 | It gives up the 24 point (an anchor). + It leaves a blot on the 24 point;",
+                "start | 6-5 | 24/13 | It gives up the 24 point (an anchor). + It leaves a blot on the 24 point; 22 of 36 rolls hit it, which loses 1 pip.",
                 "2@6 2@5 2@4 2@13 7@8 / 15@24 | 6-1 | 13/7 8/7 | It makes the 7 point and gives up the 13 point. + It leaves a blot on the 13"
                         + " point, which no roll hits at once."
                         + " + It holds a prime of 5 points, from 4 to 8, with 15 checkers behind it; before, the longest such"
                         + " row had 3.",
                 "10@6 2@24 1@14 2@13 / 1@20 14@6 | 2-1 | 6/4 6/5* | It hits a checker, which costs the opponent 5 pips. + It leaves"
-                        + " blots on the 14, 5 and 4 points; 26 of 36 rolls hit one of them (14: 0, 5: 15, 4: 15).",
+                        + " blots on the 14, 5 and 4 points; 0, 15 and 15 of 36 rolls hit them, which loses 11, 20 and 21 pips.",
                 "2@3 1@2 / 2@2 of 3 | 6-5 | 3/off(2) | It bears off 2 checkers. + After it the race is 2 to 4: a lead of 2"
                         + " pips. + % of the games; gammons no longer happen.",
                 "2@24 6@13 7@8 / 2@7 2@6 2@5 2@4 7@3 | 2-1 | 13/10 | It leaves a blot on the 10 point, which no roll"
@@ -72,12 +72,49 @@ class ExplainTest {
         assertTrue(rival.contains(" points a game (heavy)\n"), rival);
         assertTrue(rival.contains("  It does not have the 24 and 5 points (the 24 point an anchor).\n"), rival);
         assertTrue(
-                rival.contains("  34 of 36 rolls hit its blots on the 24, 23 and 10 points, instead of 0.\n"), rival);
+                rival.contains(
+                        "  The opponent's next roll can take 3.7 pips on average instead of 0.0, from blots on the"
+                                + " 24, 23 and 10 points (22, 27 and 5 of 36 rolls).\n"),
+                rival);
         assertTrue(
                 rival.matches("(?s).*  Of 100 games it wins \\d\\.\\d fewer, wins \\d\\.\\d fewer gammons and loses"
                         + " \\d\\.\\d more gammons\\.\n.*"),
                 rival);
         assertFalse(rival.contains("In the race"), rival);
+    }
+
+    /** Whatever speaks for a weaker play, what speaks against it comes first. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "start | 6-2",
+                "start | 6-4",
+                "start | 5-1",
+                "2@6 2@5 3@8 4@13 2@24 1@18 1@9 / 5@6 3@8 4@13 1@10 2@24 | 6-1",
+                "3@6 3@5 2@4 2@8 2@10 1@20 2@22 / 4@6 3@8 3@4 2@2 3@13 | 4-1",
+                "10@6 2@24 1@14 2@13 / 1@20 14@6 | 2-1",
+                "2@3 5@2 4@5 / 4@2 3@6 5@1 | 4-3",
+            })
+    void aWeakerPlayIsToldWhatItLacks(String position, String roll) {
+        String text = explained(position, "--roll", roll, "--lookahead", "1");
+        String[] rivals = text.substring(text.indexOf("\nBest: ")).split("\n\n");
+        assertTrue(rivals.length > 1, text);
+        for (int i = 1; i < rivals.length; i++) {
+            String[] lines = rivals[i].split("\n");
+            assertTrue(lines[0].contains(" gives away "), rivals[i]);
+            assertFalse(lines[1].startsWith("  For it: "), rivals[i]);
+        }
+    }
+
+    /** A blot that has not moved is hit as often as others and loses little. */
+    @Test
+    void riskIsToldInPips() throws IOException {
+        String text = explained("start", "--roll", "2-1", "--plays", "24/23 13/11", "--json", "--net", TestNet.path());
+        JsonNode play = new ObjectMapper().readTree(text).at("/explanation/plays/0");
+        assertEquals(1, play.at("/blots/2/pips").asInt());
+        assertEquals(24, play.at("/blots/2/point").asInt());
+        assertTrue(play.get("shots").asInt() > 30 && play.get("risk").asDouble() < 3, text);
     }
 
     /** Board facts as shown in the README; the last digits of the net's numbers may differ with the processor. */

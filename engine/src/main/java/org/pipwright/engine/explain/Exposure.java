@@ -13,14 +13,19 @@ import org.pipwright.engine.roll.Roll;
  * @param blots the blots it may hit, from low to high
  * @param shots how many of its 36 throws can hit at least one of them, 0 to 36
  * @param idle how many of its 36 throws let it move nothing, 0 to 36
+ * @param risk pips that its hits take if each throw is played to take the most, averaged over the 36: so a blot that has
+ *     come a long way weighs more than one that has not
  */
-public record Exposure(List<Blot> blots, int shots, int idle) {
+public record Exposure(List<Blot> blots, int shots, int idle, double risk) {
+    private static final double THROWS = 36;
+
     /**
      * Keeps the blots.
      *
      * @param blots from low to high
      * @param shots 0 to 36
      * @param idle 0 to 36
+     * @param risk pips, at least 0
      */
     public Exposure {
         blots = List.copyOf(blots);
@@ -38,6 +43,7 @@ public record Exposure(List<Blot> blots, int shots, int idle) {
         int[] perPoint = new int[Planes.PLACES];
         int shots = 0;
         int idle = 0;
+        int taken = 0;
         PlayGenerator generator = new PlayGenerator();
         for (Roll roll : next.finished() ? List.<Roll>of() : Roll.all()) {
             int count = generator.generate(planes, 0, roll.high(), roll.low());
@@ -46,9 +52,10 @@ public record Exposure(List<Blot> blots, int shots, int idle) {
             for (int rest = hit; rest != 0; rest &= rest - 1) {
                 perPoint[Integer.numberOfTrailingZeros(rest)] += roll.ways();
             }
+            taken += roll.ways() * (mostPips(generator.results(), count) - Planes.pips(planes, Planes.SIDE));
             idle += count == 1 && same(planes, generator.results()) ? roll.ways() : 0;
         }
-        return new Exposure(listed(blots, perPoint), shots, idle);
+        return new Exposure(listed(blots, perPoint), shots, idle, taken / THROWS);
     }
 
     /** The other side's points that are occupied after every play. */
@@ -58,6 +65,15 @@ public record Exposure(List<Blot> blots, int shots, int idle) {
             standing &= Planes.occupied(results, i * Planes.STRIDE + Planes.SIDE);
         }
         return standing;
+    }
+
+    /** The other side's pips after the play that leaves it with the most: they grow by hits alone. */
+    private static int mostPips(int[] results, int count) {
+        int most = 0;
+        for (int i = 0; i < count; i++) {
+            most = Math.max(most, Planes.pips(results, i * Planes.STRIDE + Planes.SIDE));
+        }
+        return most;
     }
 
     private static boolean same(int[] planes, int[] results) {

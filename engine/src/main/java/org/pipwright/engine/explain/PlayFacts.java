@@ -18,6 +18,8 @@ import org.pipwright.engine.position.Position;
  * @param hits checkers it hits
  * @param borneOff checkers it bears off
  * @param exposure what the opponent's next roll can do
+ * @param newPoints with how many of its next 36 throws the side could hold one more of the points 3 to 7 and 18 to 22, if
+ *     the opponent left the board as it is; 0 without contact
  */
 public record PlayFacts(
         Play play,
@@ -27,7 +29,8 @@ public record PlayFacts(
         List<Integer> broken,
         int hits,
         int borneOff,
-        Exposure exposure) {
+        Exposure exposure,
+        int newPoints) {
     /** Points from here on are in the opponent's home: a made one is an anchor. */
     private static final int ANCHORS = 19;
 
@@ -42,6 +45,7 @@ public record PlayFacts(
      * @param hits checkers it hits
      * @param borneOff checkers it bears off
      * @param exposure what the opponent's next roll can do
+     * @param newPoints throws that make one more good point
      */
     public PlayFacts {
         made = List.copyOf(made);
@@ -68,7 +72,8 @@ public record PlayFacts(
                 (int) play.steps().stream()
                         .filter(step -> step.to() == Planes.OFF)
                         .count(),
-                Exposure.of(play.next()));
+                Exposure.of(play.next()),
+                after.contact() ? Prospects.newPoints(play.result()) : 0);
     }
 
     private static List<Integer> without(List<Integer> points, List<Integer> others) {

@@ -3,6 +3,9 @@ package org.pipwright.engine.explain;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.RollReply;
 
 /**
@@ -43,6 +46,26 @@ public record Swings(double mean, List<Swing> rolls) {
         }
         rolls.sort(Comparator.comparingDouble(Swing::change));
         return new Swings(mean, rolls);
+    }
+
+    /**
+     * Against which of the opponent's rolls another play does better than this one.
+     *
+     * @param other swings after the other play
+     * @param most how many at most
+     * @return swings of this play whose changes are its equity less the other play's against the same roll, so below 0; the
+     *     lowest first
+     */
+    public List<Swing> worseThan(Swings other, int most) {
+        Map<Roll, Double> others = other.rolls.stream().collect(Collectors.toMap(Swing::roll, Swing::equity));
+        return rolls.stream()
+                .filter(swing -> others.containsKey(swing.roll()))
+                .map(swing -> new Swing(
+                        swing.roll(), swing.reply(), swing.equity(), swing.equity() - others.get(swing.roll())))
+                .filter(swing -> swing.change() < 0)
+                .sorted(Comparator.comparingDouble(Swing::change))
+                .limit(most)
+                .collect(Collectors.toUnmodifiableList());
     }
 
     /**

@@ -25,17 +25,24 @@ final class NaiveFacts {
     static Exposure exposure(NaiveBoard after) {
         NaiveBoard next = after.swapped();
         if (NaiveRules.finished(after)) {
-            return new Exposure(List.of(), 0, 0);
+            return new Exposure(List.of(), 0, 0, 0);
         }
         int[] perPoint = new int[25];
         int shots = 0;
         int idle = 0;
+        int taken = 0;
         for (int one = 1; one <= 6; one++) {
             for (int two = 1; two <= 6; two++) {
                 boolean any = false;
                 boolean[] struck = new boolean[25];
                 var results = NaivePlayGenerator.generate(next, one, two).results();
+                int most = 0;
                 for (NaiveBoard result : results) {
+                    int pips = 0;
+                    for (int point = 1; point <= 24; point++) {
+                        pips += (25 - point) * (after.mine(point) == 1 && result.theirs(point) == 0 ? 1 : 0);
+                    }
+                    most = Math.max(most, pips);
                     for (int point = 1; point <= 24; point++) {
                         struck[point] |= after.mine(point) == 1 && result.theirs(point) == 0;
                     }
@@ -44,6 +51,7 @@ final class NaiveFacts {
                     perPoint[point] += struck[point] ? 1 : 0;
                     any |= struck[point];
                 }
+                taken += most;
                 shots += any ? 1 : 0;
                 idle += results.size() == 1 && results.contains(next) ? 1 : 0;
             }
@@ -54,7 +62,30 @@ final class NaiveFacts {
                 blots.add(new Blot(point, perPoint[point]));
             }
         }
-        return new Exposure(blots, shots, idle);
+        return new Exposure(blots, shots, idle, taken / 36.0);
+    }
+
+    /** Throws with which the mover, to play again, can hold more of its points 3 to 7 and the other side's. */
+    static int newPoints(NaiveBoard after) {
+        int throwsThatDo = 0;
+        for (int one = 1; one <= 6; one++) {
+            for (int two = 1; two <= 6; two++) {
+                throwsThatDo += NaivePlayGenerator.generate(after, one, two).results().stream()
+                                .anyMatch(result -> goodPoints(result) > goodPoints(after))
+                        ? 1
+                        : 0;
+            }
+        }
+        return throwsThatDo;
+    }
+
+    private static int goodPoints(NaiveBoard board) {
+        int held = 0;
+        for (int point = 3; point <= 7; point++) {
+            held += board.mine(point) >= 2 ? 1 : 0;
+            held += board.mine(25 - point) >= 2 ? 1 : 0;
+        }
+        return held;
     }
 
     /** The mover's prime: every row from every point on, the best by length, then by what is behind, then the lowest. */

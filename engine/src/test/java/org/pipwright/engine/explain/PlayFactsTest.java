@@ -49,6 +49,7 @@ class PlayFactsTest {
                     NaiveRules.pips(after.swapped()) - NaiveRules.pips(after),
                     facts.after().lead());
             assertEquals(NaiveFacts.exposure(after), facts.exposure(), where);
+            assertEquals(NaiveRules.contact(after) ? NaiveFacts.newPoints(after) : 0, facts.newPoints(), where);
             assertEquals(NaiveFacts.prime(after), facts.after().prime(), where);
             assertEquals(NaiveFacts.prime(after.swapped()), facts.after().theirPrime(), where);
             assertEquals(NaiveFacts.prime(before), facts.before().prime(), where);
@@ -60,14 +61,15 @@ class PlayFactsTest {
     @CsvSource({"1@9, 9/6, 6, 15", "1@10, 10/7, 7, 17", "1@5, 5/2, 2, 11"})
     void shotsAtALoneBlot(String mine, String play, int point, int shots) {
         PlayFacts facts = facts(mine + " / 2@24 of 2", "2-1", play);
-        assertEquals(new Exposure(List.of(new Blot(point, shots)), shots, 0), facts.exposure());
+        assertEquals(
+                new Exposure(List.of(new Blot(point, shots)), shots, 0, shots * (25 - point) / 36.0), facts.exposure());
     }
 
     @Test
     void twoBlotsBecomeAPoint() {
         PlayFacts facts = facts("1@11 1@10 / 2@24 of 2", "2-1", "11/9 10/9");
         assertEquals(List.of(9), facts.made());
-        assertEquals(new Exposure(List.of(), 0, 0), facts.exposure());
+        assertEquals(new Exposure(List.of(), 0, 0, 0), facts.exposure());
     }
 
     /** Against five made points one of eleven rolls with a given number enters; the other 25 move nothing. */
@@ -86,6 +88,17 @@ class PlayFactsTest {
                 List.of(11, 18, 24),
                 facts.exposure().blots().stream().map(Blot::point).toList());
         assertEquals(8, facts.after().lead());
+    }
+
+    /** A split 24 point is hit as often as a blot that has come to 18, and each time for a seventh of the pips. */
+    @Test
+    void aHitCostsWhatTheCheckerHasCome() {
+        assertEquals(1, new Blot(24, 24).pips());
+        assertEquals(7, new Blot(18, 24).pips());
+        Exposure split = facts("start", "2-1", "24/23 13/11").exposure();
+        Exposure advanced = facts("start", "6-2", "24/18 13/11").exposure();
+        assertTrue(split.shots() > 30 && advanced.shots() > 30);
+        assertTrue(2 * split.risk() < advanced.risk(), split.risk() + " and " + advanced.risk());
     }
 
     @Test

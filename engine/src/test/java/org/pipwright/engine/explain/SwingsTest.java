@@ -81,6 +81,30 @@ class SwingsTest {
         }
     }
 
+    /** What a play loses to another is the mean over the opponent's rolls of what it loses to it against each. */
+    @Test
+    void differencesBetweenPlaysAreMadeUpOfRolls() {
+        try (PlaySearch search = search(1)) {
+            Position start = Position.start();
+            Explanation explanation = Explanation.of(start, search.rank(start, Roll.of(6, 2), 1), search, 0);
+            Swings best = explanation.best().swings();
+            for (ExplainedPlay rival : explanation.rivals()) {
+                List<Swing> worse = rival.swings().worseThan(best, Roll.COUNT);
+                List<Swing> better = best.worseThan(rival.swings(), Roll.COUNT);
+                double sum = 0;
+                for (Swing swing : worse) {
+                    sum += swing.roll().ways() * swing.change();
+                }
+                for (Swing swing : better) {
+                    sum -= swing.roll().ways() * swing.change();
+                }
+                assertEquals(36 * (rival.swings().mean() - best.mean()), sum, 1e-9);
+                assertEquals(worse.subList(0, 1), rival.swings().worseThan(best, 1));
+                assertTrue(worse.get(0).change() <= worse.get(worse.size() - 1).change());
+            }
+        }
+    }
+
     @Test
     void namesTheExtremeRolls() {
         Outcomes won = new Outcomes(1, 0, 0, 0, 0, 0);

@@ -38,6 +38,8 @@ final class ExplainJson {
         json.writeNumberField("bearsOff", facts.borneOff());
         blots(json, facts);
         json.writeNumberField("shots", facts.exposure().shots());
+        json.writeNumberField("risk", Numbers.rounded(facts.exposure().risk()));
+        json.writeNumberField("newPointRolls", facts.newPoints());
         json.writeNumberField("idleRolls", facts.exposure().idle());
         board(json, facts.after());
         swings(json, play);
@@ -63,6 +65,7 @@ final class ExplainJson {
             json.writeStartObject();
             json.writeNumberField("point", blot.point());
             json.writeNumberField("shots", blot.shots());
+            json.writeNumberField("pips", blot.pips());
             json.writeEndObject();
         }
         json.writeEndArray();

@@ -61,6 +61,11 @@ final class Numbers {
         return fixed(number, 2);
     }
 
+    /** A number that is no chance and no points, to a tenth. */
+    static String tenths(double number) {
+        return fixed(number, 1);
+    }
+
     /** A chance in per cent, to a tenth. */
     static String percent(double chance) {
         return fixed(100 * chance, 1);

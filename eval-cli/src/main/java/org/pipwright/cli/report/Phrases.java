@@ -1,7 +1,10 @@
 package org.pipwright.cli.report;
 
+import java.util.Comparator;
 import java.util.List;
+import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
+import org.pipwright.engine.explain.Blot;
 import org.pipwright.engine.explain.PlayFacts;
 
 /** Lists, counts and points in words. */
@@ -16,6 +19,11 @@ final class Phrases {
                 : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
     }
 
+    /** A fact with a capital letter and a full stop. */
+    static String sentence(String fact) {
+        return Character.toUpperCase(fact.charAt(0)) + fact.substring(1) + ".";
+    }
+
     /** Such as {@code 1 checker} or {@code 2 checkers}. */
     static String count(int number, String what) {
         return number + " " + what + (number == 1 ? "" : "s");
@@ -24,6 +32,30 @@ final class Phrases {
     /** Such as {@code a checker} or {@code 2 checkers}. */
     static String some(int number, String what) {
         return number == 1 ? "a " + what : count(number, what);
+    }
+
+    /** Such as {@code a blot} or {@code blots}. */
+    static String numbered(int number, String what) {
+        return number == 1 ? "a " + what : what + "s";
+    }
+
+    /** Such as {@code 22, 24 and 2}: a number of each blot. */
+    static String each(List<Blot> blots, ToIntFunction<Blot> number) {
+        return list(blots.stream()
+                .map(blot -> String.valueOf(number.applyAsInt(blot)))
+                .collect(Collectors.toList()));
+    }
+
+    /** The blots that have come the shortest way first, as points are named. */
+    static List<Blot> fromTheHighest(List<Blot> blots) {
+        return blots.stream()
+                .sorted(Comparator.comparingInt(blot -> -blot.point()))
+                .collect(Collectors.toList());
+    }
+
+    /** Where blots stand. */
+    static List<Integer> where(List<Blot> blots) {
+        return blots.stream().map(Blot::point).collect(Collectors.toList());
     }
 
     /** Such as {@code the 5 point} or {@code the 8, 5 and 4 points}, the highest first. */

@@ -2,7 +2,6 @@ package org.pipwright.cli.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.explain.Blot;
 import org.pipwright.engine.explain.ExplainedPlay;
@@ -16,6 +15,9 @@ final class PlayWords {
     /** From so many points on a row is worth a word (common practice, no source). */
     static final int PRIME = 4;
 
+    /** What the next turn may bring. */
+    static final String NEW_POINT = "another good point (3 to 7, 18 to 22)";
+
     /** How many of the opponent's rolls are named at either end. */
     private static final int ROLLS = 3;
 
@@ -27,14 +29,15 @@ final class PlayWords {
         points(facts, said);
         checkers(facts, said);
         if (facts.after().contact()) {
-            said.add(blots(facts.exposure()));
+            blots(facts.exposure(), said);
+            newPoints(facts, said);
             prime(facts, said);
             anchors(facts, said);
         }
         if (facts.exposure().idle() > 0) {
             said.add("The opponent cannot move with " + facts.exposure().idle() + " of 36 rolls.");
         }
-        if (!play.swings().rolls().isEmpty()) {
+        if (!facts.play().next().finished()) {
             said.add("After it the race is " + facts.after().pips() + " to "
                     + facts.after().theirPips() + ": "
                     + Phrases.lead(facts.after().lead()) + ".");
@@ -65,25 +68,28 @@ final class PlayWords {
         }
     }
 
-    private static String blots(Exposure exposure) {
-        List<Blot> blots = exposure.blots();
+    private static void blots(Exposure exposure, List<String> said) {
+        List<Blot> blots = Phrases.fromTheHighest(exposure.blots());
         if (blots.isEmpty()) {
-            return "It leaves no blot.";
+            said.add("It leaves no blot.");
+            return;
         }
-        List<Integer> points = blots.stream().map(Blot::point).collect(Collectors.toList());
-        String where = (blots.size() == 1 ? "a blot on " : "blots on ") + Phrases.points(points);
+        String where = Phrases.numbered(blots.size(), "blot") + " on " + Phrases.points(Phrases.where(blots));
         if (exposure.shots() == 0) {
-            return "It leaves " + where + ", which no roll hits at once.";
+            said.add("It leaves " + where + ", which no roll hits at once.");
+            return;
         }
-        return "It leaves " + where + "; " + exposure.shots() + " of 36 rolls hit "
-                + (blots.size() == 1 ? "it" : "one of them (" + each(blots) + ")") + ".";
+        boolean one = blots.size() == 1;
+        said.add("It leaves " + where + "; " + Phrases.each(blots, Blot::shots) + " of 36 rolls hit "
+                + (one ? "it" : "them") + ", which loses " + Phrases.each(blots, Blot::pips)
+                + (one && blots.get(0).pips() == 1 ? " pip." : " pips."));
+        said.add("On average the opponent's next roll can take " + Numbers.tenths(exposure.risk()) + " pips.");
     }
 
-    private static String each(List<Blot> blots) {
-        return blots.stream()
-                .sorted((a, b) -> b.point() - a.point())
-                .map(blot -> blot.point() + ": " + blot.shots())
-                .collect(Collectors.joining(", "));
+    private static void newPoints(PlayFacts facts, List<String> said) {
+        if (facts.newPoints() > 0) {
+            said.add("Left alone, it makes " + NEW_POINT + " with " + facts.newPoints() + " of 36 rolls.");
+        }
     }
 
     private static void prime(PlayFacts facts, List<String> said) {
