@@ -7,14 +7,19 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rollout.CubefulRolloutReport;
 import org.pipwright.engine.rollout.CubefulRollouts;
@@ -115,12 +120,51 @@ class CubefulRolloutTest {
     }
 
     @ParameterizedTest
+    @ValueSource(strings = {"--cube 1", "--cube 1 --roll 31 --top 2", "--away 5,3 --cube 2 --owner them"})
+    void savedAndResumedIsTheSameAsInOneGo(String asked, @TempDir Path folder) {
+        String line = "rollout start --truncate 3 " + asked;
+        String kept = " --resume " + folder.resolve("a.rollout");
+        assertEquals(
+                0,
+                run(line + " --trials 36 --threads 1 --save " + folder.resolve("a.rollout"))
+                        .code());
+        Run whole = run(line + " --trials 108 --threads 1 --json");
+        assertEquals(whole, run(line + " --trials 108 --threads 2 --json" + kept));
+        assertEquals(whole, run(line + " --trials 108 --json" + kept), "nothing is left to play");
+    }
+
+    @Test
+    void aFileOfAnotherRolloutIsRefusedInOneLine(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("a.rollout");
+        String line = "rollout start --truncate 3 --trials 36 --away 5,3";
+        assertEquals(0, run(line + " --save " + file).code());
+        String resumed = line + " --resume " + file;
+        assertRefused(resumed + " --seed 2", file, "'seed 1' where 'seed 2' is asked for");
+        assertRefused(resumed.replace("5,3", "3,5"), file, "'match 5,3, crawford false' where 'match 3,5, ");
+        assertRefused("rollout start --truncate 3 --resume " + file, file, "'table shipped' where ");
+        Path table = Files.write(
+                folder.resolve("table.csv"),
+                Files.readAllBytes(Path.of("../engine/src/main/resources" + ShippedMatchTable.RESOURCE)));
+        assertRefused(resumed + " --table " + table, file, "'table shipped' where 'table ");
+        Files.writeString(file, Files.readString(file).replace("trials 36", "trials 72"));
+        assertRefused(resumed, file, "its checksum is wrong");
+    }
+
+    private static void assertRefused(String line, Path file, String why) {
+        Run run = run(line);
+        assertEquals(2, run.code());
+        assertEquals("", run.out());
+        assertEquals(1, run.err().lines().count(), run.err());
+        assertTrue(
+                run.err().startsWith("pipwright: '" + file + "' ") && run.err().contains(why), run.err());
+    }
+
+    @ParameterizedTest
     @CsvSource(
             delimiter = '|',
             value = {
-                "--cube 1 --save x|--save is for rollouts without the cube: leave it out with cube or score",
+                "--cube 1 --save x --resume pom.xml|--save begins a file anew and --resume goes on with one: give one of them",
                 "--cube 1 --lookahead 5|lookahead 5: with the cube use 0 to 3",
-                "--away 3,3 --trials 2000000|2000016 trials: with the cube use up to 1000000",
                 "--away 26,3|the match table ends at 25-away, but the score is 26-away against 3-away: play a shorter match or"
                         + " give a longer table",
                 "--cube 1 --roll 31 --top 0|--top is 0: compare at least 1 play",

@@ -59,20 +59,25 @@ class InterruptionTest {
     }
 
     /** What is known are whole rounds, and the same numbers as those of a rollout of as many games. */
-    @Test
-    void aRolloutPrintsItsStandings() throws Exception {
-        Path file = temporary.resolve("sums");
-        String line = "rollout start --roll 31 --top 2 --truncate 3 --net " + TestNet.path();
+    @ParameterizedTest
+    @ValueSource(strings = {"", "--away 5,3 "})
+    void aRolloutPrintsItsStandings(String score) throws Exception {
+        Path file = temporary.resolve("kept");
+        String line = "rollout start --roll 31 --top 2 --truncate 3 " + score + "--net " + TestNet.path();
         Process process = start(line + " --trials 1000000 --save " + file);
-        while (process.isAlive() && !Files.exists(file)) {
+        while (process.isAlive() && !(Files.exists(file) && trials(file) > 0)) {
             Thread.sleep(20);
         }
         assertEquals(false, process.waitFor(1, TimeUnit.SECONDS), "it would play for hours");
-        String[] out = interrupted(process).split("\n", 3);
-        int games = Integer.parseInt(out[1].replaceAll(".*?(\\d+) games.*", "$1"));
-        assertTrue(games > 0 && games < 1000000 && games % 36 == 0, out[1]);
-        String[] whole = Run.of((line + " --trials " + games).split(" ")).out().split("\n", 3);
-        assertEquals(whole[2], out[2]);
+        String out = interrupted(process);
+        int games = Integer.parseInt(out.replaceAll("(?s).*?(\\d+) games.*", "$1"));
+        assertTrue(games > 0 && games < 1000000 && games % 36 == 0, out);
+        assertEquals(games, trials(file), "it keeps what it prints");
+        assertEquals(Run.of((line + " --trials " + games).split(" ")).out(), out);
+    }
+
+    private static int trials(Path file) throws IOException {
+        return Integer.parseInt(Files.readString(file).replaceAll("(?s).*\ntrials (\\d+)\n.*", "$1"));
     }
 
     /**

@@ -35,4 +35,20 @@ public final class Chances {
                 - 2 * chances[at + 4]
                 - 3 * chances[at + 5];
     }
+
+    /**
+     * Cubeless equity, with all the digits of doubles.
+     *
+     * @param chances array that holds the chances; with luck taken off they may lie a little outside 0 to 1
+     * @param at index of the first of six
+     * @return points per game for the side whose chances they are
+     */
+    public static double equity(double[] chances, int at) {
+        return chances[at]
+                + 2 * chances[at + 1]
+                + 3 * chances[at + 2]
+                - chances[at + 3]
+                - 2 * chances[at + 4]
+                - 3 * chances[at + 5];
+    }
 }

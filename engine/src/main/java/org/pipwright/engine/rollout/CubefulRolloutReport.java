@@ -1,5 +1,6 @@
 package org.pipwright.engine.rollout;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -22,6 +23,25 @@ public record CubefulRolloutReport(int trials, List<CubefulLine> lines, double n
      */
     public CubefulRolloutReport {
         lines = List.copyOf(lines);
+    }
+
+    static CubefulRolloutReport of(Moments moments, double sure) {
+        Standing standing = Standing.of(moments, sure);
+        List<CubefulLine> lines = new ArrayList<>();
+        standing.order().forEach(c -> lines.add(line(moments, c, standing.best())));
+        return new CubefulRolloutReport(moments.trials(), lines, standing.needed(), standing.clear());
+    }
+
+    private static CubefulLine line(Moments moments, int candidate, int best) {
+        return new CubefulLine(
+                candidate,
+                moments.estimate(candidate, Moments.VALUE),
+                moments.difference(candidate, best),
+                moments.estimate(candidate, Moments.PLAIN),
+                moments.reduction(candidate),
+                moments.mean(candidate, CubefulTrial.DOUBLED),
+                moments.mean(candidate, CubefulTrial.PASSED),
+                moments.mean(candidate, CubefulTrial.CUBE));
     }
 
     /**

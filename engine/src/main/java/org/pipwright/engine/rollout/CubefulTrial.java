@@ -19,13 +19,21 @@ import org.pipwright.engine.rules.GameResult;
 
 /** Plays trials with the cube, one after another, for one thread. */
 final class CubefulTrial {
-    /** Numbers a trial writes: value less luck, value, whether somebody doubled, whether it was passed, the last cube. */
+    /** Of the numbers of a trial: 1 if somebody doubled, else 0. */
+    static final int DOUBLED = 2;
+
+    /** 1 if it was passed, else 0. */
+    static final int PASSED = 3;
+
+    /** What the cube showed at the end. */
+    static final int CUBE = 4;
+
+    /** Numbers a trial writes: value less luck, value, and the three above. */
     static final int NUMBERS = 5;
 
     private final RolloutSettings settings;
     private final PositionEvaluator evaluator;
     private final Function<Stakes, CubeTerms> terms;
-    private final BooleanSupplier stopped;
     private final CubefulGames games = new CubefulGames();
     private final CubefulGames.Side side;
     private final CubefulRollLuck luck;
@@ -35,29 +43,33 @@ final class CubefulTrial {
     private int rolls;
     private double luckOfFirst;
     private double valueAtBreak;
+    private BooleanSupplier stopped = () -> false;
 
     /**
      * A player of trials.
      *
      * @param evaluator gives chances; used by this object only
      * @param terms how to judge under given stakes, seen from the side on roll; for one thread
-     * @param stopped asked before each roll whether to give up, with a {@link CancellationException}
      */
-    CubefulTrial(
-            PositionEvaluator evaluator,
-            Function<Stakes, CubeTerms> terms,
-            RolloutSettings settings,
-            BooleanSupplier stopped) {
+    CubefulTrial(PositionEvaluator evaluator, Function<Stakes, CubeTerms> terms, RolloutSettings settings) {
         this.settings = settings;
         this.evaluator = evaluator;
         this.terms = terms;
-        this.stopped = stopped;
         side = CubefulGames.Side.judging(evaluator, terms, settings.lookahead());
         luck = new CubefulRollLuck(evaluator, terms);
     }
 
-    /** Plays a game; values are in all (points or chance to win the match), for the counted side. */
-    void play(CubefulStart start, Stakes stakes, long number, double[] results, int at) {
+    /**
+     * Plays a game.
+     *
+     * @param stakes seen from the side on roll at the start
+     * @param stopped asked before each roll whether to give up, with a {@link CancellationException}
+     * @param results where to write {@value #NUMBERS} numbers; values are in all (points or chance to win the match), for
+     *     the counted side
+     * @param at index of the first
+     */
+    void play(CubefulStart start, Stakes stakes, long number, BooleanSupplier stopped, double[] results, int at) {
+        this.stopped = stopped;
         if (start.position().finished()) {
             finished(start, stakes, results, at);
             return;
@@ -75,11 +87,12 @@ final class CubefulTrial {
         CubeTerms first = terms.apply(stakes);
         double value = game.over() ? first.ended(points) : valueAtBreak;
         double adjusted = value - luckOfFirst;
-        results[at] = start.counted() ? adjusted : first.toOther(adjusted);
-        results[at + 1] = start.counted() ? value : first.toOther(value);
-        results[at + 2] = game.passed() || game.cube().value() > start.cube().value() ? 1 : 0;
-        results[at + 3] = game.passed() ? 1 : 0;
-        results[at + 4] = game.cube().value();
+        results[at + Moments.VALUE] = start.counted() ? adjusted : first.toOther(adjusted);
+        results[at + Moments.PLAIN] = start.counted() ? value : first.toOther(value);
+        results[at + DOUBLED] =
+                game.passed() || game.cube().value() > start.cube().value() ? 1 : 0;
+        results[at + PASSED] = game.passed() ? 1 : 0;
+        results[at + CUBE] = game.cube().value();
     }
 
     /** The side that is not on roll has just won. */
@@ -87,11 +100,11 @@ final class CubefulTrial {
         CubeTerms winner = terms.apply(stakes.swapped());
         double won = winner.won(GameResult.of(start.position()), start.cube().swapped());
         double value = winner.inAll(won, start.cube());
-        results[at] = start.counted() ? winner.toOther(value) : value;
-        results[at + 1] = results[at];
-        results[at + 2] = 0;
-        results[at + 3] = 0;
-        results[at + 4] = start.cube().value();
+        results[at + Moments.VALUE] = start.counted() ? winner.toOther(value) : value;
+        results[at + Moments.PLAIN] = results[at + Moments.VALUE];
+        results[at + DOUBLED] = 0;
+        results[at + PASSED] = 0;
+        results[at + CUBE] = start.cube().value();
     }
 
     private void turn(int[] planes, Roll roll, PlayGenerator legal, int chosen) {

@@ -1,6 +1,6 @@
 package org.pipwright.engine.rollout;
 
-/** A file of rollout sums cannot be used; the message says in one line why and what to do. */
+/** The file of a rollout cannot be used; the message says in one line why and what to do. */
 public final class InvalidRolloutFileException extends IllegalArgumentException {
     private static final long serialVersionUID = 1L;
 

@@ -10,38 +10,37 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.pipwright.engine.files.AtomicFile;
 import org.pipwright.engine.files.SealedLines;
 import org.pipwright.engine.text.Excerpt;
 
 /**
- * Keeps the sums of a rollout in a small text file, so that it can be stopped and resumed: the same numbers come out as
- * without a stop. Lines of the file: form and version; what the rollout is about; the number of trials; the sums, as
- * decimal numbers that read back exactly; the SHA-256 of all lines before. Written atomically. Used by one thread.
+ * Keeps the numbers of a rollout in a small text file, so that it can be stopped and resumed: the same numbers come out as
+ * without a stop. Lines of the file: form and version; what the rollout is about; the number of trials; means and spreads,
+ * as decimal numbers that read back exactly; the SHA-256 of all lines before. Written atomically. Used by one thread.
  */
 public final class RolloutFile {
     /** Keeps nothing. */
-    public static final RolloutFile NONE = new RolloutFile(null, "", false);
+    public static final RolloutFile NONE = new RolloutFile(null, List.of(), false);
 
-    private static final String FORM = "pipwright-rollout 1";
+    private static final String FORM = "pipwright-rollout 2";
     private static final String TRIALS = "trials ";
-    private static final String SUMS = "sums ";
+    private static final String MEANS = "means ";
 
     /** Far above any rollout's file: some hundred candidates. */
-    private static final int MOST_BYTES = 1 << 22;
+    private static final int MOST_BYTES = 1 << 24;
 
     private static final long INTERVAL = Duration.ofSeconds(10).toNanos();
 
     private final Path path;
-    private final String net;
+    private final List<String> judge;
     private final boolean resume;
     private long lastWritten = System.nanoTime();
 
-    private RolloutFile(Path path, String net, boolean resume) {
+    private RolloutFile(Path path, List<String> judge, boolean resume) {
         this.path = path;
-        this.net = net;
+        this.judge = List.copyOf(judge);
         this.resume = resume;
     }
 
@@ -49,34 +48,34 @@ public final class RolloutFile {
      * A file for a rollout that begins anew; an old file is replaced.
      *
      * @param path the file; its folder must exist
-     * @param net what identifies the net, such as its checksum
+     * @param judge what judges, one thing a line, such as the checksum of the net
      * @return the file
      */
-    public static RolloutFile fresh(Path path, String net) {
-        return new RolloutFile(path, net, false);
+    public static RolloutFile fresh(Path path, List<String> judge) {
+        return new RolloutFile(path, judge, false);
     }
 
     /**
      * The file of a rollout to go on with.
      *
      * @param path the file; it must exist
-     * @param net what identifies the net, such as its checksum
+     * @param judge what judges, one thing a line, such as the checksum of the net
      * @return the file
      */
-    public static RolloutFile resumed(Path path, String net) {
-        return new RolloutFile(path, net, true);
+    public static RolloutFile resumed(Path path, List<String> judge) {
+        return new RolloutFile(path, judge, true);
     }
 
-    /** The sums so far, if there are any to go on with. */
-    Optional<Moments> read(List<String> identity, int candidates) {
+    /** What is known so far; of no trials where there is nothing to go on with. */
+    Moments read(List<String> identity, int candidates, int series) {
         if (!resume) {
-            return Optional.empty();
+            return new Moments(candidates, series);
         }
         try {
             if (Files.size(path) > MOST_BYTES) {
                 throw damaged("it is too large");
             }
-            return Optional.of(parse(Files.readString(path), identity, candidates));
+            return parse(Files.readString(path), identity, candidates, series);
         } catch (CharacterCodingException e) {
             throw damaged("it is not text");
         } catch (IOException e) {
@@ -89,32 +88,38 @@ public final class RolloutFile {
                 + "): use another copy, or begin anew with --save");
     }
 
-    private Moments parse(String text, List<String> identity, int candidates) {
+    private Moments parse(String text, List<String> identity, int candidates, int series) {
+        if (!text.startsWith(FORM + "\n")) {
+            throw damaged("it does not begin with '" + FORM + "'");
+        }
         List<String> lines = SealedLines.parse(FORM, text).orElseThrow(() -> damaged("its checksum is wrong"));
         int last = lines.size() - 1;
         if (last < 1
                 || !lines.get(last - 1).startsWith(TRIALS)
-                || !lines.get(last).startsWith(SUMS)) {
-            throw damaged("its trials and sums are missing");
+                || !lines.get(last).startsWith(MEANS)) {
+            throw damaged("its trials and means are missing");
         }
         requireSame(lines.subList(0, last - 1), about(identity));
-        return sums(
-                lines.get(last - 1).substring(TRIALS.length()), lines.get(last).substring(SUMS.length()), candidates);
+        return moments(
+                lines.get(last - 1).substring(TRIALS.length()),
+                lines.get(last).substring(MEANS.length()),
+                candidates,
+                series);
     }
 
-    private Moments sums(String trials, String sums, int candidates) {
+    private Moments moments(String trials, String means, int candidates, int series) {
         try {
             int count = Integer.parseInt(trials);
-            double[] numbers = Arrays.stream(sums.split(" "))
+            double[] numbers = Arrays.stream(means.split(" "))
                     .mapToDouble(Double::parseDouble)
                     .toArray();
             boolean finite = Arrays.stream(numbers).allMatch(Double::isFinite);
-            if (count < 1 || numbers.length != Moments.size(candidates) || !finite) {
-                throw damaged("its trials and sums do not belong together");
+            if (count < 0 || numbers.length != Moments.size(candidates, series) || !finite) {
+                throw damaged("its trials and means do not belong together");
             }
-            return Moments.restore(candidates, count, numbers);
-        } catch (NumberFormatException e) {
-            throw damaged("a number in it is none");
+            return Moments.restore(candidates, series, count, numbers);
+        } catch (IllegalArgumentException e) {
+            throw damaged("a number in it is none, or out of range");
         }
     }
 
@@ -131,8 +136,7 @@ public final class RolloutFile {
     }
 
     private List<String> about(List<String> identity) {
-        List<String> lines = new ArrayList<>();
-        lines.add("net " + net);
+        List<String> lines = new ArrayList<>(judge);
         lines.addAll(identity);
         return lines;
     }
@@ -151,7 +155,7 @@ public final class RolloutFile {
         }
         List<String> lines = new ArrayList<>(about(identity));
         lines.add(TRIALS + moments.trials());
-        lines.add(SUMS
+        lines.add(MEANS
                 + Arrays.stream(moments.contents()).mapToObj(Double::toString).collect(Collectors.joining(" ")));
         byte[] bytes = SealedLines.print(FORM, lines).getBytes(StandardCharsets.UTF_8);
         try {

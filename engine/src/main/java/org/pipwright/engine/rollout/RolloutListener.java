@@ -1,10 +1,14 @@
 package org.pipwright.engine.rollout;
 
-/** Told of the standings as a rollout goes on. */
+/**
+ * Told of the standings as a rollout goes on.
+ *
+ * @param <R> what the standings are told in
+ */
 @FunctionalInterface
-public interface RolloutListener {
+public interface RolloutListener<R> {
     /** A listener that lets every rollout run. */
-    RolloutListener NONE = report -> true;
+    RolloutListener<Object> NONE = report -> true;
 
     /**
      * A round has been played.
@@ -12,7 +16,7 @@ public interface RolloutListener {
      * @param report the standings
      * @return whether to go on
      */
-    boolean round(RolloutReport report);
+    boolean round(R report);
 
     /**
      * Asked before each roll of each game, by any thread: whether to drop the round that is being played and end at once.

@@ -1,7 +1,6 @@
 package org.pipwright.engine.rollout;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import org.pipwright.engine.evaluation.Outcomes;
 
@@ -27,35 +26,24 @@ public record RolloutReport(int trials, List<RolloutLine> lines, double needed, 
         lines = List.copyOf(lines);
     }
 
-    static RolloutReport of(Moments moments, int candidates, double sure) {
-        List<Integer> order = new ArrayList<>();
-        for (int c = 0; c < candidates; c++) {
-            order.add(c);
-        }
-        order.sort(Comparator.comparingDouble(c -> -moments.mean(c, Moments.EQUITY)));
+    static RolloutReport of(Moments moments, double sure) {
+        Standing standing = Standing.of(moments, sure);
         List<RolloutLine> lines = new ArrayList<>();
-        order.forEach(c -> lines.add(line(moments, c, order.get(0))));
-        boolean asked = sure > 0 && candidates > 1;
-        double needed = asked ? new RepeatedLooks(sure, candidates - 1).needed(moments.trials()) : 0;
-        boolean clear = asked && lines.stream().skip(1).allMatch(line -> isBehind(line, needed));
-        return new RolloutReport(moments.trials(), lines, needed, clear);
-    }
-
-    private static boolean isBehind(RolloutLine line, double needed) {
-        return -line.behind().mean() > needed * line.behind().standardError();
+        standing.order().forEach(c -> lines.add(line(moments, c, standing.best())));
+        return new RolloutReport(moments.trials(), lines, standing.needed(), standing.clear());
     }
 
     private static RolloutLine line(Moments moments, int candidate, int best) {
         List<Estimate> chances = new ArrayList<>();
         for (int k = 0; k < Outcomes.COUNT; k++) {
-            chances.add(moments.estimate(candidate, k));
+            chances.add(moments.estimate(candidate, Trial.CHANCES + k));
         }
         return new RolloutLine(
                 candidate,
                 chances,
-                moments.estimate(candidate, Moments.EQUITY),
+                moments.estimate(candidate, Moments.VALUE),
                 moments.difference(candidate, best),
                 moments.estimate(candidate, Moments.PLAIN),
-                moments.variance(candidate, Moments.PLAIN) / moments.variance(candidate, Moments.EQUITY));
+                moments.reduction(candidate));
     }
 }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
-import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
@@ -18,9 +17,6 @@ import org.pipwright.engine.search.Judgement;
  * settings and the judgement alone, not on the number of threads. To be asked from one thread at a time.
  */
 public final class Rollouts implements AutoCloseable {
-    /** Numbers a trial writes: six chances, and six with the luck taken off. */
-    private static final int NUMBERS = 2 * Outcomes.COUNT;
-
     private final RolloutSettings settings;
     private final Crew<Trial> crew;
 
@@ -47,7 +43,8 @@ public final class Rollouts implements AutoCloseable {
      * @throws IllegalArgumentException if there are no candidates, or one is not a play of this position and roll
      * @throws CancellationException if the listener stops it during the first round
      */
-    public RolloutReport compare(Position position, Roll roll, List<Play> candidates, RolloutListener listener) {
+    public RolloutReport compare(
+            Position position, Roll roll, List<Play> candidates, RolloutListener<? super RolloutReport> listener) {
         return compare(position, roll, candidates, RolloutFile.NONE, listener);
     }
 
@@ -57,7 +54,7 @@ public final class Rollouts implements AutoCloseable {
      * @param position an unfinished position
      * @param roll the roll
      * @param candidates at least one play of that position and roll
-     * @param file where the sums are kept
+     * @param file where the numbers are kept
      * @param listener told of the standings every {@value RolloutSettings#ROUND} trials
      * @return the standings at the end
      * @throws IllegalArgumentException if there are no candidates, or one is not a play of this position and roll
@@ -65,7 +62,11 @@ public final class Rollouts implements AutoCloseable {
      * @throws InvalidRolloutFileException if the file belongs to another rollout or is damaged
      */
     public RolloutReport compare(
-            Position position, Roll roll, List<Play> candidates, RolloutFile file, RolloutListener listener) {
+            Position position,
+            Roll roll,
+            List<Play> candidates,
+            RolloutFile file,
+            RolloutListener<? super RolloutReport> listener) {
         if (candidates.isEmpty()) {
             throw new IllegalArgumentException("no plays to roll out: give at least one");
         }
@@ -82,7 +83,7 @@ public final class Rollouts implements AutoCloseable {
      * @throws IllegalArgumentException if the game is over
      * @throws CancellationException if the listener stops it during the first round
      */
-    public RolloutReport odds(Position position, RolloutListener listener) {
+    public RolloutReport odds(Position position, RolloutListener<? super RolloutReport> listener) {
         return odds(position, RolloutFile.NONE, listener);
     }
 
@@ -90,42 +91,31 @@ public final class Rollouts implements AutoCloseable {
      * The chances of a position before the roll, from where a file has left off; keeps the file up to date.
      *
      * @param position an unfinished position
-     * @param file where the sums are kept
+     * @param file where the numbers are kept
      * @param listener told of the standings every {@value RolloutSettings#ROUND} trials
      * @return the standings at the end: one line, for the side on roll
      * @throws IllegalArgumentException if the game is over
      * @throws CancellationException if the listener stops it during the first round
      * @throws InvalidRolloutFileException if the file belongs to another rollout or is damaged
      */
-    public RolloutReport odds(Position position, RolloutFile file, RolloutListener listener) {
+    public RolloutReport odds(Position position, RolloutFile file, RolloutListener<? super RolloutReport> listener) {
         if (position.finished()) {
             throw new IllegalArgumentException("the game is over: no roll follows");
         }
         return run(List.of(Start.beforeRoll(position)), file, listener);
     }
 
-    private RolloutReport run(List<Start> starts, RolloutFile file, RolloutListener listener) {
-        List<String> identity = identity(starts);
-        Moments moments = file.read(identity, starts.size()).orElseGet(() -> new Moments(starts.size()));
-        RolloutReport report = moments.trials() == 0 ? null : report(moments, starts);
-        boolean goOn = true;
-        while (goOn && (report == null || !report.clear() && report.trials() < settings.trials())) {
-            if (!playRound(starts, moments, listener)) {
-                break;
-            }
-            report = report(moments, starts);
-            file.keep(identity, moments);
-            goOn = listener.round(report);
-        }
-        if (report == null) {
-            throw new CancellationException("stopped before the first " + RolloutSettings.ROUND + " games were over");
-        }
-        file.write(identity, moments);
-        return report;
-    }
-
-    private RolloutReport report(Moments moments, List<Start> starts) {
-        return RolloutReport.of(moments, starts.size(), settings.sure());
+    private RolloutReport run(List<Start> starts, RolloutFile file, RolloutListener<? super RolloutReport> listener) {
+        Rounds.Playing<Trial> playing = (trial, candidate, number, results, at) ->
+                trial.play(starts.get(candidate), number, listener::stopped, results, at);
+        return new Rounds<>(crew, settings, playing)
+                .run(
+                        identity(starts),
+                        starts.size(),
+                        Trial.NUMBERS,
+                        file,
+                        moments -> RolloutReport.of(moments, settings.sure()),
+                        listener);
     }
 
     /** All that decides the numbers but the net, one thing a line. */
@@ -133,33 +123,6 @@ public final class Rollouts implements AutoCloseable {
         List<String> lines = new ArrayList<>(settings.identity());
         starts.forEach(start -> lines.add((start.counted() ? "before " : "after ") + start.position()));
         return lines;
-    }
-
-    /**
-     * Trials in any order by any thread, but added up in their own order: sums of doubles depend on it.
-     *
-     * @return false if it was stopped, and nothing added
-     */
-    private boolean playRound(List<Start> starts, Moments moments, RolloutListener listener) {
-        int first = moments.trials();
-        int stride = RolloutSettings.ROUND * NUMBERS;
-        double[] results = new double[starts.size() * stride];
-        Crew.Work<Trial> work = (trial, task) -> {
-            int candidate = task % starts.size();
-            int inRound = task / starts.size();
-            int at = candidate * stride + inRound * NUMBERS;
-            trial.play(starts.get(candidate), first + inRound, listener, results, at);
-        };
-        try {
-            crew.run(starts.size() * RolloutSettings.ROUND, work);
-        } catch (CancellationException e) {
-            // The sums are those of whole rounds.
-            return false;
-        }
-        for (int i = 0; i < RolloutSettings.ROUND; i++) {
-            moments.add(results, i * NUMBERS, stride);
-        }
-        return true;
     }
 
     /** Lets the threads go. */

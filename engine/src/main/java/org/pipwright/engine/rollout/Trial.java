@@ -2,6 +2,8 @@ package org.pipwright.engine.rollout;
 
 import java.util.Arrays;
 import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
+import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.match.TurnListener;
@@ -15,6 +17,12 @@ import org.pipwright.engine.search.RollLuck;
 
 /** Plays trials, one after another, for one thread. */
 final class Trial {
+    /** Where the six chances, with the luck taken off, are among the numbers of a trial. */
+    static final int CHANCES = Moments.PLAIN + 1;
+
+    /** Numbers a trial writes: equity less luck, equity, and the six chances less their luck. */
+    static final int NUMBERS = CHANCES + Outcomes.COUNT;
+
     private final RolloutSettings settings;
     private final Judgement judgement;
     private final GameLoop loop = new GameLoop();
@@ -22,13 +30,17 @@ final class Trial {
     private final RollLuck luck;
     private final TurnListener listener;
     private final float[] outcome = new float[Outcomes.COUNT];
+
+    /** Those of the counted side. */
+    private final double[] plain = new double[Outcomes.COUNT];
+
     private final double[] luckOfRoll = new double[Outcomes.COUNT];
 
     /** Luck so far of the side on roll at the start. */
     private final double[] luckOfGame = new double[Outcomes.COUNT];
 
     private int rollsSeen;
-    private RolloutListener stopper = RolloutListener.NONE;
+    private BooleanSupplier stopped = () -> false;
 
     Trial(Judgement judgement, RolloutSettings settings) {
         this.settings = settings;
@@ -41,12 +53,12 @@ final class Trial {
     /**
      * Plays a game.
      *
-     * @param stopper asked before each roll whether to give up, with a {@link CancellationException}
-     * @param results where to write: six chances of the counted side as the game ended, then the same less their luck
-     * @param at index of the first of twelve
+     * @param stopped asked before each roll whether to give up, with a {@link CancellationException}
+     * @param results where to write {@value #NUMBERS} numbers of the counted side
+     * @param at index of the first
      */
-    void play(Start start, long number, RolloutListener stopper, double[] results, int at) {
-        this.stopper = stopper;
+    void play(Start start, long number, BooleanSupplier stopped, double[] results, int at) {
+        this.stopped = stopped;
         rollsSeen = 0;
         Arrays.fill(luckOfGame, 0);
         TrialDice dice = new TrialDice(settings.seed(), number);
@@ -55,14 +67,16 @@ final class Trial {
         int half = Outcomes.COUNT / 2;
         for (int k = 0; k < Outcomes.COUNT; k++) {
             int to = start.counted() ? k : (k + half) % Outcomes.COUNT;
-            results[at + to] = outcome[k];
-            results[at + Outcomes.COUNT + to] = outcome[k] - luckOfGame[k];
+            plain[to] = outcome[k];
+            results[at + CHANCES + to] = outcome[k] - luckOfGame[k];
         }
+        results[at + Moments.VALUE] = Chances.equity(results, at + CHANCES);
+        results[at + Moments.PLAIN] = Chances.equity(plain, 0);
     }
 
     /** Before each roll: exact chances where they are known, the net's after enough rolls. */
     private boolean ends(int[] planes, int at, float[] out, int outAt) {
-        if (stopper.stopped()) {
+        if (stopped.getAsBoolean()) {
             throw new CancellationException("the rollout was stopped");
         }
         if (judgement.horizon().write(planes, at, out, outAt)) {

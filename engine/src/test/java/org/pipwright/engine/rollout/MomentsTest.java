@@ -1,5 +1,6 @@
 package org.pipwright.engine.rollout;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.SplittableRandom;
@@ -7,39 +8,30 @@ import org.junit.jupiter.api.Test;
 
 class MomentsTest {
     private static final int TRIALS = 500;
+    private static final int SERIES = 4;
 
-    private final double[][][] values = new double[TRIALS][3][12];
-    private final Moments moments = new Moments(3);
+    private final double[][][] values = new double[TRIALS][3][SERIES];
+    private final Moments moments = new Moments(3, SERIES);
 
     MomentsTest() {
         SplittableRandom random = new SplittableRandom(5);
         for (double[][] trial : values) {
             double shared = random.nextDouble();
-            double[] flat = new double[36];
+            double[] flat = new double[3 * SERIES];
             for (int c = 0; c < 3; c++) {
-                for (int k = 0; k < 12; k++) {
+                for (int k = 0; k < SERIES; k++) {
                     trial[c][k] = random.nextDouble() - 0.3 + shared;
-                    flat[c * 12 + k] = trial[c][k];
+                    flat[c * SERIES + k] = trial[c][k];
                 }
             }
-            moments.add(flat, 0, 12);
+            moments.add(flat, 0, SERIES);
         }
-    }
-
-    private static double equity(double[] numbers, int at) {
-        double[] points = {1, 2, 3, -1, -2, -3};
-        double sum = 0;
-        for (int k = 0; k < 6; k++) {
-            sum += points[k] * numbers[at + k];
-        }
-        return sum;
     }
 
     private double[] series(int candidate, int series) {
         double[] all = new double[TRIALS];
         for (int t = 0; t < TRIALS; t++) {
-            double[] numbers = values[t][candidate];
-            all[t] = series < 6 ? numbers[6 + series] : equity(numbers, series == Moments.PLAIN ? 0 : 6);
+            all[t] = values[t][candidate][series];
         }
         return all;
     }
@@ -61,7 +53,7 @@ class MomentsTest {
     @Test
     void meansAndErrorsAreThoseOfTwoPasses() {
         for (int c = 0; c < 3; c++) {
-            for (int k = 0; k < Moments.SERIES; k++) {
+            for (int k = 0; k < SERIES; k++) {
                 assertTwoPass(series(c, k), moments.estimate(c, k));
             }
         }
@@ -71,13 +63,35 @@ class MomentsTest {
     void differencesAreThoseOfTheDifferencesTrialByTrial() {
         for (int a = 0; a < 3; a++) {
             for (int b = 0; b < 3; b++) {
-                double[] difference = series(a, Moments.EQUITY);
-                double[] other = series(b, Moments.EQUITY);
+                double[] difference = series(a, Moments.VALUE);
+                double[] other = series(b, Moments.VALUE);
                 for (int t = 0; t < TRIALS; t++) {
                     difference[t] -= other[t];
                 }
                 assertTwoPass(difference, moments.difference(a, b));
             }
         }
+    }
+
+    /** Sums of squares would leave rounding errors that look like a spread. */
+    @Test
+    void numbersThatNeverChangeHaveNoSpread() {
+        Moments constant = new Moments(2, 2);
+        for (int t = 0; t < TRIALS; t++) {
+            constant.add(new double[] {0.1, 0.7, -1.0 / 3, 0.2}, 0, 2);
+        }
+        assertEquals(new Estimate(0.1, 0), constant.estimate(0, Moments.VALUE));
+        assertEquals(0, constant.difference(0, 1).standardError());
+        assertEquals(Double.NaN, constant.reduction(0));
+    }
+
+    @Test
+    void contentsAreRestored() {
+        double[] contents = moments.contents();
+        assertEquals(Moments.size(3, SERIES), contents.length);
+        Moments restored = Moments.restore(3, SERIES, TRIALS, contents);
+        assertArrayEquals(contents, restored.contents());
+        assertEquals(moments.estimate(2, 3), restored.estimate(2, 3));
+        assertEquals(moments.difference(0, 2), restored.difference(0, 2));
     }
 }

@@ -10,6 +10,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -42,10 +43,11 @@ class RolloutFileTest {
     @BeforeEach
     void stopAfterTwoRounds() {
         file = folder.resolve("some.rollout");
-        compare(SETTINGS, RolloutFile.fresh(file, "net"), report -> report.trials() < 72);
+        compare(SETTINGS, RolloutFile.fresh(file, List.of("net net")), report -> report.trials() < 72);
     }
 
-    private static RolloutReport compare(RolloutSettings settings, RolloutFile file, RolloutListener listener) {
+    private static RolloutReport compare(
+            RolloutSettings settings, RolloutFile file, RolloutListener<? super RolloutReport> listener) {
         try (Rollouts rollouts = new Rollouts(() -> Judgement.by(new NetworkEvaluator(MODEL)), settings, 2)) {
             return rollouts.compare(POSITION, ROLL, PLAYS, file, listener);
         }
@@ -54,21 +56,22 @@ class RolloutFileTest {
     @Test
     void stoppedAndResumedGivesTheSameAsWithoutAStop() {
         int[] rounds = new int[1];
-        RolloutReport resumed = compare(SETTINGS, RolloutFile.resumed(file, "net"), report -> ++rounds[0] > 0);
+        RolloutReport resumed =
+                compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), report -> ++rounds[0] > 0);
         assertEquals(compare(SETTINGS, RolloutFile.NONE, RolloutListener.NONE), resumed);
         assertEquals(3, rounds[0], "only what was missing is played");
     }
 
     @Test
     void aFinishedRolloutCanBeAskedForMore() {
-        RolloutReport whole = compare(SETTINGS, RolloutFile.resumed(file, "net"), RolloutListener.NONE);
-        assertEquals(whole, compare(SETTINGS, RolloutFile.resumed(file, "net"), report -> {
+        RolloutReport whole = compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE);
+        assertEquals(whole, compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), report -> {
             throw new AssertionError("nothing is left to play");
         }));
         RolloutSettings more = SETTINGS.withTrials(252);
         assertEquals(
                 compare(more, RolloutFile.NONE, RolloutListener.NONE),
-                compare(more, RolloutFile.resumed(file, "net"), RolloutListener.NONE));
+                compare(more, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
     @Test
@@ -80,14 +83,14 @@ class RolloutFileTest {
                 SETTINGS.withLuckAdjusted(false))) {
             assertThrows(
                     InvalidRolloutFileException.class,
-                    () -> compare(other, RolloutFile.resumed(file, "net"), RolloutListener.NONE));
+                    () -> compare(other, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
         }
         InvalidRolloutFileException thrown = assertThrows(
                 InvalidRolloutFileException.class,
-                () -> compare(SETTINGS, RolloutFile.resumed(file, "other"), RolloutListener.NONE));
+                () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net other")), RolloutListener.NONE));
         assertTrue(thrown.getMessage().contains("'net net' where 'net other'"), thrown.getMessage());
         try (Rollouts rollouts = new Rollouts(() -> Judgement.by(new NetworkEvaluator(MODEL)), SETTINGS, 1)) {
-            RolloutFile resumed = RolloutFile.resumed(file, "net");
+            RolloutFile resumed = RolloutFile.resumed(file, List.of("net net"));
             assertThrows(
                     InvalidRolloutFileException.class,
                     () -> rollouts.compare(
@@ -98,27 +101,28 @@ class RolloutFileTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"trials 72, trials 36", "sums , sums 1", "pipwright-rollout 1, pipwright-rollout 2", "sha256, sha1"})
+    @CsvSource({"trials 72, trials 36", "means , means 1", "pipwright-rollout 2, pipwright-rollout 1", "sha256, sha1"})
     void aChangedFileIsRefused(String from, String to) throws IOException {
         String text = Files.readString(file);
         assertTrue(text.contains(from));
         Files.writeString(file, text.replace(from, to));
         assertThrows(
                 InvalidRolloutFileException.class,
-                () -> compare(SETTINGS, RolloutFile.resumed(file, "net"), RolloutListener.NONE));
+                () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
-    /** Whoever writes the checksum too still cannot have nonsense taken for sums. */
+    /** Whoever writes the checksum too still cannot have nonsense taken for means. */
     @ParameterizedTest
     @ValueSource(
             strings = {
                 "(?m)^trials .*$ -> trials x",
                 "(?m)^trials .*$ -> trials -36",
                 "(?m)^trials .*$ -> trails 72",
-                "(?m)^sums .*$ -> sums 1 2 3",
-                "(?m)^sums .*$ -> sums",
-                "(?m)^sums \\S+ -> sums NaN",
-                "(?m)^sums (.*)$ -> sums $1 1",
+                "(?m)^means .*$ -> means 1 2 3",
+                "(?m)^means .*$ -> means",
+                "(?m)^means \\S+ -> means NaN",
+                "(?m)^(means (\\S+ ){8}) -> $1-",
+                "(?m)^means (.*)$ -> means $1 1",
                 "(?s)\\n.*\\n -> \n"
             })
     void aForgedFileIsRefused(String change) throws IOException {
@@ -130,7 +134,7 @@ class RolloutFileTest {
         Files.writeString(file, forged + "sha256 " + SealedLines.sha256(forged) + "\n");
         assertThrows(
                 InvalidRolloutFileException.class,
-                () -> compare(SETTINGS, RolloutFile.resumed(file, "net"), RolloutListener.NONE));
+                () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
     @Test
@@ -138,7 +142,7 @@ class RolloutFileTest {
         Files.write(file, new byte[] {(byte) 0xff, (byte) 0xfe, 0});
         assertThrows(
                 InvalidRolloutFileException.class,
-                () -> compare(SETTINGS, RolloutFile.resumed(file, "net"), RolloutListener.NONE));
+                () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
     @Test
@@ -148,13 +152,36 @@ class RolloutFileTest {
             Files.write(file, java.util.Arrays.copyOf(bytes, length));
             assertThrows(
                     InvalidRolloutFileException.class,
-                    () -> compare(SETTINGS, RolloutFile.resumed(file, "net"), RolloutListener.NONE));
+                    () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
         }
+    }
+
+    /** Before anything is played. */
+    @Test
+    void aFileThatCannotBeWrittenIsSaidAtOnce() {
+        RolloutFile nowhere = RolloutFile.fresh(folder.resolve("none").resolve("file"), List.of("net net"));
+        assertThrows(
+                UncheckedIOException.class,
+                () -> compare(SETTINGS, nowhere, report -> {
+                    throw new AssertionError("a round was played");
+                }));
+    }
+
+    /** Whoever stops in the first round has a file to resume all the same. */
+    @Test
+    void aFileOfNoTrialsIsResumed() throws IOException {
+        assertThrows(
+                CancellationException.class,
+                () -> compare(SETTINGS, RolloutFile.fresh(file, List.of("net net")), new Stopped()));
+        assertTrue(Files.readString(file).contains("\ntrials 0\n"));
+        assertEquals(
+                compare(SETTINGS, RolloutFile.NONE, RolloutListener.NONE),
+                compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
     @Test
     void aMissingFileIsSaid() {
-        RolloutFile missing = RolloutFile.resumed(folder.resolve("none"), "net");
+        RolloutFile missing = RolloutFile.resumed(folder.resolve("none"), List.of("net net"));
         assertThrows(UncheckedIOException.class, () -> compare(SETTINGS, missing, RolloutListener.NONE));
     }
 }

@@ -285,7 +285,7 @@ class RolloutsTest {
     void itCanBeStoppedBetweenRolls(int rounds) {
         List<RolloutReport> seen = new ArrayList<>();
         AtomicInteger rolls = new AtomicInteger();
-        RolloutListener stopping = new RolloutListener() {
+        RolloutListener<RolloutReport> stopping = new RolloutListener<>() {
             @Override
             public boolean round(RolloutReport report) {
                 return seen.add(report);

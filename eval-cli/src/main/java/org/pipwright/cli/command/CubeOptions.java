@@ -1,6 +1,6 @@
 package org.pipwright.cli.command;
 
-import java.nio.file.Path;
+import java.util.List;
 import java.util.function.Supplier;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.bearoff.EndgameTables;
@@ -16,6 +16,7 @@ import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.score.MatchScore;
 import org.pipwright.engine.text.Excerpt;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** What is played for, and where the cube is. */
@@ -47,15 +48,12 @@ final class CubeOptions {
     @Option(names = "--crawford", description = "The Crawford game of a match: no doubling.")
     private boolean crawford;
 
-    @Option(
-            names = "--table",
-            paramLabel = "FILE",
-            description = "A match table to use instead of the one that comes with Pipwright: a CSV file like it.")
-    private Path table;
+    @Mixin
+    private MatchTableOption table;
 
     /** Whether anything was said of the cube or of what is played for. */
     boolean given() {
-        return cube != null || owner != null || away != null || crawford || noJacoby || beavers || table != null;
+        return cube != null || owner != null || away != null || crawford || noJacoby || beavers || table.given();
     }
 
     /** How to judge, for one thread at a time: exact in money play where the tables know. */
@@ -64,7 +62,7 @@ final class CubeOptions {
         if (stakes instanceof MoneyStakes) {
             return () -> new MoneyTerms((MoneyStakes) stakes, new ExactCube(tables));
         }
-        MatchTable chances = table();
+        MatchTable chances = table.chances();
         Supplier<CubeTerms> terms = () -> new MatchTerms((MatchStakes) stakes, chances);
         try {
             terms.get();
@@ -115,7 +113,7 @@ final class CubeOptions {
     /** What is played for, seen from the side on roll. */
     Stakes stakes() {
         if (away == null) {
-            if (crawford || table != null) {
+            if (crawford || table.given()) {
                 throw new UserError(
                         (crawford ? "--crawford" : "--table") + " is for matches: give the score with --away");
             }
@@ -143,8 +141,8 @@ final class CubeOptions {
         }
     }
 
-    /** The match table to use. */
-    private MatchTable table() {
-        return MatchTables.read(table);
+    /** What decides values with the cube, one thing a line. */
+    List<String> identity() {
+        return away == null ? List.of() : List.of("table " + table.identity());
     }
 }

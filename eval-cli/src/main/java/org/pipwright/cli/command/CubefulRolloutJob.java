@@ -3,7 +3,6 @@ package org.pipwright.cli.command;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
@@ -25,6 +24,7 @@ import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rollout.CubefulRolloutReport;
 import org.pipwright.engine.rollout.CubefulRollouts;
 import org.pipwright.engine.rollout.CubefulStart;
+import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.search.Judgement;
 
@@ -33,35 +33,41 @@ final class CubefulRolloutJob {
     /** As for plays without the cube, in points. */
     private static final double WITHIN = 0.16;
 
-    private static final long INTERVAL = 5_000_000_000L;
-
     private final Position from;
     private final CubeState cube;
     private final Stakes stakes;
     private final Supplier<CubeTerms> terms;
     private final Supplier<Judgement> judges;
+    private final NetLabel net;
     private final RolloutSettings settings;
     private final int threads;
-    private final PrintWriter err;
-    private CubefulRollouts rollouts;
-    private long last = System.nanoTime();
+    private final RolloutFile file;
+    private final CubefulRollouts rollouts;
+    private final RolloutProgress<CubefulRolloutReport> progress;
+
+    /** Names of the candidates. */
+    private List<String> names = List.of();
 
     CubefulRolloutJob(
             Position from,
-            CubeOptions options,
+            CubeOptions played,
             Supplier<CubeTerms> terms,
             Supplier<Judgement> judges,
-            RolloutSettings settings,
-            int threads,
+            NetLabel net,
+            RolloutOptions options,
             PrintWriter err) {
         this.from = from;
-        this.cube = options.cube();
-        this.stakes = options.stakes();
+        this.cube = played.cube();
+        this.stakes = played.stakes();
         this.terms = terms;
         this.judges = judges;
-        this.settings = settings;
-        this.threads = threads;
-        this.err = err;
+        this.net = net;
+        this.settings = options.settings();
+        this.threads = options.threads();
+        List<String> judge = new ArrayList<>(List.of("net " + net.sha256()));
+        judge.addAll(played.identity());
+        this.file = options.file(judge);
+        this.progress = new RolloutProgress<>(err, this::standings);
         try {
             rollouts = new CubefulRollouts(() -> judges.get().evaluator(), this::termsByStakes, settings, threads);
         } catch (IllegalArgumentException e) {
@@ -76,16 +82,16 @@ final class CubefulRolloutJob {
     }
 
     void stop() {
-        rollouts.stop();
+        progress.stop();
     }
 
     /** Compares plays; the best few of a ranking if none are named. */
-    CubefulRolloutSummary plays(Roll roll, List<Play> named, int most, NetLabel net) {
+    CubefulRolloutSummary plays(Roll roll, List<Play> named, int most) {
         List<Play> plays = named.isEmpty() ? best(roll, most) : named;
         List<CubefulStart> starts =
                 plays.stream().map(play -> CubefulStart.after(play, cube)).collect(Collectors.toList());
-        List<String> names = plays.stream().map(Play::toString).collect(Collectors.toList());
-        CubefulRolloutReport report = run(starts, names);
+        names = plays.stream().map(Play::toString).collect(Collectors.toList());
+        CubefulRolloutReport report = run(starts);
         int legal = Plays.legal(from, roll).size();
         return new CubefulRolloutSummary(
                 from, roll, cube, stakes, net, settings, legal, plays, List.of(), Optional.empty(), report);
@@ -102,20 +108,21 @@ final class CubefulRolloutJob {
     }
 
     /** Compares the cube actions before the roll. */
-    CubefulRolloutSummary actions(NetLabel net) {
+    CubefulRolloutSummary actions() {
         List<CubefulStart> starts = new ArrayList<>(List.of(CubefulStart.rolling(from, cube)));
-        List<String> names = new ArrayList<>(List.of("no double"));
+        List<String> actions = new ArrayList<>(List.of("no double"));
         boolean mayDouble = stakes.mayDouble(cube);
         boolean mayBeaver = mayDouble && stakes.mayBeaver(cube);
         if (mayDouble) {
             starts.add(CubefulStart.rolling(from, cube.taken()));
-            names.add("double, take");
+            actions.add("double, take");
         }
         if (mayBeaver) {
             starts.add(CubefulStart.rolling(from, cube.beavered()));
-            names.add("double, beaver");
+            actions.add("double, beaver");
         }
-        CubefulRolloutReport report = run(starts, names);
+        names = actions;
+        CubefulRolloutReport report = run(starts);
         double roll = report.of(0).value().mean();
         double take = mayDouble ? report.of(1).value().mean() : roll;
         CubeTerms mine = terms.get();
@@ -123,33 +130,22 @@ final class CubefulRolloutJob {
         double beaver = mayBeaver ? report.of(2).value().mean() : take;
         CubeValues values = new CubeValues(mayDouble, mayBeaver, roll, take, pass, beaver);
         return new CubefulRolloutSummary(
-                from, null, cube, stakes, net, settings, 0, List.of(), names, Optional.of(values), report);
+                from, null, cube, stakes, net, settings, 0, List.of(), actions, Optional.of(values), report);
     }
 
-    private CubefulRolloutReport run(List<CubefulStart> starts, List<String> names) {
+    private CubefulRolloutReport run(List<CubefulStart> starts) {
         try (CubefulRollouts running = rollouts) {
-            return running.compare(starts, stakes, cube.value(), report -> {
-                show(report, names);
-                return true;
-            });
+            return running.compare(starts, stakes, cube.value(), file, progress);
         } catch (CancellationException e) {
             throw new UserError(e.getMessage() + ": nothing is known yet");
         }
     }
 
-    private void show(CubefulRolloutReport report, List<String> names) {
-        if (System.nanoTime() - last < INTERVAL) {
-            return;
-        }
-        last = System.nanoTime();
-        err.println(report.trials() + " of " + settings.trials() + " games: "
-                + report.lines().stream()
-                        .map(line -> String.format(
-                                Locale.ROOT,
-                                "%s %+.3f (error %.3f)",
-                                names.get(line.candidate()),
-                                line.value().mean(),
-                                line.value().standardError()))
-                        .collect(Collectors.joining("; ")));
+    private String standings(CubefulRolloutReport report) {
+        return RolloutProgress.line(
+                report.trials(),
+                settings.trials(),
+                report.lines().stream()
+                        .map(line -> RolloutProgress.standing(names.get(line.candidate()), line.value())));
     }
 }

@@ -1,10 +1,5 @@
 package org.pipwright.cli.command;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.Function;
 import org.pipwright.cli.console.UserError;
@@ -31,37 +26,37 @@ final class MatchTableOption {
             description = "A match table to use instead of the one that comes with Pipwright: a CSV file like it.")
     private Path table;
 
+    /** What the file has, once it has been read: it may be a pipe. */
     private String text;
+
+    boolean given() {
+        return table != null;
+    }
 
     /** What tells this table from others. */
     String identity() {
-        return table == null ? "shipped" : SealedLines.sha256(text());
+        return given() ? SealedLines.sha256(text()) : "shipped";
     }
 
     private String text() {
-        if (text != null) {
-            return text;
-        }
-        try {
-            text = Files.readString(table, StandardCharsets.UTF_8);
-            return text;
-        } catch (CharacterCodingException e) {
-            throw new UserError("'" + table + "' is no text in UTF-8: give a CSV file");
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        text = text == null ? MatchTables.text(table) : text;
+        return text;
+    }
+
+    MatchTable chances() {
+        return given() ? MatchTableCsv.parse(text()) : ShippedMatchTable.load();
     }
 
     /** Makes terms for each stakes that games under some rules can have. */
     Function<Stakes, CubeTerms> terms(Rules rules, EndgameTables tables) {
         if (!rules.match()) {
-            if (table != null) {
+            if (given()) {
                 throw new UserError("--table is for matches, and this record is of money play: leave it out");
             }
             ExactCube exact = new ExactCube(tables);
             return stakes -> new MoneyTerms((MoneyStakes) stakes, exact);
         }
-        MatchTable chances = table == null ? ShippedMatchTable.load() : MatchTableCsv.parse(text());
+        MatchTable chances = chances();
         if (rules.length() > chances.length()) {
             throw new UserError("the match table ends at " + chances.length() + "-away, but the match is to "
                     + rules.length() + ": give a longer one with --table");

@@ -16,11 +16,13 @@ final class MatchTables {
 
     /** The table of a file, or without one that which comes with Pipwright. */
     static MatchTable read(Path file) {
-        if (file == null) {
-            return ShippedMatchTable.load();
-        }
+        return file == null ? ShippedMatchTable.load() : MatchTableCsv.parse(text(file));
+    }
+
+    /** What a file has. */
+    static String text(Path file) {
         try {
-            return MatchTableCsv.parse(Files.readString(file));
+            return Files.readString(file);
         } catch (MalformedInputException e) {
             throw new UserError("'" + file + "' is no text in UTF-8: give a CSV file");
         } catch (IOException e) {

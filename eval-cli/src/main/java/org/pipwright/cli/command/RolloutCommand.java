@@ -115,8 +115,20 @@ public final class RolloutCommand extends CliCommand {
         Model model = net.load();
         NetLabel label = NetLabel.of(net.name(), model);
         List<Play> candidates = roll == null ? List.of() : candidates(from, model, threads);
-        RolloutFile file = options.file(label.sha256());
-        RolloutProgress progress = new RolloutProgress(console().err(), settings.trials(), candidates);
+        RolloutFile file = options.file(List.of("net " + label.sha256()));
+        RolloutProgress<RolloutReport> progress = new RolloutProgress<>(
+                console().err(),
+                report -> RolloutProgress.line(
+                        report.trials(),
+                        settings.trials(),
+                        report.lines().stream()
+                                .map(line -> RolloutProgress.standing(
+                                        roll == null
+                                                ? ""
+                                                : candidates
+                                                        .get(line.candidate())
+                                                        .toString(),
+                                        line.equity()))));
         Supplier<RolloutReport> play = () -> {
             try (Rollouts rollouts = new Rollouts(Judges.of(model, options.tables(console())), settings, threads)) {
                 return roll == null
@@ -134,7 +146,6 @@ public final class RolloutCommand extends CliCommand {
     }
 
     private void cubeful(Position from) {
-        options.requireNoFile();
         EndgameTables tables = options.tables(console());
         Supplier<CubeTerms> terms = cube.terms(tables);
         Model model = net.load();
@@ -144,14 +155,12 @@ public final class RolloutCommand extends CliCommand {
                 cube,
                 terms,
                 Judges.of(model, tables),
-                options.settings(),
-                options.threads(),
+                NetLabel.of(net.name(), model),
+                options,
                 console().err());
-        NetLabel label = NetLabel.of(net.name(), model);
         Interruption.during(
                 () -> {
-                    CubefulRolloutSummary summary =
-                            roll == null ? job.actions(label) : job.plays(roll, named, most(), label);
+                    CubefulRolloutSummary summary = roll == null ? job.actions() : job.plays(roll, named, most());
                     if (json) {
                         CubefulRolloutJson.write(summary, out());
                     } else {

@@ -1,6 +1,7 @@
 package org.pipwright.cli.command;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.bearoff.EndgameTables;
@@ -50,7 +51,7 @@ final class RolloutOptions {
             names = "--save",
             paramLabel = "FILE",
             converter = OutputFile.Any.class,
-            description = "Keep the sums in a file as it goes on, to resume from.")
+            description = "Keep what is known in a file as it goes on, to resume from.")
     private Path save;
 
     @Option(
@@ -87,21 +88,14 @@ final class RolloutOptions {
         return tables.standard(threads(), console);
     }
 
-    /** Refuses what rollouts with the cube do not offer. */
-    void requireNoFile() {
-        if (save != null || resume != null) {
-            throw new UserError((save != null ? "--save" : "--resume")
-                    + " is for rollouts without the cube: leave it out with cube or score");
-        }
-    }
-
-    RolloutFile file(String sha256) {
+    /** Where the numbers are kept; {@code judge} has what judges, one thing a line. */
+    RolloutFile file(List<String> judge) {
         if (save != null && resume != null) {
             throw new UserError("--save begins a file anew and --resume goes on with one: give one of them");
         }
         if (resume != null) {
-            return RolloutFile.resumed(resume, sha256);
+            return RolloutFile.resumed(resume, judge);
         }
-        return save == null ? RolloutFile.NONE : RolloutFile.fresh(save, sha256);
+        return save == null ? RolloutFile.NONE : RolloutFile.fresh(save, judge);
     }
 }

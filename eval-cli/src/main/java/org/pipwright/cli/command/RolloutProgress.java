@@ -2,36 +2,41 @@ package org.pipwright.cli.command;
 
 import java.io.PrintWriter;
 import java.time.Duration;
-import java.util.List;
 import java.util.Locale;
-import java.util.function.LongSupplier;
+import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.pipwright.engine.play.Play;
-import org.pipwright.engine.rollout.RolloutLine;
+import java.util.stream.Stream;
+import org.pipwright.engine.rollout.Estimate;
 import org.pipwright.engine.rollout.RolloutListener;
-import org.pipwright.engine.rollout.RolloutReport;
 
-/** Tells how far a rollout has come, with the standings, a line now and then; and ends it when it is told to. */
-final class RolloutProgress implements RolloutListener {
+/**
+ * Tells how far a rollout has come, with the standings, a line now and then; and ends it when it is told to.
+ *
+ * @param <R> what the standings are told in
+ */
+final class RolloutProgress<R> implements RolloutListener<R> {
     private static final long INTERVAL = Duration.ofSeconds(5).toNanos();
 
     private final PrintWriter err;
-    private final int trials;
-    private final List<Play> candidates;
-    private final LongSupplier clock;
-    private long last;
+    private final Function<R, String> words;
+    private long last = System.nanoTime();
     private volatile boolean stopped;
 
-    RolloutProgress(PrintWriter err, int trials, List<Play> candidates) {
-        this(err, trials, candidates, System::nanoTime);
+    /** Progress on {@code err}; {@code words} puts standings into a line. */
+    RolloutProgress(PrintWriter err, Function<R, String> words) {
+        this.err = err;
+        this.words = words;
     }
 
-    RolloutProgress(PrintWriter err, int trials, List<Play> candidates, LongSupplier clock) {
-        this.err = err;
-        this.trials = trials;
-        this.candidates = candidates;
-        this.clock = clock;
-        last = clock.getAsLong();
+    /** Such a line, from what it says of each candidate. */
+    static String line(int trials, int most, Stream<String> standings) {
+        return trials + " of " + most + " games: " + standings.collect(Collectors.joining("; "));
+    }
+
+    /** What it says of a candidate. */
+    static String standing(String name, Estimate value) {
+        return (name.isEmpty() ? "" : name + " ")
+                + String.format(Locale.ROOT, "%+.3f (error %.3f)", value.mean(), value.standardError());
     }
 
     /** Ends the rollout soon; called from another thread. */
@@ -45,27 +50,12 @@ final class RolloutProgress implements RolloutListener {
     }
 
     @Override
-    public boolean round(RolloutReport report) {
-        long now = clock.getAsLong();
+    public boolean round(R report) {
+        long now = System.nanoTime();
         if (now - last >= INTERVAL) {
             last = now;
-            show(report);
+            err.println(words.apply(report));
         }
         return true;
-    }
-
-    private void show(RolloutReport report) {
-        String standings = report.lines().stream().map(this::standing).collect(Collectors.joining("; "));
-        err.println(report.trials() + " of " + trials + " games: " + standings);
-    }
-
-    private String standing(RolloutLine line) {
-        String name = candidates.isEmpty() ? "" : candidates.get(line.candidate()) + " ";
-        return name
-                + String.format(
-                        Locale.ROOT,
-                        "%+.3f (error %.3f)",
-                        line.equity().mean(),
-                        line.equity().standardError());
     }
 }
