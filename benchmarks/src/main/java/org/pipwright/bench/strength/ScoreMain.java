@@ -3,7 +3,9 @@ package org.pipwright.bench.strength;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Iterator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
@@ -15,6 +17,7 @@ import org.pipwright.engine.duel.Entrant;
 import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadPlayer;
@@ -22,10 +25,15 @@ import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
 
-/** Prints what a net with some lookahead, or a fixed baseline, loses on the decisions of a reference. */
+/** Prints what a net with some lookahead or with rollouts, or a fixed baseline, loses on the decisions of a reference. */
 public final class ScoreMain {
     /** Positions whose play is chosen before the clock counts, so that the code is compiled. */
     private static final int WARM_UP = 200;
+
+    /** The same for rollouts, of which each decision takes thousands of choices. */
+    private static final int ROLLOUT_WARM_UP = 2;
+
+    private static final int TRUNCATION = 10;
 
     private ScoreMain() {}
 
@@ -36,7 +44,7 @@ public final class ScoreMain {
     private static void run(List<String> args) throws IOException {
         Options options = new Options(
                 args,
-                Set.of("--reference", "--net", "--lookahead", "--seconds", "--threads"),
+                Set.of("--reference", "--net", "--lookahead", "--seconds", "--rollout", "--truncation", "--threads"),
                 Set.of("--json", "--tables"));
         Path file = Path.of(options.required("--reference"));
         String name =
@@ -45,31 +53,77 @@ public final class ScoreMain {
                 JsonLines.read(file, ReferenceHeader.class, Reference.class).records();
         Optional<Entrant> baseline = Baselines.named(name);
         if (baseline.isPresent()) {
-            print(
-                    name,
-                    references,
-                    () -> Chooser.byPlayer(baseline.get().players().get()),
-                    options);
-            return;
+            Supplier<Player> players = baseline.get().players();
+            print(name, references, WARM_UP, () -> Chooser.byPlayer(players.get()), options);
+        } else {
+            score(name, references, options);
         }
+    }
+
+    private static void score(String name, List<Reference> references, Options options) throws IOException {
         Model model = ModelCatalog.shipped().load(name);
         int threads = options.number("--threads", Runtime.getRuntime().availableProcessors(), 1, 1024);
         boolean tables = options.has("--tables");
         Supplier<Judgement> judgements = tables ? Judgements.withTables(model, threads) : Judgements.net(model);
         String who = name + (tables ? " with bear-off tables, " : ", ");
         int lookahead = options.number("--lookahead", 0, 0, LookaheadSettings.MOST);
+        int trials = options.number("--rollout", 0, 1, 10_000_000);
         Optional<Duration> time = options.text("--seconds").map(ScoreMain::duration);
-        if (time.isEmpty()) {
-            Supplier<Chooser> choosers = () -> Chooser.byPlayer(player(judgements.get(), lookahead));
-            print(who + "lookahead " + lookahead + ", 1 thread", references, choosers, options);
-            return;
+        if (trials > 0 && time.isPresent()) {
+            throw new IllegalArgumentException("give --seconds or --rollout, not both");
         }
+        if (trials > 0) {
+            RolloutSettings settings = RolloutSettings.DEFAULT
+                    .withTrials(trials)
+                    .withLookahead(lookahead)
+                    .withTruncation(options.number("--truncation", TRUNCATION, 0, 10_000));
+            rollOut(who, references, judgements, settings, threads, options);
+        } else if (time.isPresent()) {
+            search(who, references, judgements, time.get(), threads, options);
+        } else {
+            Supplier<Chooser> choosers = () -> Chooser.byPlayer(player(judgements.get(), lookahead));
+            print(who + "lookahead " + lookahead + ", 1 thread", references, WARM_UP, choosers, options);
+        }
+    }
+
+    private static void rollOut(
+            String who,
+            List<Reference> references,
+            Supplier<Judgement> judgements,
+            RolloutSettings settings,
+            int threads,
+            Options options)
+            throws IOException {
+        // A chooser of its own for each use: the dice of a decision depend on how many were before it.
+        try (RolloutChooser first = new RolloutChooser(judgements, settings, threads);
+                RolloutChooser second = new RolloutChooser(judgements, settings, threads)) {
+            Iterator<Chooser> choosers = List.<Chooser>of(first, second).iterator();
+            String how = String.format(
+                    Locale.ROOT,
+                    "rollouts of %d games at lookahead %d%s, %d threads",
+                    settings.trials(),
+                    settings.lookahead(),
+                    settings.truncation() == 0 ? "" : ", broken off after " + settings.truncation() + " rolls",
+                    threads);
+            print(who + how, references, ROLLOUT_WARM_UP, choosers::next, options);
+        }
+    }
+
+    private static void search(
+            String who,
+            List<Reference> references,
+            Supplier<Judgement> judgements,
+            Duration time,
+            int threads,
+            Options options)
+            throws IOException {
         try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, threads)) {
             Chooser chooser = (position, roll) ->
-                    search.rank(position, roll, time.get()).get(0).play().result();
+                    search.rank(position, roll, time).get(0).play().result();
             print(
-                    who + time.get().toMillis() / 1000.0 + " s, " + threads + " threads",
+                    who + time.toMillis() / 1000.0 + " s, " + threads + " threads",
                     references,
+                    0,
                     () -> chooser,
                     options);
         }
@@ -89,11 +143,10 @@ public final class ScoreMain {
     }
 
     /** Warms up with a chooser of its own, since they may remember positions. */
-    private static void print(String who, List<Reference> references, Supplier<Chooser> choosers, Options options)
+    private static void print(
+            String who, List<Reference> references, int warmUp, Supplier<Chooser> choosers, Options options)
             throws IOException {
-        if (options.text("--seconds").isEmpty()) {
-            Scorer.of(references.subList(0, Math.min(WARM_UP, references.size())), choosers.get());
-        }
+        Scorer.of(references.subList(0, Math.min(warmUp, references.size())), choosers.get());
         Scorer scorer = Scorer.of(references, choosers.get());
         System.out.print(options.has("--json") ? ScoreReport.json(who, scorer) : ScoreReport.text(who, scorer));
     }
