@@ -40,6 +40,8 @@ class DrillCommandTest {
         for (JsonNode question : json.get("questions")) {
             assertTrue(question.get("cost").asDouble() <= -0.08);
             assertTrue(question.get("margin").asDouble() >= 0.04);
+            assertTrue(question.get("bestSentences").size() > 1);
+            assertEquals(question.has("plays"), question.get("weakerSentences").size() > 0);
         }
     }
 
@@ -54,6 +56,7 @@ class DrillCommandTest {
                     question.get("roll").asText(),
                     "--json");
             JsonNode plays = new ObjectMapper().readTree(rank.out()).get("plays");
+            assertReasons(question);
             assertEquals(plays.get(0).get("playText"), question.get("best"));
             assertEquals(
                     -plays.get(1).get("cost").asDouble(), question.get("margin").asDouble(), 1e-6);
@@ -63,6 +66,27 @@ class DrillCommandTest {
                             play.get("cost").asDouble(), question.get("cost").asDouble(), 1e-6);
                 }
             }
+        }
+    }
+
+    /** {@code rank --explain} of the two plays says the same. */
+    private static void assertReasons(JsonNode question) throws IOException {
+        String best = question.get("best").asText();
+        String weaker = question.get("weaker").asText();
+        Run rank = Run.of(
+                "rank",
+                question.get("positionText").asText(),
+                "--roll",
+                question.get("roll").asText(),
+                "--plays",
+                best + "; " + weaker,
+                "--explain",
+                "--json");
+        JsonNode explained = new ObjectMapper().readTree(rank.out()).at("/explanation/plays");
+        assertEquals(explained.at("/1/sentences"), question.get("weakerSentences"));
+        JsonNode told = question.get("bestSentences");
+        for (int i = 0; i < told.size(); i++) {
+            assertEquals(explained.at("/0/sentences/" + i), told.get(i));
         }
     }
 
@@ -112,6 +136,7 @@ class DrillCommandTest {
         assertTrue(halves[0].contains(prompt), halves[0]);
         assertFalse(halves[0].contains("gives away 0.0") && halves[0].contains("chooses"), halves[0]);
         assertEquals(2, halves[1].split("builder chooses ", -1).length - 1, halves[1]);
+        assertEquals(2, halves[1].split(" Why [^n]\\S", -1).length - 1, halves[1]);
     }
 
     @Test

@@ -3,6 +3,7 @@ package org.pipwright.cli.command;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.drill.DrillProgress;
@@ -12,6 +13,8 @@ import org.pipwright.cli.report.DrillJson;
 import org.pipwright.cli.report.DrillReport;
 import org.pipwright.cli.report.DrillText;
 import org.pipwright.cli.report.NetLabel;
+import org.pipwright.cli.report.Reasoning;
+import org.pipwright.cli.report.Reasons;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubefulSearch;
@@ -31,6 +34,8 @@ import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -96,11 +101,15 @@ public final class DrillCommand extends CliCommand {
         int crew = Threads.checked(threads);
         Contestant other = Contestant.read(weaker, ModelCatalog.shipped(), 0);
         Model model = net.load();
+        EndgameTables exact = tables.standard(crew, console());
+        Supplier<Judgement> judgements = Judges.of(model, exact);
+        Function<Stakes, CubeTerms> terms = terms(exact);
         DrillProgress progress = new DrillProgress(
                 settings.count(),
                 Boolean.getBoolean("pipwright.terminal"),
                 console().err());
-        Drill drill = new Drill(settings, judges(model, crew), weaker(other), progress);
+        Drill drill = new Drill(
+                settings, () -> new Judge(judgements.get(), judgements.get(), terms), weaker(other), progress);
         Interruption.during(
                 () -> {
                     List<Question> found;
@@ -108,7 +117,8 @@ public final class DrillCommand extends CliCommand {
                         found = drill.run(crew);
                     }
                     tellMissing(found.size(), settings.count(), drill.stopped());
-                    report(new DrillReport(settings, NetLabel.of(net.name(), model), other, found));
+                    List<Reasons> reasons = reasons(found, judgements, settings.lookahead(), terms);
+                    report(new DrillReport(settings, NetLabel.of(net.name(), model), other, found, reasons));
                 },
                 drill::stop);
         return 0;
@@ -123,14 +133,22 @@ public final class DrillCommand extends CliCommand {
         return new Weaker(other.name(), other.entrant().players(), opinions);
     }
 
-    private Supplier<Judge> judges(Model model, int crew) {
-        EndgameTables exact = tables.standard(crew, console());
-        Supplier<Judgement> judgements = Judges.of(model, exact);
+    private static Function<Stakes, CubeTerms> terms(EndgameTables exact) {
         MatchTable matches = ShippedMatchTable.load();
-        Function<Stakes, CubeTerms> terms = stakes -> stakes instanceof MoneyStakes
+        return stakes -> stakes instanceof MoneyStakes
                 ? new MoneyTerms((MoneyStakes) stakes, new ExactCube(exact))
                 : new MatchTerms((MatchStakes) stakes, matches);
-        return () -> new Judge(judgements.get(), judgements.get(), terms);
+    }
+
+    private static List<Reasons> reasons(
+            List<Question> questions,
+            Supplier<Judgement> judgements,
+            int lookahead,
+            Function<Stakes, CubeTerms> terms) {
+        try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, 1)) {
+            Reasoning reasoning = new Reasoning(search, lookahead, terms);
+            return questions.stream().map(reasoning::of).collect(Collectors.toList());
+        }
     }
 
     private void tellMissing(int found, int wanted, boolean stopped) {

@@ -3,6 +3,7 @@ package org.pipwright.cli.drill;
 import org.pipwright.cli.picture.Theme;
 import org.pipwright.cli.report.DrillReport;
 import org.pipwright.cli.report.DrillWords;
+import org.pipwright.cli.report.Reasons;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.drill.CubeQuestion;
 import org.pipwright.engine.drill.PlayQuestion;
@@ -41,7 +42,7 @@ public final class PracticePage {
                 "<p id=\"unscripted\">Think of your answer, then unfold the right one below each position.</p>\n</header>\n<p id=\"tally\" role=\"status\" hidden></p>\n<main>\n");
         hint();
         for (int i = 0; i < report.questions().size(); i++) {
-            question(i + 1, report.questions().get(i));
+            question(i + 1, report.questions().get(i), report.reasons().get(i));
         }
         html.append("</main>\n<footer>\n");
         html.append(Markup.element("p", report.origin()));
@@ -63,8 +64,8 @@ public final class PracticePage {
         }
     }
 
-    private void question(int number, Question question) {
-        QuestionHtml parts = new QuestionHtml(question, report.weaker().name(), Theme.LIGHT);
+    private void question(int number, Question question, Reasons reasons) {
+        QuestionHtml parts = new QuestionHtml(question, reasons, report.weaker().name(), Theme.LIGHT);
         int all = report.questions().size();
         html.append("<section id=\"q")
                 .append(number)

@@ -6,12 +6,13 @@ import org.pipwright.cli.report.DrillReport;
 import org.pipwright.cli.report.DrillWords;
 import org.pipwright.engine.drill.Question;
 
-/** Exercises for print: questions on pages of their own, answers after them. One HTML file that needs nothing else. */
+/**
+ * Exercises for print: questions on pages of their own, answers after them. One HTML file that needs nothing else. Answers
+ * differ in length, so their pages are made by the printer, which divides none of them.
+ */
 public final class PrintSheet {
     /** Two columns of three; more would not fit a page of A4. */
     private static final int A_PAGE = 6;
-
-    private static final int ANSWERS_A_PAGE = 4;
 
     private final DrillReport report;
     private final String title;
@@ -36,14 +37,14 @@ public final class PrintSheet {
         html.append(Markup.head(title + ": an exercise sheet", "drill-sheet.css"))
                 .append("<body>\n");
         pages("questions", A_PAGE, this::question);
-        pages("answers", ANSWERS_A_PAGE, this::answer);
+        pages("answers", report.questions().size(), this::answer);
         return html.append("</body>\n</html>\n").toString();
     }
 
     /** Writes one exercise. */
     @FunctionalInterface
     private interface Part {
-        void write(int number, Question question);
+        void write(int number, QuestionHtml parts);
     }
 
     private void pages(String kind, int each, Part part) {
@@ -53,7 +54,7 @@ public final class PrintSheet {
             heading(kind, from == 0);
             html.append("<div class=\"items\">\n");
             for (int i = from; i < Math.min(from + each, questions.size()); i++) {
-                part.write(i + 1, questions.get(i));
+                part.write(i + 1, parts(i));
             }
             html.append("</div>\n");
             if (kind.equals("answers") && from + each >= questions.size()) {
@@ -79,18 +80,20 @@ public final class PrintSheet {
         html.append("</header>\n");
     }
 
-    private QuestionHtml parts(Question question) {
-        return new QuestionHtml(question, report.weaker().name(), Theme.PRINT);
+    private QuestionHtml parts(int i) {
+        return new QuestionHtml(
+                report.questions().get(i),
+                report.reasons().get(i),
+                report.weaker().name(),
+                Theme.PRINT);
     }
 
-    private void question(int number, Question question) {
-        QuestionHtml parts = parts(question);
+    private void question(int number, QuestionHtml parts) {
         html.append("<article>\n").append(Markup.element("h2", number)).append(parts.prompt());
         html.append(parts.board()).append("<p class=\"line\">Answer</p>\n</article>\n");
     }
 
-    private void answer(int number, Question question) {
-        QuestionHtml parts = parts(question);
+    private void answer(int number, QuestionHtml parts) {
         String board = parts.solvedBoard();
         html.append("<article>\n").append(Markup.element("h2", number));
         html.append(board.isEmpty() ? parts.board() : board);

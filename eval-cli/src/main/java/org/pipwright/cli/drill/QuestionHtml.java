@@ -1,5 +1,6 @@
 package org.pipwright.cli.drill;
 
+import java.util.List;
 import org.pipwright.cli.picture.BoardPicture;
 import org.pipwright.cli.picture.Drawing;
 import org.pipwright.cli.picture.Scene;
@@ -8,12 +9,14 @@ import org.pipwright.cli.picture.Theme;
 import org.pipwright.cli.report.AnswerRow;
 import org.pipwright.cli.report.DrillWords;
 import org.pipwright.cli.report.Html;
+import org.pipwright.cli.report.Reasons;
 import org.pipwright.engine.drill.PlayQuestion;
 import org.pipwright.engine.drill.Question;
 
 /** The parts of an exercise that the sheet and the page have in common. */
 final class QuestionHtml {
     private final Question question;
+    private final Reasons reasons;
     private final String weaker;
     private final Theme theme;
 
@@ -21,11 +24,13 @@ final class QuestionHtml {
      * An exercise.
      *
      * @param question the exercise
+     * @param reasons why its answer is right
      * @param weaker name of the weaker player
      * @param theme colours of the boards
      */
-    QuestionHtml(Question question, String weaker, Theme theme) {
+    QuestionHtml(Question question, Reasons reasons, String weaker, Theme theme) {
         this.question = question;
+        this.reasons = reasons;
         this.weaker = weaker;
         this.theme = theme;
     }
@@ -79,6 +84,15 @@ final class QuestionHtml {
         }
         return html.append("</tbody>\n</table>\n")
                 .append(Markup.element("p class=\"remark\"", DrillWords.remark(question)))
+                .append(why(DrillWords.whyBest(question), reasons.best()))
+                .append(why(DrillWords.whyNot(question), reasons.weak()))
                 .toString();
+    }
+
+    private static String why(String heading, List<String> sentences) {
+        return sentences.isEmpty()
+                ? ""
+                : "<p class=\"why\"><b>" + Html.escaped(heading) + "</b> " + Html.escaped(String.join(" ", sentences))
+                        + "</p>\n";
     }
 }

@@ -3,6 +3,7 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.util.List;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.drill.CubeQuestion;
 import org.pipwright.engine.drill.PlayQuestion;
@@ -37,13 +38,15 @@ public final class DrillJson {
             Duels.contestant(json, "weaker", report.weaker());
             json.writeArrayFieldStart("questions");
             for (int i = 0; i < report.questions().size(); i++) {
-                question(json, i + 1, report.questions().get(i));
+                question(
+                        json, i + 1, report.questions().get(i), report.reasons().get(i));
             }
             json.writeEndArray();
         });
     }
 
-    private static void question(JsonGenerator json, int number, Question question) throws IOException {
+    private static void question(JsonGenerator json, int number, Question question, Reasons reasons)
+            throws IOException {
         json.writeStartObject();
         json.writeNumberField("number", number);
         json.writeNumberField("game", question.game());
@@ -55,12 +58,22 @@ public final class DrillJson {
         json.writeStringField("weaker", answer(question, false));
         json.writeNumberField("cost", Numbers.rounded(question.cost()));
         json.writeNumberField("margin", Numbers.rounded(question.margin()));
+        sentences(json, "bestSentences", reasons.best());
+        sentences(json, "weakerSentences", reasons.weak());
         if (question instanceof PlayQuestion) {
             plays(json, (PlayQuestion) question);
         } else {
             cube(json, (CubeQuestion) question);
         }
         json.writeEndObject();
+    }
+
+    private static void sentences(JsonGenerator json, String name, List<String> sentences) throws IOException {
+        json.writeArrayFieldStart(name);
+        for (String sentence : sentences) {
+            json.writeString(sentence);
+        }
+        json.writeEndArray();
     }
 
     private static String asked(Question question) {

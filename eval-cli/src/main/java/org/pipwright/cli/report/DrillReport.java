@@ -12,8 +12,10 @@ import org.pipwright.engine.drill.Question;
  * @param net the net that judged
  * @param weaker whose mistakes they are
  * @param questions the exercises in their order
+ * @param reasons why their answers are right, in the same order
  */
-public record DrillReport(DrillSettings settings, NetLabel net, Contestant weaker, List<Question> questions) {
+public record DrillReport(
+        DrillSettings settings, NetLabel net, Contestant weaker, List<Question> questions, List<Reasons> reasons) {
     /**
      * Copies the exercises.
      *
@@ -21,9 +23,11 @@ public record DrillReport(DrillSettings settings, NetLabel net, Contestant weake
      * @param net the net that judged
      * @param weaker whose mistakes they are
      * @param questions the exercises, at least one
+     * @param reasons one for each
      */
     public DrillReport {
         questions = List.copyOf(questions);
+        reasons = List.copyOf(reasons);
     }
 
     /**

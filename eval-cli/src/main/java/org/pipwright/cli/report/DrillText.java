@@ -30,7 +30,12 @@ public final class DrillText {
         out.println("Answers");
         for (int i = 0; i < questions.size(); i++) {
             out.println();
-            answer(i + 1, questions.get(i), report.weaker().name(), out);
+            answer(
+                    i + 1,
+                    questions.get(i),
+                    report.reasons().get(i),
+                    report.weaker().name(),
+                    out);
         }
         if (!DrillWords.caution(report).isEmpty()) {
             out.println();
@@ -53,7 +58,14 @@ public final class DrillText {
         }
     }
 
-    private static void answer(int number, Question question, String weaker, PrintWriter out) {
+    private static void why(String heading, List<String> sentences, PrintWriter out) {
+        if (!sentences.isEmpty()) {
+            out.println("   " + heading);
+            sentences.forEach(sentence -> out.println("     " + sentence));
+        }
+    }
+
+    private static void answer(int number, Question question, Reasons reasons, String weaker, PrintWriter out) {
         out.println(number + ". " + DrillWords.best(question));
         Table table = new Table("llrrl");
         table.row("", "", AnswerRow.heading(question), "cost", "grade");
@@ -65,5 +77,7 @@ public final class DrillText {
             out.println("   " + DrillWords.remark(question));
         }
         out.println("   " + DrillWords.mistake(question, weaker));
+        why(DrillWords.whyBest(question), reasons.best(), out);
+        why(DrillWords.whyNot(question), reasons.weak(), out);
     }
 }

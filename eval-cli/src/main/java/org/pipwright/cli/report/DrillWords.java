@@ -140,6 +140,26 @@ public final class DrillWords {
     }
 
     /**
+     * A heading for the reasons of the answer.
+     *
+     * @param question the exercise
+     * @return such as {@code Why 8/5 6/5?}
+     */
+    public static String whyBest(Question question) {
+        return "Why " + best(question) + "?";
+    }
+
+    /**
+     * A heading for the reasons against the weaker player's choice.
+     *
+     * @param question the exercise
+     * @return such as {@code Why not 13/10 6/5?}
+     */
+    public static String whyNot(Question question) {
+        return "Why not " + weak(question) + "?";
+    }
+
+    /**
      * More about the answer.
      *
      * @param question the exercise

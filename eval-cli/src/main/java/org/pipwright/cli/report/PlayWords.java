@@ -23,7 +23,16 @@ final class PlayWords {
 
     private PlayWords() {}
 
+    /** What it does to the board and the chances, and which rolls of the opponent matter. */
     static List<String> sentences(ExplainedPlay play) {
+        List<String> said = facts(play);
+        rolls("best", "costs", play.swings().feared(ROLLS), said);
+        rolls("worst", "brings", play.swings().hoped(ROLLS), said);
+        return said;
+    }
+
+    /** What it does to the board and the chances. */
+    static List<String> facts(ExplainedPlay play) {
         List<String> said = new ArrayList<>();
         PlayFacts facts = play.facts();
         points(facts, said);
@@ -42,8 +51,6 @@ final class PlayWords {
                     + facts.after().theirPips() + ": "
                     + Phrases.lead(facts.after().lead()) + ".");
             said.add(chances(play.ranked().outcomes(), play));
-            rolls("best", "costs", play.swings().feared(ROLLS), said);
-            rolls("worst", "brings", play.swings().hoped(ROLLS), said);
         }
         return said;
     }
@@ -124,11 +131,15 @@ final class PlayWords {
 
     private static String chances(Outcomes outcomes, ExplainedPlay play) {
         String wins = "It wins " + Numbers.percent(outcomes.win()) + " % of the games";
-        boolean gammons = play.gammonsWon() + play.gammonsLost() >= 0.0005;
-        return gammons
+        return gammonsHappen(play.gammonsWon() + play.gammonsLost())
                 ? wins + ", " + Numbers.percent(play.gammonsWon()) + " % with a gammon or more, and loses "
                         + Numbers.percent(play.gammonsLost()) + " % that way."
                 : wins + "; gammons no longer happen.";
+    }
+
+    /** Whether their chance is not 0 when printed. */
+    static boolean gammonsHappen(double chance) {
+        return chance >= 0.0005;
     }
 
     private static void rolls(String which, String does, List<Swing> rolls, List<String> said) {
