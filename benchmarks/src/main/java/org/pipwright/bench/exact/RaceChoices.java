@@ -2,45 +2,54 @@ package org.pipwright.bench.exact;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.SplittableRandom;
 import java.util.function.Function;
+import org.pipwright.bench.strength.Chooser;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 
-/** What plays chosen by one judge's chances lose against another's, in points a choice. */
+/** What somebody's plays lose by the chances of a judge who knows, in points a choice. */
 final class RaceChoices {
     private double sum;
     private double worst;
     private int count;
 
-    /** Adds a random roll of a position that leaves a choice; others are passed over. Judges know finished games too. */
-    void add(
-            Position position,
-            SplittableRandom random,
-            Function<Position, Outcomes> judge,
-            Function<Position, Outcomes> exact) {
-        Roll roll = Roll.of(1 + random.nextInt(6), 1 + random.nextInt(6));
+    /** Plays what has the highest equity by some chances, the first of equals. The judge knows finished games too. */
+    static Chooser by(Function<Position, Outcomes> judge) {
+        return (position, roll) -> {
+            Play chosen = null;
+            double most = Double.NEGATIVE_INFINITY;
+            for (Play play : Plays.legal(position, roll)) {
+                double judged = equity(play, judge);
+                if (judged > most) {
+                    most = judged;
+                    chosen = play;
+                }
+            }
+            return chosen.result();
+        };
+    }
+
+    /** Adds a roll that leaves a choice; others are passed over. The judge knows finished games too. */
+    void add(Position position, Roll roll, Chooser chooser, Function<Position, Outcomes> exact) {
         List<Play> plays = Plays.legal(position, roll);
         if (plays.size() < 2) {
             return;
         }
+        Position chosen = chooser.choose(position, roll);
         double best = Double.NEGATIVE_INFINITY;
-        double chosen = 0;
-        double most = Double.NEGATIVE_INFINITY;
+        double taken = Double.NEGATIVE_INFINITY;
         for (Play play : plays) {
             double truth = equity(play, exact);
-            double judged = equity(play, judge);
             best = Math.max(best, truth);
-            if (judged > most) {
-                most = judged;
-                chosen = truth;
+            if (play.result().equals(chosen)) {
+                taken = truth;
             }
         }
-        sum += best - chosen;
-        worst = Math.max(worst, best - chosen);
+        sum += best - taken;
+        worst = Math.max(worst, best - taken);
         count++;
     }
 
@@ -49,8 +58,17 @@ final class RaceChoices {
         return -judge.apply(play.next()).equity();
     }
 
+    int count() {
+        return count;
+    }
+
+    /** Points lost by the choice that lost most, at least 0. */
+    double worst() {
+        return worst;
+    }
+
     @Override
     public String toString() {
-        return String.format(Locale.ROOT, "%.4f, %.4f (%d choices)", sum / count, worst, count);
+        return String.format(Locale.ROOT, "%.5f, %.5f (%,d choices)", sum / count, worst, count);
     }
 }

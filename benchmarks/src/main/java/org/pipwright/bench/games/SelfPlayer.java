@@ -2,7 +2,6 @@ package org.pipwright.bench.games;
 
 import java.util.function.Supplier;
 import org.pipwright.engine.evaluation.Horizon;
-import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.match.TurnListener;
@@ -11,7 +10,6 @@ import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.Lookahead;
-import org.pipwright.engine.search.LookaheadPlayer;
 import org.pipwright.engine.search.LookaheadSettings;
 
 /** Plays both sides of games, from the start to the very end, with some lookahead. Serves one thread. */
@@ -24,8 +22,7 @@ public final class SelfPlayer {
     public SelfPlayer(Judgement judgement, int lookahead) {
         this.search = new Lookahead(judgement, LookaheadSettings.DEFAULT);
         this.lookahead = lookahead;
-        this.player =
-                lookahead == 0 ? new EvaluatingPlayer(judgement.evaluator()) : new LookaheadPlayer(search, lookahead);
+        this.player = Players.of(judgement, lookahead);
     }
 
     /** Plays a game that begins as the rules say, with a throw that is no double; out gets six chances, one of them 1, of

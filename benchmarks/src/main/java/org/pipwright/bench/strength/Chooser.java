@@ -9,7 +9,7 @@ import org.pipwright.engine.roll.Roll;
 
 /** Chooses a play for a decision: the position it leads to, seen by the side that plays. */
 @FunctionalInterface
-interface Chooser {
+public interface Chooser {
     Position choose(Position position, Roll roll);
 
     /** What a player chooses; ties at random, always alike. */

@@ -12,15 +12,13 @@ import java.util.function.Supplier;
 import org.pipwright.bench.Judgements;
 import org.pipwright.bench.Main;
 import org.pipwright.bench.Options;
+import org.pipwright.bench.games.Players;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Entrant;
-import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.Lookahead;
-import org.pipwright.engine.search.LookaheadPlayer;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
@@ -81,7 +79,7 @@ public final class ScoreMain {
         } else if (time.isPresent()) {
             search(who, references, judgements, time.get(), threads, options);
         } else {
-            Supplier<Chooser> choosers = () -> Chooser.byPlayer(player(judgements.get(), lookahead));
+            Supplier<Chooser> choosers = () -> Chooser.byPlayer(Players.of(judgements.get(), lookahead));
             print(who + "lookahead " + lookahead + ", 1 thread", references, WARM_UP, choosers, options);
         }
     }
@@ -127,12 +125,6 @@ public final class ScoreMain {
                     () -> chooser,
                     options);
         }
-    }
-
-    private static Player player(Judgement judgement, int lookahead) {
-        return lookahead == 0
-                ? new EvaluatingPlayer(judgement.evaluator())
-                : new LookaheadPlayer(new Lookahead(judgement, LookaheadSettings.DEFAULT), lookahead);
     }
 
     private static Duration duration(String seconds) {
