@@ -32,13 +32,23 @@ public final class EvaluatingPlayer implements Player {
         best = 0;
         float highest = Float.NEGATIVE_INFINITY;
         for (int i = 0; i < count; i++) {
-            float equity = Chances.equity(chances, i * Outcomes.COUNT);
+            float equity = equity(i);
             if (equity > highest) {
                 highest = equity;
                 best = i;
             }
         }
         return best;
+    }
+
+    /**
+     * The equity of one of the plays that the last choice was among.
+     *
+     * @param result its index
+     * @return points per game, cubeless, for the side that played
+     */
+    public float equity(int result) {
+        return Chances.equity(chances, result * Outcomes.COUNT);
     }
 
     /**

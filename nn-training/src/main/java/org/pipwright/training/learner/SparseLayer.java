@@ -19,12 +19,15 @@ final class SparseLayer {
     /** The running mean of the weights over past steps, or null if none is kept. */
     final float[] average;
 
-    /** The weights the other way round, a row an output and without biases, for going backwards; see {@link #transpose}. */
+    /**
+     * The weights the other way round, a row an output and without biases, for going backwards; see {@link #transpose}.
+     * Null for the first layer, beyond which nothing goes.
+     */
     final float[] transposed;
 
     final int transposedWidth;
 
-    SparseLayer(Layer layer, boolean averaging) {
+    SparseLayer(Layer layer, boolean averaging, boolean first) {
         inputs = layer.inputs();
         outputs = layer.outputs();
         width = padded(outputs);
@@ -37,7 +40,7 @@ final class SparseLayer {
         square = new float[weights.length];
         average = averaging ? weights.clone() : null;
         transposedWidth = padded(inputs);
-        transposed = new float[outputs * transposedWidth];
+        transposed = first ? null : new float[outputs * transposedWidth];
         transpose();
     }
 
@@ -47,6 +50,9 @@ final class SparseLayer {
 
     /** Brings {@link #transposed} up to date; to be called after the weights have changed. */
     void transpose() {
+        if (transposed == null) {
+            return;
+        }
         for (int i = 0; i < inputs; i++) {
             for (int j = 0; j < outputs; j++) {
                 transposed[j * transposedWidth + i] = weights[i * width + j];

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.pipwright.engine.features.FeatureSet;
+import org.pipwright.engine.network.Layer;
 import org.pipwright.engine.network.Network;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.training.selfplay.Samples;
@@ -21,7 +22,7 @@ public final class SparseLearner implements Learner {
     private static final int FEWEST_SAMPLES = 64;
 
     private final FeatureSet features;
-    private final List<SparseLayer> layers;
+    private final List<SparseLayer> layers = new ArrayList<>();
     private final List<SparsePass> passes = new ArrayList<>();
     private final Crew<Integer> workers;
     private final LayerKernel kernel;
@@ -42,9 +43,9 @@ public final class SparseLearner implements Learner {
 
     SparseLearner(Network start, long averaged, Crew<Integer> workers, LayerKernel kernel) {
         this.features = start.features();
-        this.layers = start.layers().stream()
-                .map(layer -> new SparseLayer(layer, averaged > 0))
-                .toList();
+        for (Layer layer : start.layers()) {
+            layers.add(new SparseLayer(layer, averaged > 0, layers.isEmpty()));
+        }
         this.averaged = averaged;
         this.workers = workers;
         this.kernel = kernel;

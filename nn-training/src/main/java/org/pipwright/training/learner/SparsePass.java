@@ -51,7 +51,7 @@ final class SparsePass {
             out[l] = new float[layer.width];
             delta[l] = new float[layer.width];
             gradients[l] = new float[layer.weights.length];
-            widest = Math.max(widest, layer.transposedWidth);
+            widest = Math.max(widest, l == 0 ? 0 : layer.transposedWidth);
             most = Math.max(most, layer.outputs);
         }
         backwards = new float[widest];
