@@ -95,30 +95,21 @@ class BatchTest {
         }
     }
 
-    @Test
-    void ranksWithTheRollOfTheLineOrTheUsualOne() throws IOException {
+    @ParameterizedTest
+    @ValueSource(strings = {"", " --away 3,5", " --cube 2 --owner me --lookahead 1"})
+    void ranksWithTheRollOfTheLineOrTheUsualOne(String options) throws IOException {
         String input =
                 "start 3-1\nstart\n{\"roll\":\"64\",\"position\":\"start\"}\nstart of 15\n2@3 1@bar / 2@2 1@18 of 3 52\n";
-        Run run = batch(input, "rank --roll 21 --top 2");
+        Run run = batch(input, "rank --roll 21 --top 2" + options);
         assertEquals("", run.err());
         List<JsonNode> answers = answers(run);
         List<String> rolls = List.of("3-1", "2-1", "6-4", "2-1", "5-2");
         for (int i = 0; i < rolls.size(); i++) {
             assertEquals(List.of(), Schemas.faults("rank", answers.get(i).toString()));
             String position = i < 4 ? "start" : "2@3 1@bar / 2@2 1@18 of 3";
-            assertSame(
-                    single(
-                            i + 1,
-                            "rank",
-                            position,
-                            "--roll",
-                            rolls.get(i),
-                            "--top",
-                            "2",
-                            "--json",
-                            "--net",
-                            TestNet.path()),
-                    answers.get(i));
+            String line = "rank^" + position + "^--roll^" + rolls.get(i) + "^--top^2^--json^--net^" + TestNet.path()
+                    + options.replace(' ', '^');
+            assertSame(single(i + 1, line.split("\\^")), answers.get(i));
         }
     }
 
@@ -202,6 +193,8 @@ class BatchTest {
                 "rank --batch FILE --seconds 1 | --seconds is for single positions: leave it out with --batch",
                 "rank --batch FILE --plays 8/5 | --plays is for single positions: leave it out with --batch",
                 "rank --batch FILE --explain | --explain is for single positions: leave it out with --batch",
+                "rank --batch FILE --cube 1 --simulate | --simulate leaves the cube out: give it without cube and score",
+                "rank --batch FILE --cube 1 --lookahead 4 | --lookahead is 4: with the cube use 0 to 3",
                 "odds --batch FILE/missing | cannot read 'FILE/missing': it is missing, a folder, or not yours to read",
                 "odds | odds needs POSITION; see pipwright help odds"
             })

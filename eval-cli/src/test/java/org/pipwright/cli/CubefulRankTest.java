@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -92,6 +93,85 @@ class CubefulRankTest {
         assertFalse(match.contains("local law"), match);
     }
 
+    /** The best few are played out as rollout does it; the others stay behind them, each with its own depth. */
+    @ParameterizedTest
+    @ValueSource(strings = {"--away 2,4", "--cube 2 --owner them"})
+    void theBestArePlayedOut(String stakes) throws IOException {
+        String asked = "1@bar 2@6 1@2 / 3@4 1@3 of 4 --roll 6-4 " + stakes;
+        JsonNode json = json("rank " + asked + " --lookahead 1 --rollout 36");
+        JsonNode plays = json.get("plays");
+        int played = 0;
+        for (JsonNode play : plays) {
+            assertEquals(play.has("games"), play.has("standardError"));
+            assertEquals(play.has("games"), play.has("chancesLookahead"));
+            played += play.has("games") ? 1 : 0;
+            assertEquals(play.get("place").asInt() <= played, play.has("games"), "those come first");
+            assertTrue(play.get("cubefulCost").asDouble() <= 0);
+        }
+        assertTrue(played > 0, json.toString());
+        assertEquals(36, plays.get(0).get("games").asInt());
+        assertEquals(0, plays.get(0).get("lookahead").asInt(), "of the games' checker play");
+        assertEquals(1, plays.get(0).get("chancesLookahead").asInt());
+        JsonNode best = plays.get(0);
+        Run rollout = run("rollout " + asked + " --json --trials 36 --plays "
+                + best.get("playText").asText().replace(' ', ','));
+        JsonNode value = new ObjectMapper()
+                .readTree(rollout.out())
+                .get("candidates")
+                .get(0)
+                .get("value");
+        assertEquals(value.get("mean").asDouble(), best.get("cubefulValue").asDouble(), 1e-6);
+        assertEquals(
+                value.get("standardError").asDouble(), best.get("standardError").asDouble(), 1e-6);
+        String line = "rank " + asked + " --lookahead 1 --rollout 36";
+        assertEquals(run(line + " --threads 1"), run(line + " --threads 3"));
+    }
+
+    @Test
+    void theTextSaysHowDeeplyEachLineWasEvaluated() {
+        String position = "rank 1@bar 2@6 1@2 / 3@4 1@3 of 4 --roll 6-4 ";
+        String money = run(position + "--cube 1 --rollout 36").out();
+        assertTrue(money.contains("36 games at lookahead 0"), money);
+        assertTrue(money.contains("   error"), money);
+        assertTrue(money.contains("the cubeless figures are those of lookahead 0."), money);
+        String ahead = run("rank start --roll 6-4 --away 3,5 --lookahead 1").out();
+        assertTrue(ahead.contains(", lookahead 1 (weaker plays lookahead 0)\n"), ahead);
+        assertTrue(ahead.contains("1 ahead") && ahead.contains("0 ahead"), ahead);
+        assertFalse(ahead.contains("error") || ahead.contains("Games tell"), ahead);
+    }
+
+    @Test
+    void itLooksAsFarAsTheTimeAllows() throws IOException {
+        JsonNode plays = json("rank 1@3 14@off / 1@1 1@2 13@off --roll 2-1 --cube 1 --seconds 0.5")
+                .get("plays");
+        assertTrue(plays.get(0).get("lookahead").asInt() <= 3);
+        assertFalse(plays.get(0).has("games"));
+    }
+
+    /** Facts as without the cube, costs with it. */
+    @Test
+    void itExplains() throws IOException {
+        String line = "rank start --roll 6-4 --away 2,1 --crawford --top 3 --explain";
+        JsonNode json = json(line);
+        JsonNode explained = json.get("explanation").get("plays");
+        assertEquals(3, explained.size());
+        String text = run(line).out();
+        for (int i = 0; i < 3; i++) {
+            JsonNode play = json.get("plays").get(i);
+            assertEquals(play.get("playText"), explained.get(i).get("playText"));
+            String cost = String.format(
+                    Locale.ROOT, "%.2f", -100 * play.get("cubefulCost").asDouble());
+            String heading = i == 0
+                    ? "\nBest: " + play.get("playText").asText() + "\n"
+                    : "\n" + play.get("playText").asText() + " gives away " + cost + " % of the match ("
+                            + play.get("cubefulGrade").asText() + ")\n";
+            assertTrue(text.contains(heading), heading + text);
+        }
+        assertTrue(text.contains("\nPoints that rolls cost or bring leave the cube out.\n"), text);
+        String money = run("rank start --roll 6-4 --cube 1 --top 2 --explain").out();
+        assertTrue(money.contains(" points with the cube ("), money);
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
@@ -101,9 +181,12 @@ class CubefulRankTest {
                 "--away 3,26|the match table ends at 25-away, but the score is 3-away against 26-away: play a shorter match or"
                         + " give a longer table",
                 "--cube 1 --lookahead 4|--lookahead is 4: with the cube use 0 to 3",
-                "--cube 1 --seconds 1|--seconds leaves the cube out: give it without cube and score, or --lookahead with them",
-                "--away 3,3 --rollout 36|--rollout leaves the cube out: give it without cube and score, or --lookahead with"
+                "--cube 1 --seconds 1 --lookahead 1|--seconds and --lookahead are two ways to say how far to look: give one of"
                         + " them",
+                "--cube 1 --seconds 1 --plays 8/5,6/5|--seconds weighs all plays and drops the weak ones: give --lookahead with"
+                        + " --plays",
+                "--away 3,3 --rollout 0|--rollout: 0 trials: use 1 to 10000000",
+                "--away 3,3 --stats|--stats tells of a search without the cube: leave it out with cube or score",
             })
     void whatMakesNoSenseIsSaidInOneLine(String options, String message) {
         assertEquals(new Run(2, "", "pipwright: " + message + "\n"), run("rank start --roll 31 " + options));

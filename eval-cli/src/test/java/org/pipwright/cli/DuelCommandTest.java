@@ -49,8 +49,8 @@ class DuelCommandTest {
                 tally.bWins().gammon() / 2.0,
                 tally.bWins().backgammon() / 2.0,
                 tally.bWins().total() / 2.0,
-                tally.points().mean(),
-                tally.points().standardError());
+                tally.values().mean(),
+                tally.values().standardError());
         assertEquals(
                 new Run(0, text.replace("\r\n", "\n"), ""),
                 Run.of("duel", "racer", "builder", "--games", "200", "--seed", "5"));
@@ -63,7 +63,7 @@ class DuelCommandTest {
         Tally tally = duel(NET, "pips", DuelSettings.fullGames(20, 1).withLuck());
         assertEquals(40, json.get("games").asInt());
         assertEquals(tally.turns(), json.get("rolls").asInt());
-        assertEquals(tally.points().mean(), json.get("points").get("mean").asDouble(), 1e-6);
+        assertEquals(tally.values().mean(), json.get("points").get("mean").asDouble(), 1e-6);
         JsonNode adjusted = json.get("pointsLessLuck");
         assertEquals(tally.adjusted().mean(), adjusted.get("mean").asDouble(), 1e-6);
         assertEquals(

@@ -85,6 +85,18 @@ public interface CubeTerms {
     double won(GameResult result, CubeState cube);
 
     /**
+     * What a point is worth: half of what lies between winning and losing a single game with the cube as it is. In money play
+     * 1 by definition; in a match the usual way to compare its errors with those of money play (common practice, no source).
+     *
+     * @param cube the cube, seen from this side
+     * @return in the unit of this cube
+     */
+    default double point(CubeState cube) {
+        double lost = toOther(swapped().won(GameResult.SINGLE, cube.swapped()));
+        return (won(GameResult.SINGLE, cube) - lost) / 2;
+    }
+
+    /**
      * What one side gets when the other gets something.
      *
      * @param value a value to one side

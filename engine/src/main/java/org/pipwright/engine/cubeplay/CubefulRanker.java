@@ -1,10 +1,13 @@
 package org.pipwright.engine.cubeplay;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -14,6 +17,7 @@ import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.StoppableEvaluator;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
@@ -35,6 +39,8 @@ public final class CubefulRanker implements AutoCloseable {
     private static final List<Narrowing> NARROWING = LookaheadSettings.DEFAULT.root();
 
     private final Crew<Worker> crew;
+    private volatile long deadline;
+    private volatile boolean timed;
 
     /** What one thread works with. */
     private static final class Worker {
@@ -43,8 +49,8 @@ public final class CubefulRanker implements AutoCloseable {
         private final Lookahead cubeless;
         private final CubeTerms terms;
 
-        Worker(Judgement judgement, CubeTerms terms) {
-            this.judgement = judgement;
+        Worker(Judgement patient, CubeTerms terms, BooleanSupplier late) {
+            judgement = new Judgement(new StoppableEvaluator(patient.evaluator(), late), patient.horizon());
             this.terms = terms;
             search = new CubefulSearch(judgement.evaluator());
             cubeless = new Lookahead(judgement, LookaheadSettings.DEFAULT);
@@ -72,6 +78,15 @@ public final class CubefulRanker implements AutoCloseable {
             }
         }
 
+        Standings(Standings other) {
+            plays = other.plays;
+            results = other.results;
+            chances = other.chances.clone();
+            value = other.value.clone();
+            lookahead = other.lookahead.clone();
+            exact = other.exact;
+        }
+
         /** Deepest first, then by value, equals as given. */
         List<Integer> order() {
             return IntStream.range(0, plays.size())
@@ -89,7 +104,11 @@ public final class CubefulRanker implements AutoCloseable {
      * @param threads number of threads, at least 1
      */
     public CubefulRanker(Supplier<Judgement> judgements, Supplier<CubeTerms> terms, int threads) {
-        crew = new Crew<>(threads, () -> new Worker(judgements.get(), terms.get()));
+        crew = new Crew<>(threads, () -> new Worker(judgements.get(), terms.get(), this::late));
+    }
+
+    private boolean late() {
+        return timed && System.nanoTime() - deadline > 0;
     }
 
     /**
@@ -106,9 +125,36 @@ public final class CubefulRanker implements AutoCloseable {
         requireLookahead(lookahead);
         Standings standings = begin(position, Plays.legal(position, roll), cube);
         for (int next = 1; next <= lookahead; next++) {
-            List<Integer> kept = kept(standings, NARROWING.get(Math.min(next, NARROWING.size()) - 1), cube);
+            List<Integer> kept = kept(standings, next, cube);
             next = kept.size() == 1 ? lookahead : next;
-            deepen(standings, kept, cube, next);
+            standings = deepened(standings, kept, cube, next);
+        }
+        return ranking(standings, cube);
+    }
+
+    /**
+     * Ranks all plays of a roll with more and more lookahead until the time is up. The first line tells how far it got.
+     *
+     * @param position an unfinished position
+     * @param roll the roll
+     * @param cube the cube, seen from the side that plays
+     * @param time how long to search
+     * @return every play, as {@link #rank(Position, Roll, CubeState, int)} gives them for the lookahead that was reached
+     * @throws IllegalArgumentException if the game is over
+     */
+    public List<CubefulPlay> rank(Position position, Roll roll, CubeState cube, Duration time) {
+        Standings standings = begin(position, Plays.legal(position, roll), cube);
+        deadline = System.nanoTime() + time.toNanos();
+        timed = true;
+        try {
+            for (int next = 1; next <= CubefulSearch.MOST; next++) {
+                standings = deepened(standings, kept(standings, next, cube), cube, next);
+            }
+        } catch (CancellationException e) {
+            // Time is up: the last finished step stands.
+            return ranking(standings, cube);
+        } finally {
+            timed = false;
         }
         return ranking(standings, cube);
     }
@@ -135,7 +181,7 @@ public final class CubefulRanker implements AutoCloseable {
         }
         Standings standings = begin(position, List.copyOf(distinct.values()), cube);
         if (lookahead > 0) {
-            deepen(standings, standings.order(), cube, lookahead);
+            standings = deepened(standings, standings.order(), cube, lookahead);
         }
         return ranking(standings, cube);
     }
@@ -174,7 +220,9 @@ public final class CubefulRanker implements AutoCloseable {
                 .best());
     }
 
-    private List<Integer> kept(Standings standings, Narrowing narrowing, CubeState cube) {
+    /** The plays worth a larger lookahead. */
+    private List<Integer> kept(Standings standings, int next, CubeState cube) {
+        Narrowing narrowing = NARROWING.get(Math.min(next, NARROWING.size()) - 1);
         List<Integer> order = standings.order();
         int deepest = standings.lookahead[order.get(0)];
         double within = narrowing.within() * point(cube);
@@ -185,7 +233,9 @@ public final class CubefulRanker implements AutoCloseable {
                 .collect(Collectors.toList());
     }
 
-    private void deepen(Standings standings, List<Integer> kept, CubeState cube, int lookahead) {
+    /** The standings after a step; those before are left as they are, since it may be cut short. */
+    private Standings deepened(Standings before, List<Integer> kept, CubeState cube, int lookahead) {
+        Standings standings = new Standings(before);
         crew.run(kept.size(), (worker, task) -> {
             int i = kept.get(task);
             standings.lookahead[i] = lookahead;
@@ -198,33 +248,24 @@ public final class CubefulRanker implements AutoCloseable {
                 Chances.swap(standings.chances, i * Outcomes.COUNT);
             }
         });
+        return standings;
     }
 
-    /** Half of the difference between winning and losing a single game. */
     private double point(CubeState cube) {
-        CubeTerms terms = crew.workers().get(0).terms;
-        double lost = terms.toOther(terms.swapped().won(GameResult.SINGLE, cube.swapped()));
-        return (terms.won(GameResult.SINGLE, cube) - lost) / 2;
+        return crew.workers().get(0).terms.point(cube);
     }
 
     private List<CubefulPlay> ranking(Standings standings, CubeState cube) {
-        List<CubefulPlay> ranking = new ArrayList<>();
-        List<Integer> order = standings.order();
-        double best = standings.value[order.get(0)];
-        double point = point(cube);
-        for (int i : order) {
-            // A shallow value may lie above the best deep one; the play still costs nothing less than that.
-            double cost = Math.min(0, standings.value[i] - best);
-            ranking.add(new CubefulPlay(
+        List<CubefulPlay> plays = new ArrayList<>();
+        for (int i = 0; i < standings.plays.size(); i++) {
+            plays.add(new CubefulPlay(
                     standings.plays.get(i),
                     Outcomes.of(standings.chances, i * Outcomes.COUNT),
-                    standings.value[i],
-                    cost,
-                    cost / point,
                     standings.lookahead[i],
+                    standings.value[i],
                     standings.exact[i]));
         }
-        return ranking;
+        return CubefulPlay.inOrder(plays, point(cube));
     }
 
     /** Lets the threads go. */

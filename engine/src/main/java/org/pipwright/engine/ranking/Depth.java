@@ -1,5 +1,7 @@
 package org.pipwright.engine.ranking;
 
+import java.util.Comparator;
+
 /**
  * How deeply something was evaluated, and how far off chance may have thrown the answer. One ranking may mix depths, so
  * each line carries its own.
@@ -10,6 +12,10 @@ package org.pipwright.engine.ranking;
  * @param error standard error of the equity because of the dice of those games, in points per game; 0 without games
  */
 public record Depth(int lookahead, int games, double error) {
+    /** What was played out before what was not, then by lookahead, the largest first. */
+    public static final Comparator<Depth> DEEPEST_FIRST = Comparator.comparing((Depth depth) -> depth.games() == 0)
+            .thenComparing(Depth::lookahead, Comparator.reverseOrder());
+
     /** The evaluator itself, nothing averaged. */
     public static final Depth STATIC = new Depth(0);
 

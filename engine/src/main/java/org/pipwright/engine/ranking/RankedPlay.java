@@ -17,9 +17,7 @@ import org.pipwright.engine.play.Play;
  */
 public record RankedPlay(Play play, Outcomes outcomes, double equity, double cost, Depth depth) {
     /** Plays that were looked at more deeply come first: a shallow equity is no reason to prefer a play to them. */
-    private static final Comparator<Evaluated> ORDER = Comparator.comparing(
-                    (Evaluated evaluated) -> evaluated.depth().games() == 0)
-            .thenComparingInt(evaluated -> -evaluated.depth().lookahead())
+    private static final Comparator<Evaluated> ORDER = Comparator.comparing(Evaluated::depth, Depth.DEEPEST_FIRST)
             .thenComparingDouble(evaluated -> -evaluated.equity());
 
     /**

@@ -58,7 +58,7 @@ final class PlayChoice {
     }
 
     private static PlayOption option(CubefulPlay play) {
-        return new PlayOption(play.play(), play.value(), play.outcomes(), new Depth(play.lookahead()));
+        return new PlayOption(play.play(), play.value(), play.outcomes(), play.depth());
     }
 
     /** What a play costs against the best of some: at most 0. */

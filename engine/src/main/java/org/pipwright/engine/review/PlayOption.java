@@ -15,8 +15,6 @@ import org.pipwright.engine.ranking.Depth;
  */
 public record PlayOption(Play play, double value, Outcomes outcomes, Depth depth) {
     /** Those looked at more deeply come first: a shallow value is no reason to prefer a play to them. */
-    static final Comparator<PlayOption> BEST_FIRST = Comparator.comparing(
-                    (PlayOption option) -> option.depth().games() == 0)
-            .thenComparingInt(option -> -option.depth().lookahead())
-            .thenComparingDouble(option -> -option.value());
+    static final Comparator<PlayOption> BEST_FIRST =
+            Comparator.comparing(PlayOption::depth, Depth.DEEPEST_FIRST).thenComparingDouble(option -> -option.value());
 }

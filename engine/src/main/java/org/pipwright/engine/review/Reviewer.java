@@ -15,6 +15,7 @@ import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.cubeplay.CubefulRanker;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.StoppableEvaluator;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.record.Entry;

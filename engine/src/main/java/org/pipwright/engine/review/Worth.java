@@ -33,15 +33,9 @@ final class Worth {
         return terms.won(GameResult.of(next), cube);
     }
 
-    /**
-     * Half of what lies between winning and losing a single game with the cube as it is: what a point is worth here. In
-     * money play 1 by definition; in a match the usual way to compare its errors with those of money play (common practice,
-     * no source).
-     */
+    /** What a point is worth here. */
     double point() {
-        double win = terms.won(GameResult.SINGLE, cube);
-        double lose = terms.toOther(terms.swapped().won(GameResult.SINGLE, cube.swapped()));
-        return (win - lose) / 2;
+        return terms.point(cube);
     }
 
     /** A value in what counts in the end: points of the game, or chance to win the match. */

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.Supplier;
@@ -34,6 +36,7 @@ import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.ranking.Depth;
 import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
@@ -196,6 +199,54 @@ class CubefulRankerTest {
                 assertEquals(play.cost() / 0.5, play.points(), 1e-12);
                 assertEquals(Grade.ofCost(2 * play.cost()), play.grade());
             }
+        }
+    }
+
+    /** What the time allows is what the same lookahead gives without a limit. */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 3})
+    void withATimeLimitItIsTheRankingOfTheLookaheadReached(int threads) {
+        Position position = PositionText.parse("2@24 3@13 2@8 4@6 2@5 / 2@24 4@13 3@8 4@6");
+        Roll roll = Roll.of(5, 2);
+        try (CubefulRanker ranker = ranker(match(5, 3, false), threads)) {
+            for (int millis : new int[] {0, 20, 300}) {
+                List<CubefulPlay> timed = ranker.rank(position, roll, CubeState.START, Duration.ofMillis(millis));
+                int reached = timed.get(0).lookahead();
+                assertTrue(millis > 0 || reached == 0, "reached " + reached);
+                assertEquals(ranker.rank(position, roll, CubeState.START, reached), timed);
+            }
+        }
+    }
+
+    /** Enough time for the largest lookahead: two checkers, few plays. */
+    @Test
+    void withTimeToSpareItLooksAsFarAsItCan() {
+        Position position = PositionText.parse("1@24 14@off / 1@2 14@off");
+        try (CubefulRanker ranker = ranker(money(), 2)) {
+            List<CubefulPlay> timed = ranker.rank(position, Roll.of(2, 1), CubeState.START, Duration.ofMinutes(5));
+            assertEquals(CubefulSearch.MOST, timed.get(0).lookahead());
+        }
+    }
+
+    /** Those played out come first whatever the others seem to be worth, and costs are against the best of them. */
+    @Test
+    void gamesGoBeforeLookahead() {
+        try (CubefulRanker ranker = ranker(match(3, 2, false), 1)) {
+            List<CubefulPlay> ranking = ranker.rank(Position.start(), Roll.of(6, 4), CubeState.START, 1);
+            CubefulPlay last = ranking.get(ranking.size() - 1);
+            Depth games = new Depth(0, 36, 0.01);
+            List<CubefulPlay> mixed = new ArrayList<>(ranking);
+            mixed.set(0, ranking.get(0).playedOut(0.2, games));
+            mixed.set(ranking.size() - 1, last.playedOut(0.3, games));
+            double point = match(3, 2, false).get().point(CubeState.START);
+            List<CubefulPlay> ordered = CubefulPlay.inOrder(mixed, point);
+            assertEquals(last.play(), ordered.get(0).play());
+            assertEquals(0, ordered.get(0).cost());
+            assertEquals(last.lookahead(), ordered.get(0).lookahead(), "of the chances");
+            assertEquals(ranking.get(0).play(), ordered.get(1).play());
+            assertEquals(-0.1, ordered.get(1).cost(), 1e-12);
+            assertEquals(-0.1 / point, ordered.get(1).points(), 1e-12);
+            assertEquals(ranking.get(1).play(), ordered.get(2).play());
         }
     }
 

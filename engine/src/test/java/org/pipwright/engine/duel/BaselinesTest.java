@@ -51,7 +51,7 @@ class BaselinesTest {
                         DuelSettings.fullGames(100, 12),
                         soFar -> {})
                 .run(1);
-        assertTrue(tally.points().mean() > 1, name + " wins " + tally.points().mean() + " points a game");
+        assertTrue(tally.values().mean() > 1, name + " wins " + tally.values().mean() + " points a game");
     }
 
     @Test

@@ -62,7 +62,7 @@ class DuelAgainstExactTest {
         Entrant contrary = Entrant.of("contrary", this::contrary);
         DuelSettings settings = new DuelSettings(start, false, 10_000, 5, true, Optional.empty());
         Tally tally = new Duel(best, contrary, settings, soFar -> {}).run(1);
-        assertEquals(expected, tally.points().mean(), 4 * tally.points().standardError());
+        assertEquals(expected, tally.values().mean(), 4 * tally.values().standardError());
         assertEquals(expected, tally.adjusted().mean(), 4 * tally.adjusted().standardError());
     }
 

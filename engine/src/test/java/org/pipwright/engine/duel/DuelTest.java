@@ -36,7 +36,7 @@ class DuelTest {
     @MethodSource("everybody")
     void againstItselfEveryPairIsDrawn(Entrant entrant) {
         Tally tally = run(entrant, entrant, DuelSettings.fullGames(40, 7), 2);
-        assertEquals(new Moments(40, 0, 0), tally.points());
+        assertEquals(new Moments(40, 0, 0), tally.values());
         assertEquals(tally.aWins(), tally.bWins());
         assertEquals(80, tally.aWins().total() + tally.bWins().total());
     }
@@ -55,7 +55,7 @@ class DuelTest {
             Tally other = run(b, NET, settings, 1);
             assertEquals(one.aWins(), other.bWins());
             assertEquals(one.bWins(), other.aWins());
-            assertEquals(negated(one.points()), other.points());
+            assertEquals(negated(one.values()), other.values());
             assertEquals(negated(one.adjusted()), other.adjusted());
             assertEquals(one.turns(), other.turns());
         }
@@ -73,7 +73,7 @@ class DuelTest {
         assertEquals(alone, run(NET, baseline("pips"), settings, threads));
         assertEquals(300, alone.games());
         assertEquals(
-                alone.points().sum(), (alone.aWins().points() - alone.bWins().points()) / 2.0);
+                alone.values().sum(), (alone.aWins().points() - alone.bWins().points()) / 2.0);
     }
 
     @ParameterizedTest
@@ -94,8 +94,8 @@ class DuelTest {
         DuelSettings settings = new DuelSettings(Position.start(2), true, 20, 4, false, Optional.empty());
         Tally tally = run(ahead, NET, settings, threads);
         assertEquals(run(ahead, NET, settings, 2), tally);
-        assertNotEquals(0, tally.points().squares(), "the two play differently");
-        assertEquals(new Moments(20, 0, 0), run(ahead, ahead, settings, threads).points());
+        assertNotEquals(0, tally.values().squares(), "the two play differently");
+        assertEquals(new Moments(20, 0, 0), run(ahead, ahead, settings, threads).values());
     }
 
     @Test

@@ -2,6 +2,7 @@ package org.pipwright.cli.command;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import org.pipwright.engine.cubeplay.CubefulPlay;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.ranking.RankedPlay;
 
@@ -21,6 +22,16 @@ final class Candidates {
                 .limit(most)
                 .filter(line -> line.depth().lookahead() == deepest && line.cost() >= -WITHIN)
                 .map(RankedPlay::play)
+                .collect(Collectors.toList());
+    }
+
+    /** The same of a ranking with the cube; how close they are is told in points. */
+    static List<Play> ofCubeful(List<CubefulPlay> ranking, int most) {
+        int deepest = ranking.get(0).lookahead();
+        return ranking.stream()
+                .limit(most)
+                .filter(line -> line.lookahead() == deepest && line.points() >= -WITHIN)
+                .map(CubefulPlay::play)
                 .collect(Collectors.toList());
     }
 }

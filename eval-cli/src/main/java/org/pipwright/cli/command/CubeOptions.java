@@ -14,6 +14,7 @@ import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.matchtable.MatchTerms;
+import org.pipwright.engine.network.Model;
 import org.pipwright.engine.score.MatchScore;
 import org.pipwright.engine.text.Excerpt;
 import picocli.CommandLine.Mixin;
@@ -70,6 +71,11 @@ final class CubeOptions {
             throw new UserError(e.getMessage());
         }
         return terms;
+    }
+
+    /** All that judges with the cube. */
+    CubeJudges judges(Model model, EndgameTables tables, int threads) {
+        return new CubeJudges(cube(), stakes(), terms(tables), Judges.of(model, tables), threads);
     }
 
     /** The cube, seen from the side on roll. */

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
-import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.report.CubefulRolloutSummary;
@@ -14,9 +13,7 @@ import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.cubeplay.CubefulPlay;
 import org.pipwright.engine.cubeplay.CubefulRanker;
-import org.pipwright.engine.cubeplay.TermsByStakes;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
@@ -26,21 +23,15 @@ import org.pipwright.engine.rollout.CubefulRollouts;
 import org.pipwright.engine.rollout.CubefulStart;
 import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutSettings;
-import org.pipwright.engine.search.Judgement;
 
 /** A rollout with the cube, from what was asked for to its summary. */
 final class CubefulRolloutJob {
-    /** As for plays without the cube, in points. */
-    private static final double WITHIN = 0.16;
-
     private final Position from;
     private final CubeState cube;
     private final Stakes stakes;
-    private final Supplier<CubeTerms> terms;
-    private final Supplier<Judgement> judges;
+    private final CubeJudges judges;
     private final NetLabel net;
     private final RolloutSettings settings;
-    private final int threads;
     private final RolloutFile file;
     private final CubefulRollouts rollouts;
     private final RolloutProgress<CubefulRolloutReport> progress;
@@ -50,35 +41,20 @@ final class CubefulRolloutJob {
 
     CubefulRolloutJob(
             Position from,
-            CubeOptions played,
-            Supplier<CubeTerms> terms,
-            Supplier<Judgement> judges,
+            CubeJudges judges,
             NetLabel net,
-            RolloutOptions options,
+            RolloutSettings settings,
+            RolloutFile file,
             PrintWriter err) {
         this.from = from;
-        this.cube = played.cube();
-        this.stakes = played.stakes();
-        this.terms = terms;
+        this.cube = judges.cube();
+        this.stakes = judges.stakes();
         this.judges = judges;
         this.net = net;
-        this.settings = options.settings();
-        this.threads = options.threads();
-        List<String> judge = new ArrayList<>(List.of("net " + net.sha256()));
-        judge.addAll(played.identity());
-        this.file = options.file(judge);
+        this.settings = settings;
+        this.file = file;
         this.progress = new RolloutProgress<>(err, this::standings);
-        try {
-            rollouts = new CubefulRollouts(() -> judges.get().evaluator(), this::termsByStakes, settings, threads);
-        } catch (IllegalArgumentException e) {
-            throw new UserError(e.getMessage());
-        }
-    }
-
-    /** One thread's terms of both sides. */
-    private TermsByStakes termsByStakes() {
-        CubeTerms mine = terms.get();
-        return new TermsByStakes(seen -> seen.equals(stakes) ? mine : mine.swapped());
+        rollouts = judges.rollouts(settings);
     }
 
     void stop() {
@@ -98,12 +74,8 @@ final class CubefulRolloutJob {
     }
 
     private List<Play> best(Roll roll, int most) {
-        try (CubefulRanker ranker = new CubefulRanker(judges, terms, threads)) {
-            return ranker.rank(from, roll, cube, 0).stream()
-                    .limit(most)
-                    .filter(play -> play.points() >= -WITHIN)
-                    .map(CubefulPlay::play)
-                    .collect(Collectors.toList());
+        try (CubefulRanker ranker = judges.ranker()) {
+            return Candidates.ofCubeful(ranker.rank(from, roll, cube, 0), most);
         }
     }
 
@@ -125,7 +97,7 @@ final class CubefulRolloutJob {
         CubefulRolloutReport report = run(starts);
         double roll = report.of(0).value().mean();
         double take = mayDouble ? report.of(1).value().mean() : roll;
-        CubeTerms mine = terms.get();
+        CubeTerms mine = judges.terms().get();
         double pass = mine.ended(cube.value()) / mine.inAll(1, cube);
         double beaver = mayBeaver ? report.of(2).value().mean() : take;
         CubeValues values = new CubeValues(mayDouble, mayBeaver, roll, take, pass, beaver);

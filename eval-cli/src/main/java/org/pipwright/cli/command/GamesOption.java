@@ -7,12 +7,18 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.cubeplay.CubefulPlay;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Depth;
 import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.rollout.CubefulLine;
+import org.pipwright.engine.rollout.CubefulRolloutReport;
+import org.pipwright.engine.rollout.CubefulRollouts;
+import org.pipwright.engine.rollout.CubefulStart;
+import org.pipwright.engine.rollout.Estimate;
 import org.pipwright.engine.rollout.RolloutLine;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
@@ -77,6 +83,27 @@ final class GamesOption {
                                     line.play(), out.outcomes(), out.equity().mean(), depth(report, out)));
         }
         return RankedPlay.inOrder(mixed);
+    }
+
+    /** The same with the cube. The chances stay those of the ranking: games tell the value. */
+    List<CubefulPlay> playOut(List<CubefulPlay> ranking, List<Play> plays, CubeJudges judges) {
+        List<CubefulStart> starts = plays.stream()
+                .map(play -> CubefulStart.after(play, judges.cube()))
+                .collect(Collectors.toList());
+        CubefulRolloutReport report;
+        try (CubefulRollouts rollouts = judges.rollouts(settings())) {
+            report = rollouts.compare(starts, judges.stakes(), judges.cube().value(), RolloutListener.NONE);
+        }
+        Map<Play, Estimate> played = report.lines().stream()
+                .collect(Collectors.toMap(line -> plays.get(line.candidate()), CubefulLine::value));
+        List<CubefulPlay> mixed = new ArrayList<>(ranking);
+        mixed.replaceAll(line -> {
+            Estimate value = played.get(line.play());
+            return value == null
+                    ? line
+                    : line.playedOut(value.mean(), new Depth(0, report.trials(), value.standardError()));
+        });
+        return CubefulPlay.inOrder(mixed, judges.terms().get().point(judges.cube()));
     }
 
     static Depth depth(RolloutReport report, RolloutLine line) {

@@ -72,6 +72,9 @@ public final class OddsCommand extends CliCommand {
             return batch();
         }
         position.requireOne(List.of());
+        if (games.given()) {
+            search.refuse("--rollout asks the games instead: give one of them");
+        }
         Position read = position.read(console().in());
         Model model = net.load();
         OddsReport report = report(read, model, NetLabel.of(net.name(), model));

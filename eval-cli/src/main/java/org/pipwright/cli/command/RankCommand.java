@@ -14,12 +14,6 @@ import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.RankReport;
 import org.pipwright.cli.report.RankText;
 import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.cube.CubeState;
-import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.CubefulSearch;
-import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.cubeplay.CubefulPlay;
-import org.pipwright.engine.cubeplay.CubefulRanker;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
@@ -50,7 +44,8 @@ import picocli.CommandLine.Spec;
             "With a cube or a score (--cube 1 for money play with the cube in the centre, --away 3,5 for a match) plays are"
                     + " ranked by what they leave with the cube: points per unit of the cube, or the chance to win the match;"
                     + " the cubeless equity stands beside it. Costs of match chances are graded in points: divided by half of"
-                    + " what a single game decides."
+                    + " what a single game decides. --lookahead then goes up to 3, the games of --rollout are played with the cube,"
+                    + " and what --explain says leaves it out."
         },
         footer = {
             "Examples:",
@@ -132,8 +127,11 @@ public final class RankCommand extends CliCommand {
         if (read.finished()) {
             throw new UserError("the game is over in this position: there is no roll to play");
         }
+        if (plays.given() && search.time().isPresent()) {
+            throw new UserError("--seconds weighs all plays and drops the weak ones: give --lookahead with --plays");
+        }
         if (cube.given()) {
-            printCubeful(read, plays.read(read, roll));
+            printCubeful(read);
             return 0;
         }
         RankReport report = report(read, plays.read(read, roll));
@@ -150,66 +148,62 @@ public final class RankCommand extends CliCommand {
         PositionsArgument.refuse(search.time().isPresent(), "--seconds");
         PositionsArgument.refuse(plays.given(), "--plays");
         PositionsArgument.refuse(explain, "--explain");
-        PositionsArgument.refuse(cube.given(), "a cube or a score");
+        if (cube.given() && position.simulate()) {
+            throw new UserError("--simulate leaves the cube out: give it without cube and score");
+        }
         Model model = net.load();
         NetLabel label = NetLabel.of(net.name(), model);
         EndgameTables tables = search.tables(console());
         int lookahead = search.lookahead();
+        Supplier<CubeJudges> judges = () -> cube.judges(model, tables, 1);
+        if (cube.given()) {
+            // Once before the first line, so that what is wrong with the options is said once.
+            new CubefulRankJob(judges.get(), label, search).close();
+        }
         Batch lines = new Batch(true, lookahead == 0 && !position.simulate() ? PIECE : 1);
         return position.answer(
                 lines,
                 console(),
                 search.threads(),
                 search.stats(),
-                () -> new RankLines(model, label, tables, lookahead, position.simulate(), roll, top));
+                () -> cube.given()
+                        ? new CubefulRankLines(new CubefulRankJob(judges.get(), label, search), roll, most())
+                        : new RankLines(model, label, tables, lookahead, position.simulate(), roll, most()));
     }
 
-    private void printCubeful(Position from, List<Play> candidates) {
-        if (search.time().isPresent() || games.given() || explain) {
-            throw new UserError((search.time().isPresent() ? "--seconds" : games.given() ? "--rollout" : "--explain")
-                    + " leaves the cube out: give it without cube and score, or --lookahead with them");
+    private void printCubeful(Position from) {
+        if (search.stats()) {
+            throw new UserError("--stats tells of a search without the cube: leave it out with cube or score");
         }
-        CubefulRankReport report = cubeful(from, candidates, cube.cube(), cube.stakes());
-        if (json) {
-            CubefulRankJson.write(report, out());
-        } else {
-            CubefulRankText.write(report, out());
-        }
-    }
-
-    private CubefulRankReport cubeful(Position from, List<Play> candidates, CubeState state, Stakes stakes) {
-        int lookahead = search.lookahead();
-        if (lookahead > CubefulSearch.MOST) {
-            throw new UserError("--lookahead is " + lookahead + ": with the cube use 0 to " + CubefulSearch.MOST);
-        }
-        EndgameTables tables = search.tables(console());
-        Supplier<CubeTerms> terms = cube.terms(tables);
         Model model = net.load();
-        try (CubefulRanker ranker = new CubefulRanker(Judges.of(model, tables), terms, search.threads())) {
-            List<CubefulPlay> ranking = plays.given()
-                    ? ranker.rank(from, roll, candidates, state, lookahead)
-                    : ranker.rank(from, roll, state, lookahead);
-            double bestEquity = ranking.stream()
-                    .mapToDouble(play -> play.outcomes().equity())
-                    .max()
-                    .orElseThrow();
-            return new CubefulRankReport(
-                    from,
-                    roll,
-                    state,
-                    stakes,
-                    NetLabel.of(net.name(), model),
-                    plays.given() ? Plays.legal(from, roll).size() : ranking.size(),
-                    ranking.size(),
-                    ranking.subList(0, top == null ? ranking.size() : Math.min(top, ranking.size())),
-                    bestEquity);
+        CubeJudges judges = cube.judges(model, search.tables(console()), search.threads());
+        Optional<GamesOption> played = games.given() ? Optional.of(games) : Optional.empty();
+        try (CubefulRankJob job = new CubefulRankJob(judges, NetLabel.of(net.name(), model), search)) {
+            CubefulRankReport report = job.report(
+                    from, roll, plays.read(from, roll), most(), played, shown -> cubeless(from, shown, model));
+            if (json) {
+                CubefulRankJson.write(report, out());
+            } else {
+                CubefulRankText.write(report, out());
+            }
         }
+    }
+
+    /** Facts leave the cube out, those about the opponent's rolls too. */
+    private Optional<Explanation> cubeless(Position from, List<RankedPlay> shown, Model model) {
+        if (!explain) {
+            return Optional.empty();
+        }
+        try (PlaySearch searching = search.open(model, console())) {
+            return explanation(from, shown, searching);
+        }
+    }
+
+    private int most() {
+        return top == null ? Integer.MAX_VALUE : top;
     }
 
     private RankReport report(Position from, List<Play> candidates) {
-        if (plays.given() && search.time().isPresent()) {
-            throw new UserError("--seconds weighs all plays and drops the weak ones: give --lookahead with --plays");
-        }
         Model model = net.load();
         try (PlaySearch searching = search.open(model, console())) {
             List<RankedPlay> ranking = RaceSimulation.refined(
@@ -220,7 +214,7 @@ public final class RankCommand extends CliCommand {
                 ranking = games.playOut(ranking, some, from, roll, model, search.threads(), search.tables(console()));
             }
             int legal = plays.given() ? Plays.legal(from, roll).size() : ranking.size();
-            List<RankedPlay> shown = ranking.subList(0, top == null ? ranking.size() : Math.min(top, ranking.size()));
+            List<RankedPlay> shown = ranking.subList(0, Math.min(most(), ranking.size()));
             NetLabel label = NetLabel.of(net.name(), model);
             return new RankReport(
                     from, roll, label, legal, ranking.size(), shown, true, explanation(from, shown, searching));

@@ -30,32 +30,32 @@ final class RankLines implements Answerer {
 
     /** What all lines are asked alike: {@code usual} is the roll of lines that have none, or null. */
     RankLines(
-            Model model,
-            NetLabel label,
-            EndgameTables tables,
-            int lookahead,
-            boolean simulate,
-            Roll usual,
-            Integer top) {
+            Model model, NetLabel label, EndgameTables tables, int lookahead, boolean simulate, Roll usual, int most) {
         this.label = label;
         this.tables = tables;
         this.lookahead = lookahead;
         this.simulate = simulate;
         this.usual = usual;
-        this.most = top == null ? Integer.MAX_VALUE : top;
+        this.most = most;
         search = new PlaySearch(Judges.of(model, tables), LookaheadSettings.DEFAULT, 1);
+    }
+
+    /** The roll that a line asks about; fails if there is none, or nothing to play with it. */
+    static Roll roll(Question question, Roll usual) {
+        Roll roll = question.roll() == null ? usual : question.roll();
+        if (roll == null) {
+            throw new UserError("no roll: write it behind the position, as in 'start 3-1', or give --roll");
+        }
+        if (question.position().finished()) {
+            throw new UserError("the game is over in this position: there is no roll to play");
+        }
+        return roll;
     }
 
     @Override
     public void answer(Question question, long line, JsonGenerator json) throws IOException {
         Position position = question.position();
-        Roll roll = question.roll() == null ? usual : question.roll();
-        if (roll == null) {
-            throw new UserError("no roll: write it behind the position, as in 'start 3-1', or give --roll");
-        }
-        if (position.finished()) {
-            throw new UserError("the game is over in this position: there is no roll to play");
-        }
+        Roll roll = roll(question, usual);
         List<RankedPlay> ranking = search.rank(position, roll, lookahead);
         if (simulate) {
             ranking = RaceSimulation.refined(ranking, tables, 1);

@@ -1,5 +1,6 @@
 package org.pipwright.cli.command;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
@@ -13,8 +14,6 @@ import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RolloutJson;
 import org.pipwright.cli.report.RolloutSummary;
 import org.pipwright.cli.report.RolloutText;
-import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
@@ -146,17 +145,18 @@ public final class RolloutCommand extends CliCommand {
     }
 
     private void cubeful(Position from) {
-        EndgameTables tables = options.tables(console());
-        Supplier<CubeTerms> terms = cube.terms(tables);
         Model model = net.load();
+        CubeJudges judges = cube.judges(model, options.tables(console()), options.threads());
         List<Play> named = roll == null ? List.of() : plays.read(from, roll);
+        NetLabel label = NetLabel.of(net.name(), model);
+        List<String> judge = new ArrayList<>(List.of("net " + label.sha256()));
+        judge.addAll(cube.identity());
         CubefulRolloutJob job = new CubefulRolloutJob(
                 from,
-                cube,
-                terms,
-                Judges.of(model, tables),
-                NetLabel.of(net.name(), model),
-                options,
+                judges,
+                label,
+                options.settings(),
+                options.file(judge),
                 console().err());
         Interruption.during(
                 () -> {

@@ -48,6 +48,14 @@ final class SearchOptions {
         return stats;
     }
 
+    /** Refuses the options of a search where there is none. */
+    void refuse(String instead) {
+        if (lookahead != null || seconds != null || stats) {
+            throw new UserError((lookahead != null ? "--lookahead" : seconds != null ? "--seconds" : "--stats")
+                    + " is about a search, but " + instead);
+        }
+    }
+
     int lookahead() {
         int wanted = lookahead == null ? 0 : lookahead;
         if (wanted < 0 || wanted > LookaheadSettings.MOST) {

@@ -9,7 +9,6 @@ import org.pipwright.engine.bearoff.SideOutlook;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.measures.EffectivePips;
 import org.pipwright.engine.measures.Kleinman;
-import org.pipwright.engine.position.PositionJson;
 import org.pipwright.engine.roll.Roll;
 
 /** Counts as JSON. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12). */
@@ -27,9 +26,7 @@ public final class CountJson {
      */
     public static void write(CountReport report, PrintWriter out) {
         Json.print(out, "pipwright-count", json -> {
-            json.writeFieldName("position");
-            PositionJson.write(json, report.position());
-            json.writeStringField("positionText", report.position().toString());
+            Json.position(json, report.position());
             json.writeNumberField(
                     "lead", report.opponent().pips() - report.onRoll().pips());
             side(json, "onRoll", report.onRoll(), report);

@@ -10,7 +10,6 @@ import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.position.PositionJson;
 import org.pipwright.engine.score.MatchScore;
 
 /** A cube decision as JSON. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12). */
@@ -28,9 +27,7 @@ public final class CubeJson {
      */
     public static void write(CubeReport report, PrintWriter out) {
         Json.print(out, "pipwright-cube", 2, json -> {
-            json.writeFieldName("position");
-            PositionJson.write(json, report.position());
-            json.writeStringField("positionText", report.position().toString());
+            Json.position(json, report.position());
             report.net().write(json);
             json.writeNumberField("lookahead", report.lookahead());
             json.writeBooleanField("exact", report.exact());

@@ -36,8 +36,7 @@ public record CubefulDuelReport(
      * @param out where to
      */
     public void writeText(PrintWriter out) {
-        out.println(a.name() + " (" + a.depth() + ") against " + b.name() + " (" + b.depth() + "), " + played()
-                + " in pairs, seed " + settings.seed());
+        out.println(Duels.heading(a, b, played(), settings.seed()));
         if (tally.pairs() == 0) {
             out.println("stopped before the first were over");
             return;
@@ -45,17 +44,15 @@ public record CubefulDuelReport(
         out.println();
         Table table = new Table("lrrrrr");
         table.row("", "passed", "single", "gammon", "backgammon", "together");
-        row(table, label(a), tally.aWins());
-        row(table, label(b), tally.bWins());
+        row(table, Duels.label(a, b), tally.aWins());
+        row(table, Duels.label(b, a), tally.bWins());
         table.print(out);
         out.println();
         out.println(cube());
         out.println();
-        out.println(label(a) + ": " + mean(tally.values()) + (match() ? " % of the matches" : " points per game"));
-        if (tally.luckMeasured()) {
-            out.println("less luck: " + mean(tally.adjusted()) + (match() ? " %" : "") + ", with a variance "
-                    + String.format(Locale.ROOT, "%.1f times smaller", tally.varianceReduction()));
-        }
+        out.println(
+                Duels.label(a, b) + ": " + mean(tally.values()) + (match() ? " % of the matches" : " points per game"));
+        Duels.lessLuck(tally, mean(tally.adjusted()) + (match() ? " %" : ""), out);
         settings.test().ifPresent(test -> out.println(Duels.verdict(test, tally.best())));
         if (!match()) {
             out.println();
@@ -71,11 +68,6 @@ public record CubefulDuelReport(
         return 2 * tally.pairs() + " games of " + CubeWords.money(stakes);
     }
 
-    /** The name, with the depth where both sides have the same net. */
-    private String label(Contestant side) {
-        return a.name().equals(b.name()) ? side.name() + " (" + side.depth() + ")" : side.name();
-    }
-
     private void row(Table table, String name, CubefulWins wins) {
         table.row(
                 name + " wins, % of the games",
@@ -87,7 +79,7 @@ public record CubefulDuelReport(
     }
 
     private String share(long games) {
-        return Numbers.percent(games / (double) tally.games());
+        return Duels.share(games, tally);
     }
 
     private String cube() {
@@ -121,19 +113,14 @@ public record CubefulDuelReport(
     }
 
     private void members(JsonGenerator json) throws IOException {
-        Duels.contestant(json, "a", a);
-        Duels.contestant(json, "b", b);
+        Duels.contestants(json, a, b);
         contest(json);
         json.writeNumberField("seed", settings.seed());
         json.writeNumberField("playedAtMost", 2 * settings.pairs());
         json.writeNumberField("played", 2 * tally.pairs());
         json.writeNumberField("games", tally.games());
         json.writeNumberField("rolls", tally.turns());
-        Duels.moments(json, "value", tally.values());
-        if (tally.luckMeasured()) {
-            Duels.moments(json, "valueLessLuck", tally.adjusted());
-            json.writeNumberField("varianceReduction", Numbers.rounded(tally.varianceReduction()));
-        }
+        Duels.values(json, "value", tally);
         wins(json, "aWins", tally.aWins());
         wins(json, "bWins", tally.bWins());
         json.writeObjectFieldStart("cube");
@@ -141,9 +128,7 @@ public record CubefulDuelReport(
         json.writeNumberField("mean", tally.games() == 0 ? 1 : Numbers.rounded(meanCube()));
         json.writeNumberField("highest", Math.max(1, tally.cube().highest()));
         json.writeEndObject();
-        if (settings.test().isPresent()) {
-            Duels.test(json, settings.test().get(), tally.best());
-        }
+        Duels.test(json, settings.test(), tally.best());
     }
 
     private void contest(JsonGenerator json) throws IOException {

@@ -1,10 +1,12 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
+import java.util.Optional;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.cubeplay.CubefulPlay;
+import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 
@@ -20,6 +22,7 @@ import org.pipwright.engine.roll.Roll;
  * @param ranked how many of them were ranked
  * @param shown the best of them, best first
  * @param bestEquity highest cubeless equity among those ranked
+ * @param explanation facts about the best of them, with the cube left out; empty if nobody asked
  */
 public record CubefulRankReport(
         Position position,
@@ -30,7 +33,8 @@ public record CubefulRankReport(
         int legal,
         int ranked,
         List<CubefulPlay> shown,
-        double bestEquity) {
+        double bestEquity,
+        Optional<Explanation> explanation) {
 
     /** Whether a match is played, so that values are chances to win it. */
     boolean match() {

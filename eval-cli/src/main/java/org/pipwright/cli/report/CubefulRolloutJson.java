@@ -4,8 +4,6 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
 import org.pipwright.engine.cube.CubeValues;
-import org.pipwright.engine.play.PlayJson;
-import org.pipwright.engine.position.PositionJson;
 import org.pipwright.engine.rollout.CubefulLine;
 import org.pipwright.engine.rollout.CubefulRolloutReport;
 
@@ -24,24 +22,14 @@ public final class CubefulRolloutJson {
      */
     public static void write(CubefulRolloutSummary summary, PrintWriter out) {
         Json.print(out, "pipwright-cubeful-rollout", 2, json -> {
-            json.writeFieldName("position");
-            PositionJson.write(json, summary.position());
-            json.writeStringField("positionText", summary.position().toString());
-            if (summary.roll() != null) {
-                json.writeStringField("roll", summary.roll().toString());
-                json.writeNumberField("legalPlays", summary.legal());
-            }
+            RolloutJson.asked(json, summary.position(), summary.roll(), summary.legal());
             summary.net().write(json);
             CubeJson.cube(json, summary.cube());
             CubeJson.stakes(json, summary.stakes());
             json.writeStringField("unit", summary.match() ? "chance to win the match" : "points per unit of the cube");
             RolloutJson.settings(json, summary.settings());
             CubefulRolloutReport report = summary.report();
-            json.writeNumberField("games", report.trials());
-            if (report.needed() > 0) {
-                json.writeNumberField("standardErrorsNeeded", Numbers.rounded(report.needed()));
-                json.writeBooleanField("clear", report.clear());
-            }
+            RolloutJson.games(json, report.trials(), report.needed(), report.clear());
             json.writeArrayFieldStart("candidates");
             for (CubefulLine line : report.lines()) {
                 candidate(json, summary, line);
@@ -60,18 +48,14 @@ public final class CubefulRolloutJson {
             throws IOException {
         json.writeStartObject();
         if (summary.roll() != null) {
-            json.writeFieldName("play");
-            PlayJson.write(json, summary.plays().get(line.candidate()));
-            json.writeStringField("playText", summary.name(line.candidate()));
+            Json.play(json, summary.plays().get(line.candidate()));
         } else {
             json.writeStringField("action", summary.name(line.candidate()));
         }
         RolloutJson.estimate(json, "value", line.value());
         RolloutJson.estimate(json, "cost", line.behind());
         RolloutJson.estimate(json, "plainValue", line.plain());
-        if (Double.isFinite(line.reduction())) {
-            json.writeNumberField("varianceReduction", Numbers.rounded(line.reduction()));
-        }
+        RolloutJson.reduction(json, line.reduction());
         json.writeNumberField("doubled", Numbers.rounded(line.doubled()));
         json.writeNumberField("passed", Numbers.rounded(line.passed()));
         json.writeNumberField("meanCube", Numbers.rounded(line.cube()));

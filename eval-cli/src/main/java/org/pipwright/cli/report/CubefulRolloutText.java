@@ -5,7 +5,6 @@ import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.rollout.CubefulLine;
 import org.pipwright.engine.rollout.CubefulRolloutReport;
 import org.pipwright.engine.rollout.Estimate;
-import org.pipwright.engine.rollout.RolloutSettings;
 
 /** A rollout with the cube as a table: for each candidate a row of means, and below it their standard errors. */
 public final class CubefulRolloutText {
@@ -27,7 +26,8 @@ public final class CubefulRolloutText {
                                                 summary.plays().size(),
                                                 summary.legal(),
                                                 summary.plays().size()) + ", "
-                                : "") + "net " + summary.net().name() + ", " + games(summary));
+                                : "") + "net " + summary.net().name() + ", "
+                        + RolloutText.games(summary.report().trials(), summary.settings()));
         out.println();
         Table table = new Table("lrrrrrr");
         table.row("", summary.match() ? "match, %" : "equity", "cost", "luck", "doubled, %", "passed, %", "cube");
@@ -38,14 +38,6 @@ public final class CubefulRolloutText {
         out.println();
         summary.values().ifPresent(values -> verdict(summary, values, out));
         notes(summary, out);
-    }
-
-    private static String games(CubefulRolloutSummary summary) {
-        RolloutSettings settings = summary.settings();
-        return summary.report().trials()
-                + " games each at lookahead " + settings.lookahead()
-                + (settings.truncation() > 0 ? ", broken off after " + settings.truncation() + " rolls" : "")
-                + ", seed " + settings.seed();
     }
 
     private static void row(Table table, CubefulRolloutSummary summary, CubefulLine line) {

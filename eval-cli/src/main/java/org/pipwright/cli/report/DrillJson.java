@@ -8,8 +8,6 @@ import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.drill.CubeQuestion;
 import org.pipwright.engine.drill.PlayQuestion;
 import org.pipwright.engine.drill.Question;
-import org.pipwright.engine.play.PlayJson;
-import org.pipwright.engine.position.PositionJson;
 import org.pipwright.engine.ranking.RankedPlay;
 
 /** Exercises as JSON. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12). */
@@ -51,9 +49,7 @@ public final class DrillJson {
         json.writeNumberField("number", number);
         json.writeNumberField("game", question.game());
         json.writeStringField("asked", asked(question));
-        json.writeFieldName("position");
-        PositionJson.write(json, question.position());
-        json.writeStringField("positionText", question.position().toString());
+        Json.position(json, question.position());
         json.writeStringField("best", answer(question, true));
         json.writeStringField("weaker", answer(question, false));
         json.writeNumberField("cost", Numbers.rounded(question.cost()));
@@ -97,9 +93,7 @@ public final class DrillJson {
         json.writeArrayFieldStart("plays");
         for (RankedPlay ranked : question.ranking()) {
             json.writeStartObject();
-            json.writeFieldName("play");
-            PlayJson.write(json, ranked.play());
-            json.writeStringField("playText", ranked.play().toString());
+            Json.play(json, ranked.play());
             json.writeNumberField("equity", Numbers.rounded(ranked.equity()));
             json.writeNumberField("cost", Numbers.rounded(ranked.cost()));
             json.writeStringField("grade", ranked.grade().word());

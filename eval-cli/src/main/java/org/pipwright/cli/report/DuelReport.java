@@ -3,7 +3,6 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.util.Locale;
 import org.pipwright.cli.duel.Contestant;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Moments;
@@ -29,8 +28,7 @@ public record DuelReport(Contestant a, Contestant b, DuelSettings settings, Tall
      * @param out where to
      */
     public void writeText(PrintWriter out) {
-        out.println(a.name() + " (" + a.depth() + ") against " + b.name() + " (" + b.depth() + "), " + tally.games()
-                + " games in pairs, seed " + settings.seed());
+        out.println(Duels.heading(a, b, tally.games() + " games", settings.seed()));
         if (tally.pairs() == 0) {
             out.println("stopped before the first games were over");
             return;
@@ -38,21 +36,13 @@ public record DuelReport(Contestant a, Contestant b, DuelSettings settings, Tall
         out.println();
         Table table = new Table("lrrrr");
         table.row("", "single", "gammon", "backgammon", "together");
-        row(table, label(a), tally.aWins());
-        row(table, label(b), tally.bWins());
+        row(table, Duels.label(a, b), tally.aWins());
+        row(table, Duels.label(b, a), tally.bWins());
         table.print(out);
         out.println();
-        out.println(label(a) + ": " + mean(tally.points()) + " points per game");
-        if (tally.luckMeasured()) {
-            out.println("less luck: " + mean(tally.adjusted()) + ", with a variance "
-                    + String.format(Locale.ROOT, "%.1f times smaller", tally.varianceReduction()));
-        }
+        out.println(Duels.label(a, b) + ": " + mean(tally.values()) + " points per game");
+        Duels.lessLuck(tally, mean(tally.adjusted()), out);
         settings.test().ifPresent(test -> out.println(Duels.verdict(test, tally.best())));
-    }
-
-    /** The name, with the depth where both sides have the same net. */
-    private String label(Contestant side) {
-        return a.name().equals(b.name()) ? side.name() + " (" + side.depth() + ")" : side.name();
     }
 
     private void row(Table table, String name, Wins wins) {
@@ -65,7 +55,7 @@ public record DuelReport(Contestant a, Contestant b, DuelSettings settings, Tall
     }
 
     private String share(long games) {
-        return Numbers.percent(games / (double) tally.games());
+        return Duels.share(games, tally);
     }
 
     private String mean(Moments moments) {
@@ -82,13 +72,10 @@ public record DuelReport(Contestant a, Contestant b, DuelSettings settings, Tall
     }
 
     private void members(JsonGenerator json) throws IOException {
-        Duels.contestant(json, "a", a);
-        Duels.contestant(json, "b", b);
+        Duels.contestants(json, a, b);
         json.writeNumberField("seed", settings.seed());
         json.writeNumberField("gamesAtMost", 2 * settings.pairs());
         Duels.tally(json, tally);
-        if (settings.test().isPresent()) {
-            Duels.test(json, settings.test().get(), tally.best());
-        }
+        Duels.test(json, settings.test(), tally.best());
     }
 }

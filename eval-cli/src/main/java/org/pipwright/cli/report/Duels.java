@@ -2,16 +2,49 @@ package org.pipwright.cli.report;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.util.Locale;
+import java.util.Optional;
 import org.pipwright.cli.duel.Contestant;
 import org.pipwright.engine.duel.Moments;
+import org.pipwright.engine.duel.PairTally;
 import org.pipwright.engine.duel.SequentialTest;
 import org.pipwright.engine.duel.Tally;
 import org.pipwright.engine.duel.Wins;
 
-/** What the JSON reports about duels share. */
+/** What the reports about duels share. */
 final class Duels {
     private Duels() {}
+
+    /** Who played what, in a line. */
+    static String heading(Contestant a, Contestant b, String played, long seed) {
+        return a.name() + " (" + a.depth() + ") against " + b.name() + " (" + b.depth() + "), " + played
+                + " in pairs, seed " + seed;
+    }
+
+    /** The name, with the depth where both sides have the same net. */
+    static String label(Contestant side, Contestant other) {
+        return side.name().equals(other.name()) ? side.name() + " (" + side.depth() + ")" : side.name();
+    }
+
+    /** A share of the games that were played, in per cent. */
+    static String share(long games, PairTally tally) {
+        return Numbers.percent(games / (double) tally.games());
+    }
+
+    /** The result once more, less luck, where that was measured. */
+    static void lessLuck(PairTally tally, String mean, PrintWriter out) {
+        if (tally.luckMeasured()) {
+            out.println("less luck: " + mean + ", with a variance "
+                    + String.format(Locale.ROOT, "%.1f times smaller", tally.varianceReduction()));
+        }
+    }
+
+    /** Both sides, each as a member. */
+    static void contestants(JsonGenerator json, Contestant a, Contestant b) throws IOException {
+        contestant(json, "a", a);
+        contestant(json, "b", b);
+    }
 
     static void contestant(JsonGenerator json, String field, Contestant contestant) throws IOException {
         json.writeObjectFieldStart(field);
@@ -30,13 +63,18 @@ final class Duels {
     static void tally(JsonGenerator json, Tally tally) throws IOException {
         json.writeNumberField("games", tally.games());
         json.writeNumberField("rolls", tally.turns());
-        moments(json, "points", tally.points());
-        if (tally.luckMeasured()) {
-            moments(json, "pointsLessLuck", tally.adjusted());
-            json.writeNumberField("varianceReduction", Numbers.rounded(tally.varianceReduction()));
-        }
+        values(json, "points", tally);
         wins(json, "aWins", tally.aWins());
         wins(json, "bWins", tally.bWins());
+    }
+
+    /** A's results, and where luck was measured the same less luck. */
+    static void values(JsonGenerator json, String field, PairTally tally) throws IOException {
+        moments(json, field, tally.values());
+        if (tally.luckMeasured()) {
+            moments(json, field + "LessLuck", tally.adjusted());
+            json.writeNumberField("varianceReduction", Numbers.rounded(tally.varianceReduction()));
+        }
     }
 
     /** A mean with its standard error. */
@@ -60,7 +98,12 @@ final class Duels {
         }
     }
 
-    static void test(JsonGenerator json, SequentialTest test, Moments pairs) throws IOException {
+    /** The test, if one was asked for. */
+    static void test(JsonGenerator json, Optional<SequentialTest> asked, Moments pairs) throws IOException {
+        if (asked.isEmpty()) {
+            return;
+        }
+        SequentialTest test = asked.get();
         json.writeObjectFieldStart("sequentialTest");
         json.writeNumberField("low", test.low());
         json.writeNumberField("high", test.high());
@@ -73,7 +116,7 @@ final class Duels {
         json.writeEndObject();
     }
 
-    static void moments(JsonGenerator json, String field, Moments moments) throws IOException {
+    private static void moments(JsonGenerator json, String field, Moments moments) throws IOException {
         json.writeObjectFieldStart(field);
         json.writeNumberField("mean", Numbers.rounded(moments.mean()));
         json.writeNumberField("standardError", Numbers.rounded(moments.standardError()));

@@ -19,9 +19,6 @@ public final class ErrorJson {
      * @throws IOException if the generator cannot write
      */
     public static void write(JsonGenerator json, long line, String error) throws IOException {
-        Json.object(json, "pipwright-error", members -> {
-            members.writeNumberField("line", line);
-            members.writeStringField("error", error);
-        });
+        Json.line(json, "pipwright-error", line, members -> members.writeStringField("error", error));
     }
 }

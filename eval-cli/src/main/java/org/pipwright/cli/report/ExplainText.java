@@ -2,24 +2,26 @@ package org.pipwright.cli.report;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.function.Function;
 import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.Explanation;
+import org.pipwright.engine.ranking.RankedPlay;
 
 /** An explanation as paragraphs of short sentences. */
 final class ExplainText {
     private ExplainText() {}
 
-    static void write(Explanation explanation, PrintWriter out) {
+    /** Prints it; {@code given} says what a rival gives away. */
+    static void write(Explanation explanation, Function<RankedPlay, String> given, PrintWriter out) {
         ExplainedPlay best = explanation.best();
         paragraph("Best: " + best.facts().play(), PlayWords.sentences(best), out);
         for (ExplainedPlay rival : explanation.rivals()) {
-            paragraph(heading(rival), RivalWords.sentences(best, rival), out);
+            paragraph(heading(rival, given), RivalWords.sentences(best, rival), out);
         }
     }
 
-    private static String heading(ExplainedPlay rival) {
-        return rival.facts().play() + " gives away "
-                + Numbers.thousandths(-rival.ranked().cost()) + " points a game ("
+    private static String heading(ExplainedPlay rival, Function<RankedPlay, String> given) {
+        return rival.facts().play() + " gives away " + given.apply(rival.ranked()) + " ("
                 + rival.ranked().grade().word() + ")";
     }
 

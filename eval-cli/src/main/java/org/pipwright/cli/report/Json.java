@@ -10,6 +10,10 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.PlayJson;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionJson;
 import org.pipwright.engine.ranking.Depth;
 
 /** What the JSON reports share. */
@@ -54,6 +58,28 @@ final class Json {
         json.writeNumberField("version", version);
         members.write(json);
         json.writeEndObject();
+    }
+
+    /** Writes such an object as the answer to a line of a batch. */
+    static void line(JsonGenerator json, String form, long line, Members members) throws IOException {
+        object(json, form, object -> {
+            object.writeNumberField("line", line);
+            members.write(object);
+        });
+    }
+
+    /** A position in both its forms. */
+    static void position(JsonGenerator json, Position position) throws IOException {
+        json.writeFieldName("position");
+        PositionJson.write(json, position);
+        json.writeStringField("positionText", position.toString());
+    }
+
+    /** A play in both its forms. */
+    static void play(JsonGenerator json, Play play) throws IOException {
+        json.writeFieldName("play");
+        PlayJson.write(json, play);
+        json.writeStringField("playText", play.toString());
     }
 
     /** How deeply something was evaluated. */

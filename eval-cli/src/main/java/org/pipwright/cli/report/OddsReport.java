@@ -6,7 +6,6 @@ import java.io.PrintWriter;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.position.PositionJson;
 import org.pipwright.engine.ranking.Depth;
 
 /**
@@ -84,16 +83,11 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, dou
      * @throws IOException if the generator cannot write
      */
     public void write(JsonGenerator json, long line) throws IOException {
-        Json.object(json, FORM, object -> {
-            object.writeNumberField("line", line);
-            members(object);
-        });
+        Json.line(json, FORM, line, this::members);
     }
 
     private void members(JsonGenerator json) throws IOException {
-        json.writeFieldName("position");
-        PositionJson.write(json, position);
-        json.writeStringField("positionText", position.toString());
+        Json.position(json, position);
         net.write(json);
         Json.number(json, "equity", equity);
         Json.number(json, "win", outcomes.win());

@@ -3,8 +3,6 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
-import org.pipwright.engine.play.PlayJson;
-import org.pipwright.engine.position.PositionJson;
 import org.pipwright.engine.ranking.RankedPlay;
 
 /** A ranking as JSON. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12). */
@@ -12,7 +10,7 @@ public final class RankJson {
     /** Name of the schema resource, from the root of the class path. */
     public static final String SCHEMA = "/org/pipwright/cli/rank.schema.json";
 
-    private static final String FORM = "pipwright-rank";
+    static final String FORM = "pipwright-rank";
 
     private RankJson() {}
 
@@ -35,16 +33,11 @@ public final class RankJson {
      * @throws IOException if the generator cannot write
      */
     public static void write(RankReport report, JsonGenerator json, long line) throws IOException {
-        Json.object(json, FORM, object -> {
-            object.writeNumberField("line", line);
-            members(report, object);
-        });
+        Json.line(json, FORM, line, object -> members(report, object));
     }
 
     private static void members(RankReport report, JsonGenerator json) throws IOException {
-        json.writeFieldName("position");
-        PositionJson.write(json, report.position());
-        json.writeStringField("positionText", report.position().toString());
+        Json.position(json, report.position());
         json.writeStringField("roll", report.roll().toString());
         report.net().write(json);
         json.writeNumberField("legalPlays", report.legal());
@@ -62,9 +55,7 @@ public final class RankJson {
     private static void play(JsonGenerator json, int place, RankedPlay ranked, RankReport report) throws IOException {
         json.writeStartObject();
         json.writeNumberField("place", place);
-        json.writeFieldName("play");
-        PlayJson.write(json, ranked.play());
-        json.writeStringField("playText", ranked.play().toString());
+        Json.play(json, ranked.play());
         Json.number(json, "equity", ranked.equity());
         Json.number(json, "cost", ranked.cost());
         json.writeStringField("grade", ranked.grade().word());

@@ -5,10 +5,14 @@ import java.util.ArrayList;
 import java.util.List;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.ranking.Depth;
 import org.pipwright.engine.ranking.RankedPlay;
 
 /** A ranking as a table. */
 public final class RankText {
+    /** Headings of the six columns of chances. */
+    static final List<String> CHANCES = List.of("single", "gammon", "backg.", "single", "gammon", "backg.");
+
     private RankText() {}
 
     /**
@@ -21,11 +25,19 @@ public final class RankText {
         out.println(report.position() + "  to play " + report.roll());
         boolean bases = report.shown().stream().anyMatch(ranked -> report.basis(ranked) != Basis.ESTIMATED);
         out.println(scope(report.ranked(), report.legal(), report.shown().size()) + ", net "
-                + report.net().name() + ", " + depth(report) + (bases ? "" : ", " + Basis.ESTIMATED.title()));
+                + report.net().name() + ", "
+                + depth(
+                        report.shown().get(0).depth(),
+                        report.shown().get(report.shown().size() - 1).depth())
+                + (bases ? "" : ", " + Basis.ESTIMATED.title()));
         out.println();
         boolean games =
                 report.shown().stream().anyMatch(ranked -> ranked.depth().games() > 0);
-        boolean depths = report.shown().stream().map(RankText::depth).distinct().count() > 1;
+        boolean depths = report.shown().stream()
+                        .map(ranked -> depth(ranked.depth()))
+                        .distinct()
+                        .count()
+                > 1;
         List<String> head = new ArrayList<>(List.of("", "play", "equity", "cost", "grade"));
         if (games) {
             head.add(3, "error");
@@ -34,7 +46,7 @@ public final class RankText {
             head.add("depth");
         }
         int firstChance = head.size();
-        head.addAll(List.of("single", "gammon", "backg.", "single", "gammon", "backg."));
+        head.addAll(CHANCES);
         if (bases) {
             head.add("basis");
         }
@@ -51,7 +63,7 @@ public final class RankText {
             table.row(cells.toArray());
         }
         table.print(out);
-        report.explanation().ifPresent(explanation -> ExplainText.write(explanation, out));
+        report.explanation().ifPresent(explanation -> ExplainText.write(explanation, RankText::given, out));
     }
 
     /** Over the six columns of chances. */
@@ -59,6 +71,17 @@ public final class RankText {
         table.group(first, "win, %");
         table.group(first + 3, "lose, %");
         table.group(first + 6, "");
+    }
+
+    /** What stands below {@link #CHANCES}. */
+    static List<String> chances(Outcomes outcomes) {
+        return List.of(
+                Numbers.percent(outcomes.winSingle()),
+                Numbers.percent(outcomes.winGammon()),
+                Numbers.percent(outcomes.winBackgammon()),
+                Numbers.percent(outcomes.loseSingle()),
+                Numbers.percent(outcomes.loseGammon()),
+                Numbers.percent(outcomes.loseBackgammon()));
     }
 
     /** How many plays there are, were ranked and are shown. */
@@ -72,15 +95,19 @@ public final class RankText {
     }
 
     /** The depth of all plays, or of the best and the last. */
-    private static String depth(RankReport report) {
-        String first = report.shown().get(0).depth().toString();
-        String last = report.shown().get(report.shown().size() - 1).depth().toString();
+    static String depth(Depth best, Depth weakest) {
+        String first = best.toString();
+        String last = weakest.toString();
         return first.equals(last) ? first : first + " (weaker plays " + last + ")";
     }
 
-    private static String depth(RankedPlay ranked) {
-        int games = ranked.depth().games();
-        return games > 0 ? games + " games" : ranked.depth().lookahead() + " ahead";
+    /** The depth of a play among others. */
+    static String depth(Depth depth) {
+        return depth.games() > 0 ? depth.games() + " games" : depth.lookahead() + " ahead";
+    }
+
+    private static String given(RankedPlay rival) {
+        return Numbers.thousandths(-rival.cost()) + " points a game";
     }
 
     private static List<Object> cells(int place, RankedPlay ranked, boolean games, boolean depths) {
@@ -92,15 +119,9 @@ public final class RankText {
         cells.add(Numbers.cost(ranked.cost()));
         cells.add(Cell.of(ranked.grade()));
         if (depths) {
-            cells.add(depth(ranked));
+            cells.add(depth(ranked.depth()));
         }
-        Outcomes chances = ranked.outcomes();
-        cells.add(Numbers.percent(chances.winSingle()));
-        cells.add(Numbers.percent(chances.winGammon()));
-        cells.add(Numbers.percent(chances.winBackgammon()));
-        cells.add(Numbers.percent(chances.loseSingle()));
-        cells.add(Numbers.percent(chances.loseGammon()));
-        cells.add(Numbers.percent(chances.loseBackgammon()));
+        cells.addAll(chances(ranked.outcomes()));
         return cells;
     }
 }

@@ -8,7 +8,6 @@ import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.MatchStakes;
-import org.pipwright.engine.position.PositionJson;
 import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.record.Heading;
 import org.pipwright.engine.record.Rules;
@@ -143,9 +142,7 @@ public final class ReviewJson {
         json.writeStartObject();
         json.writeNumberField("turn", moment.turn() + 1);
         json.writeStringField("onRoll", report.heading().name(moment.onRoll()));
-        json.writeFieldName("position");
-        PositionJson.write(json, moment.position());
-        json.writeStringField("positionText", moment.position().toString());
+        Json.position(json, moment.position());
         cube(moment.cube());
         if (moment.stakes() instanceof MatchStakes) {
             json.writeBooleanField(

@@ -3,8 +3,8 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
-import org.pipwright.engine.play.PlayJson;
-import org.pipwright.engine.position.PositionJson;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rollout.Estimate;
 import org.pipwright.engine.rollout.RolloutLine;
 import org.pipwright.engine.rollout.RolloutReport;
@@ -29,27 +29,35 @@ public final class RolloutJson {
      */
     public static void write(RolloutSummary summary, PrintWriter out) {
         Json.print(out, "pipwright-rollout", json -> {
-            json.writeFieldName("position");
-            PositionJson.write(json, summary.position());
-            json.writeStringField("positionText", summary.position().toString());
-            if (summary.roll() != null) {
-                json.writeStringField("roll", summary.roll().toString());
-                json.writeNumberField("legalPlays", summary.legal());
-            }
+            asked(json, summary.position(), summary.roll(), summary.legal());
             summary.net().write(json);
             settings(json, summary.settings());
             RolloutReport report = summary.report();
-            json.writeNumberField("games", report.trials());
-            if (report.needed() > 0) {
-                json.writeNumberField("standardErrorsNeeded", Numbers.rounded(report.needed()));
-                json.writeBooleanField("clear", report.clear());
-            }
+            games(json, report.trials(), report.needed(), report.clear());
             json.writeArrayFieldStart("candidates");
             for (RolloutLine line : report.lines()) {
                 candidate(json, summary, line);
             }
             json.writeEndArray();
         });
+    }
+
+    /** What was asked about; the roll may be null. */
+    static void asked(JsonGenerator json, Position position, Roll roll, int legal) throws IOException {
+        Json.position(json, position);
+        if (roll != null) {
+            json.writeStringField("roll", roll.toString());
+            json.writeNumberField("legalPlays", legal);
+        }
+    }
+
+    /** How many games were played, and whether the best is clear where that was asked. */
+    static void games(JsonGenerator json, int trials, double needed, boolean clear) throws IOException {
+        json.writeNumberField("games", trials);
+        if (needed > 0) {
+            json.writeNumberField("standardErrorsNeeded", Numbers.rounded(needed));
+            json.writeBooleanField("clear", clear);
+        }
     }
 
     static void settings(JsonGenerator json, RolloutSettings settings) throws IOException {
@@ -66,23 +74,25 @@ public final class RolloutJson {
     private static void candidate(JsonGenerator json, RolloutSummary summary, RolloutLine line) throws IOException {
         json.writeStartObject();
         if (summary.roll() != null) {
-            json.writeFieldName("play");
-            PlayJson.write(json, summary.candidates().get(line.candidate()));
-            json.writeStringField(
-                    "playText", summary.candidates().get(line.candidate()).toString());
+            Json.play(json, summary.candidates().get(line.candidate()));
         }
         estimate(json, "equity", line.equity());
         estimate(json, "cost", line.behind());
         estimate(json, "plainEquity", line.plain());
-        if (Double.isFinite(line.reduction())) {
-            json.writeNumberField("varianceReduction", Numbers.rounded(line.reduction()));
-        }
+        reduction(json, line.reduction());
         json.writeObjectFieldStart("chances");
         for (int k = 0; k < CHANCES.length; k++) {
             estimate(json, CHANCES[k], line.chances().get(k));
         }
         json.writeEndObject();
         json.writeEndObject();
+    }
+
+    /** What taking luck off has saved, where that can be said. */
+    static void reduction(JsonGenerator json, double reduction) throws IOException {
+        if (Double.isFinite(reduction)) {
+            json.writeNumberField("varianceReduction", Numbers.rounded(reduction));
+        }
     }
 
     static void estimate(JsonGenerator json, String name, Estimate estimate) throws IOException {

@@ -23,7 +23,8 @@ public final class RolloutText {
     public static void write(RolloutSummary summary, PrintWriter out) {
         boolean plays = summary.roll() != null;
         out.println(summary.position() + (plays ? "  to play " + summary.roll() : "  on roll"));
-        out.println(scope(summary) + "net " + summary.net().name() + ", " + games(summary));
+        out.println(scope(summary) + "net " + summary.net().name() + ", "
+                + games(summary.report().trials(), summary.settings()));
         out.println();
         Table table = new Table("rlrrrrrrrrr");
         table.row(
@@ -56,10 +57,9 @@ public final class RolloutText {
                 : summary.candidates().size() + " of " + legal + (legal == 1 ? " legal play, " : " legal plays, ");
     }
 
-    private static String games(RolloutSummary summary) {
-        RolloutSettings settings = summary.settings();
-        return summary.report().trials()
-                + " games each at lookahead " + settings.lookahead()
+    /** How many games there were, and under which settings. */
+    static String games(int trials, RolloutSettings settings) {
+        return trials + " games each at lookahead " + settings.lookahead()
                 + (settings.truncation() > 0 ? ", broken off after " + settings.truncation() + " rolls" : "")
                 + ", seed " + settings.seed();
     }

@@ -27,6 +27,6 @@ public record Gauge(int games, double points, double error) {
         DuelSettings settings = new DuelSettings(start, true, Math.max(1, games / 2), SEED, false, Optional.empty());
         Tally tally = new Duel(net, pips, settings, soFar -> {}).run(threads);
         return new Gauge(
-                (int) tally.games(), tally.points().mean(), tally.points().standardError());
+                (int) tally.games(), tally.values().mean(), tally.values().standardError());
     }
 }

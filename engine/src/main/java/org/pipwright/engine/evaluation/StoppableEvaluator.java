@@ -1,22 +1,30 @@
-package org.pipwright.engine.review;
+package org.pipwright.engine.evaluation;
 
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
-import org.pipwright.engine.evaluation.PositionEvaluator;
 
-/** Another evaluator until it is told to stop: a turn can take minutes, and whoever stops a review should not wait. */
-final class StoppableEvaluator implements PositionEvaluator {
+/**
+ * Another evaluator until it is told to stop; from then on it throws a {@link CancellationException}. For work that can take
+ * minutes, and whoever stops it should not wait.
+ */
+public final class StoppableEvaluator implements PositionEvaluator {
     private final PositionEvaluator evaluator;
     private final BooleanSupplier stopped;
 
-    StoppableEvaluator(PositionEvaluator evaluator, BooleanSupplier stopped) {
+    /**
+     * An evaluator.
+     *
+     * @param evaluator what it asks
+     * @param stopped asked before each evaluation whether to give up
+     */
+    public StoppableEvaluator(PositionEvaluator evaluator, BooleanSupplier stopped) {
         this.evaluator = evaluator;
         this.stopped = stopped;
     }
 
     private void goOn() {
         if (stopped.getAsBoolean()) {
-            throw new CancellationException("the review was stopped");
+            throw new CancellationException("the evaluation was stopped");
         }
     }
 
