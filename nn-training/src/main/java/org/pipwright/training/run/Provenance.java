@@ -18,7 +18,7 @@ final class Provenance {
     static Map<String, String> now(int threads) {
         Map<String, String> facts = new LinkedHashMap<>();
         facts.put("started", Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());
-        facts.put("commit", commit());
+        facts.put("commit", SourceCommit.of(Path.of(System.getProperty(HOME, "."))));
         facts.put("java", System.getProperty("java.vm.name") + " " + Runtime.version());
         facts.put("machine", System.getProperty("os.name") + " " + System.getProperty("os.arch") + ", " + processor());
         facts.put("cores", Integer.toString(Runtime.getRuntime().availableProcessors()));
@@ -35,19 +35,6 @@ final class Provenance {
                     .orElse("unknown processor");
         } catch (IOException e) {
             return "unknown processor";
-        }
-    }
-
-    /** The commit checked out in the folder of the sources. */
-    private static String commit() {
-        try {
-            Path git = Path.of(System.getProperty(HOME, ".")).resolve(".git");
-            String head = Files.readString(git.resolve("HEAD")).strip();
-            return head.startsWith("ref: ")
-                    ? Files.readString(git.resolve(head.substring(5))).strip()
-                    : head;
-        } catch (IOException e) {
-            return "unknown";
         }
     }
 }
