@@ -45,7 +45,7 @@ final class Learners implements AutoCloseable {
         Model given = ModelFile.read(Path.of(file));
         if (!given.shape().equals(random.shape())) {
             throw new InvalidRunException("start.net '" + file + "' is " + given.shape() + ", but the settings ask for "
-                    + random.shape() + ": set contact.hidden and race.hidden to its layers");
+                    + random.shape() + ": set contact.features, contact.hidden and race.hidden to what it has");
         }
         return given;
     }
@@ -53,7 +53,10 @@ final class Learners implements AutoCloseable {
     private static Model random(TrainingSettings settings) {
         long seed = settings.whole(Setting.SEED);
         return new Model(
-                InitialLayers.network(FeatureSet.CONTACT_1, settings.sizes(Setting.CONTACT_HIDDEN), seed),
+                InitialLayers.network(
+                        FeatureSet.named(settings.text(Setting.CONTACT_FEATURES)),
+                        settings.sizes(Setting.CONTACT_HIDDEN),
+                        seed),
                 InitialLayers.network(FeatureSet.RACE_1, settings.sizes(Setting.RACE_HIDDEN), seed + 1),
                 Map.of());
     }

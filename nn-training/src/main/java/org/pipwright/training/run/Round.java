@@ -9,6 +9,7 @@ import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
+import org.pipwright.training.selfplay.SampledPositions;
 import org.pipwright.training.selfplay.Samples;
 import org.pipwright.training.selfplay.SelfPlay;
 import org.pipwright.training.selfplay.SelfPlayRules;
@@ -75,6 +76,7 @@ final class Round {
                 Position.start((int) settings.whole(Setting.CHECKERS)),
                 settings.number(Setting.VARIED),
                 settings.text(Setting.OPENING).equals("any"),
+                SampledPositions.named(settings.text(Setting.SAMPLES)),
                 settings.number(Setting.KEEP),
                 settings.text(Setting.TARGETS).equals("lookahead"));
     }

@@ -32,6 +32,7 @@ public final class SelfPlay {
     private final float[] outcome = new float[Outcomes.COUNT];
     private int[] positions = new int[256 * Planes.STRIDE];
     private float[] values = new float[256 * Outcomes.COUNT];
+    private boolean[] forced = new boolean[256];
     private int turns;
 
     /**
@@ -61,15 +62,38 @@ public final class SelfPlay {
         turns = 0;
         Position start = starts.choose(dice);
         Supplier<Roll> rolls = () -> turns == 0 && !rules.doublesMayOpen() ? dice.opening() : dice.next();
-        loop.play(start, rolls, player, player, dice, (planes, roll, legal, chosen) -> keep(planes), horizon, outcome);
+        loop.play(
+                start,
+                rolls,
+                player,
+                player,
+                dice,
+                (planes, roll, legal, chosen) -> keep(planes, legal.size()),
+                horizon,
+                outcome);
         if (turns > 0) {
             writeEnd();
             TdTargets.apply(values, turns, lambda);
+            int side = rules.sampled() == SampledPositions.ONE_SIDE ? dice.below(2) : 0;
             for (int t = 0; t < turns; t++) {
+                if (!mayBeSampled(t, side)) {
+                    continue;
+                }
                 if (rules.keep() == 1 || dice.below(PARTS) < rules.keep() * PARTS) {
                     sample(t, out);
                 }
             }
+        }
+    }
+
+    private boolean mayBeSampled(int turn, int side) {
+        switch (rules.sampled()) {
+            case CHOICES:
+                return !forced[turn];
+            case ONE_SIDE:
+                return turn % 2 == side;
+            default:
+                return true;
         }
     }
 
@@ -89,11 +113,13 @@ public final class SelfPlay {
         out.add(positions, t * Planes.STRIDE, values, t * Outcomes.COUNT);
     }
 
-    private void keep(int[] planes) {
+    private void keep(int[] planes, int legal) {
         if ((turns + 1) * Planes.STRIDE > positions.length) {
             positions = Arrays.copyOf(positions, 2 * positions.length);
             values = Arrays.copyOf(values, 2 * values.length);
+            forced = Arrays.copyOf(forced, 2 * forced.length);
         }
+        forced[turns] = legal == 1;
         System.arraycopy(planes, 0, positions, turns * Planes.STRIDE, Planes.STRIDE);
         System.arraycopy(player.chancesOfChoice(), 0, values, turns * Outcomes.COUNT, Outcomes.COUNT);
         turns++;

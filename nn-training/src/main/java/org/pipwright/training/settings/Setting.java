@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
+import org.pipwright.engine.features.FeatureSet;
 
 /** One setting of a training run: its key in the file, what it does, its default and which values it takes. */
 public enum Setting {
@@ -50,12 +51,25 @@ public enum Setting {
             "What a sample should give: td, as TD(lambda) has it, or lookahead, the chances at lookahead 1 (slower)."),
     /** Share of positions that become samples. */
     KEEP("keep", "1", Kind.number(0, 1), "Share of the positions of a game that become samples."),
+    /** Which positions of a game may become samples. */
+    SAMPLES(
+            "samples",
+            "all",
+            Kind.choice("all", "choices", "one-side"),
+            "Which positions may become samples: all, those whose roll left a choice (choices), or those of one side, drawn"
+                    + " anew for each game (one-side)."),
     /** Net to begin with. */
     START_NET(
             "start.net",
             "none",
             Kind.ANY,
             "Model file to begin with, whose hidden layers must be those below; none for random weights."),
+    /** Input of the contact network. */
+    CONTACT_FEATURES(
+            "contact.features",
+            FeatureSet.CONTACT_1.label(),
+            Kind.choice(FeatureSet.CONTACT_1.label(), FeatureSet.RACE_1.label()),
+            "Input of the network for positions with contact: contact-1, or race-1, which has places and pips alone."),
     /** Hidden layers of the contact network. */
     CONTACT_HIDDEN("contact.hidden", "256,32", Kind.SIZES, "Hidden layers of the network for positions with contact."),
     /** Hidden layers of the race network. */

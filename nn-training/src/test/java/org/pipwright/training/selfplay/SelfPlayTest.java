@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -36,7 +38,9 @@ class SelfPlayTest {
             Map.of());
 
     private static SelfPlay selfPlay(double varied, boolean doublesMayOpen, int checkers) {
-        return selfPlay(Horizon.NONE, new SelfPlayRules(Position.start(checkers), varied, doublesMayOpen, 1, false));
+        return selfPlay(
+                Horizon.NONE,
+                new SelfPlayRules(Position.start(checkers), varied, doublesMayOpen, SampledPositions.ALL, 1, false));
     }
 
     private static SelfPlay selfPlay(Horizon horizon, SelfPlayRules rules) {
@@ -171,7 +175,7 @@ class SelfPlayTest {
     @Test
     void targetsOfLookaheadAreThoseOfTheSearch() {
         Samples samples = new Samples(1);
-        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, 0.2, true);
+        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, SampledPositions.ALL, 0.2, true);
         selfPlay(Horizon.NONE, rules).play(Dice.ofGame(4, 1), 0, samples);
         Samples all = new Samples(1);
         selfPlay(0, false, 15).play(Dice.ofGame(4, 1), 0, all);
@@ -182,5 +186,60 @@ class SelfPlayTest {
             search.evaluate(planes(samples, i), 0, 1, expected, 0);
             assertArrayEquals(expected, target(samples, i));
         }
+    }
+
+    /** The same games give fewer samples: those with a choice, or every other one. */
+    @Test
+    void samplesAreThoseOfChoicesOrOfOneSide() {
+        boolean[] begins = new boolean[2];
+        int forcedTurns = 0;
+        for (int game = 0; game < 20; game++) {
+            List<int[]> turns = new ArrayList<>();
+            List<Boolean> choice = new ArrayList<>();
+            EvaluatingPlayer player = new EvaluatingPlayer(new NetworkEvaluator(MODEL));
+            Dice dice = Dice.ofGame(12, game);
+            new GameLoop()
+                    .play(
+                            Position.start(),
+                            dice.opening(),
+                            player,
+                            player,
+                            dice,
+                            dice,
+                            (planes, roll, legal, chosen) -> {
+                                turns.add(planes.clone());
+                                choice.add(legal.size() > 1);
+                            });
+            forcedTurns += Collections.frequency(choice, false);
+            List<int[]> ofChoices = sampled(SampledPositions.CHOICES, game);
+            List<int[]> expected = new ArrayList<>();
+            for (int t = 0; t < turns.size(); t++) {
+                if (choice.get(t)) {
+                    expected.add(turns.get(t));
+                }
+            }
+            assertArrayEquals(expected.toArray(), ofChoices.toArray());
+
+            List<int[]> ofOneSide = sampled(SampledPositions.ONE_SIDE, game);
+            int side = Arrays.equals(turns.get(0), ofOneSide.get(0)) ? 0 : 1;
+            begins[side] = true;
+            List<int[]> ofSide = new ArrayList<>();
+            for (int t = side; t < turns.size(); t += 2) {
+                ofSide.add(turns.get(t));
+            }
+            assertArrayEquals(ofSide.toArray(), ofOneSide.toArray());
+        }
+        assertTrue(forcedTurns > 20 && begins[0] && begins[1]);
+    }
+
+    private static List<int[]> sampled(SampledPositions which, int game) {
+        Samples samples = new Samples(1);
+        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, which, 1, false);
+        selfPlay(Horizon.NONE, rules).play(Dice.ofGame(12, game), 0.5f, samples);
+        List<int[]> positions = new ArrayList<>();
+        for (int i = 0; i < samples.size(); i++) {
+            positions.add(planes(samples, i));
+        }
+        return positions;
     }
 }
