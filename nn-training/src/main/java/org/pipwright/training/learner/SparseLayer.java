@@ -16,6 +16,9 @@ final class SparseLayer {
     final float[] mean;
     final float[] square;
 
+    /** Rows whose running means are not all 0. */
+    final boolean[] moving;
+
     /** The running mean of the weights over past steps, or null if none is kept. */
     final float[] average;
 
@@ -38,6 +41,7 @@ final class SparseLayer {
         System.arraycopy(layer.biases(), 0, weights, inputs * width, outputs);
         mean = new float[weights.length];
         square = new float[weights.length];
+        moving = new boolean[inputs + 1];
         average = averaging ? weights.clone() : null;
         transposedWidth = padded(inputs);
         transposed = first ? null : new float[outputs * transposedWidth];
@@ -75,6 +79,15 @@ final class SparseLayer {
         return average != null ? List.of(weights, mean, square, average) : List.of(weights, mean, square);
     }
 
+    private boolean zero(float[] array, int row) {
+        for (int i = row * width; i < (row + 1) * width; i++) {
+            if (array[i] != 0) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     void restore(List<float[]> state) {
         List<float[]> mine = arrays();
         for (int i = 0; i < mine.size(); i++) {
@@ -83,6 +96,10 @@ final class SparseLayer {
                         "a layer of " + mine.get(i).length + " numbers cannot be restored from " + state.get(i).length);
             }
             System.arraycopy(state.get(i), 0, mine.get(i), 0, mine.get(i).length);
+        }
+        // A row whose means have fallen to 0 need not be told from one that never had any.
+        for (int row = 0; row <= inputs; row++) {
+            moving[row] = !zero(mean, row) || !zero(square, row);
         }
         transpose();
     }

@@ -80,7 +80,7 @@ public final class SparseLearner implements Learner {
         return Math.max(1, Math.min(MOST_SHARES, batch / FEWEST_SAMPLES));
     }
 
-    /** All layers at once, the first in parts. */
+    /** All layers at once, the first in parts of some rows each. */
     private void update(int batch, float rate) {
         int later = layers.size() - 1;
         workers.run(MOST_SHARES + later, (worker, task) -> {
@@ -90,19 +90,39 @@ public final class SparseLearner implements Learner {
                 update(task + 1, 0, layer.weights.length, batch, rate);
                 layer.transpose();
             } else {
-                long length = layers.get(0).weights.length;
+                int rows = layers.get(0).inputs + 1;
                 int part = task - later;
-                int from = (int) (length * part / MOST_SHARES);
-                update(0, from, (int) (length * (part + 1) / MOST_SHARES), batch, rate);
+                updateRows(rows * part / MOST_SHARES, rows * (part + 1) / MOST_SHARES, batch, rate);
             }
         });
     }
 
     private void update(int l, int from, int to, int batch, float rate) {
+        int shares = shares(batch);
+        step(l, from, to, collect(l, from, to, shares, 1f / batch), rate);
+    }
+
+    /**
+     * Rows of the first layer. One that no sample of the batch used has a gradient of 0, which need not be added up; one
+     * that none ever used, as there are many with few checkers, has running means of 0 too and stays as it is.
+     */
+    private void updateRows(int first, int end, int batch, float rate) {
+        SparseLayer layer = layers.get(0);
+        int shares = shares(batch);
+        for (int row = first; row < end; row++) {
+            int from = row * layer.width;
+            int to = from + layer.width;
+            layer.moving[row] |= collectRow(row, from, to, shares, 1f / batch);
+            if (layer.moving[row]) {
+                step(0, from, to, passes.get(0).gradients[0], rate);
+            }
+        }
+    }
+
+    private void step(int l, int from, int to, float[] gradient, float rate) {
         SparseLayer layer = layers.get(l);
-        float[] sum = collect(l, from, to, shares(batch), 1f / batch);
-        kernel.adam(layer.weights, layer.mean, layer.square, sum, from, to, rate);
-        Arrays.fill(sum, from, to, 0);
+        kernel.adam(layer.weights, layer.mean, layer.square, gradient, from, to, rate);
+        Arrays.fill(gradient, from, to, 0);
         if (layer.average != null) {
             average(layer, from, to);
         }
@@ -120,16 +140,43 @@ public final class SparseLearner implements Learner {
     private float[] collect(int l, int from, int to, int shares, float scale) {
         float[] sum = passes.get(0).gradients[l];
         for (int s = 1; s < shares; s++) {
-            float[] gradient = passes.get(s).gradients[l];
-            for (int i = from; i < to; i++) {
-                sum[i] += gradient[i];
-            }
-            Arrays.fill(gradient, from, to, 0);
+            addAndClear(sum, passes.get(s).gradients[l], from, to);
         }
+        multiply(sum, from, to, scale);
+        return sum;
+    }
+
+    /** The same for a row of the first layer; tells whether a share had used it. */
+    private boolean collectRow(int row, int from, int to, int shares, float scale) {
+        float[] sum = passes.get(0).gradients[0];
+        boolean used = false;
+        for (int s = 0; s < shares; s++) {
+            SparsePass pass = passes.get(s);
+            if (pass.touched[row]) {
+                pass.touched[row] = false;
+                used = true;
+                if (s > 0) {
+                    addAndClear(sum, pass.gradients[0], from, to);
+                }
+            }
+        }
+        if (used) {
+            multiply(sum, from, to, scale);
+        }
+        return used;
+    }
+
+    private static void addAndClear(float[] sum, float[] gradient, int from, int to) {
+        for (int i = from; i < to; i++) {
+            sum[i] += gradient[i];
+        }
+        Arrays.fill(gradient, from, to, 0);
+    }
+
+    private static void multiply(float[] sum, int from, int to, float scale) {
         for (int i = from; i < to; i++) {
             sum[i] *= scale;
         }
-        return sum;
     }
 
     /** The mean gradient of a layer over a batch, one row an input and one for the bias, without padding; for checks. */
@@ -141,6 +188,7 @@ public final class SparseLearner implements Learner {
             System.arraycopy(sum, row * layer.width, packed, row * layer.outputs, layer.outputs);
         }
         Arrays.fill(sum, 0);
+        passes.forEach(pass -> Arrays.fill(pass.touched, false));
         return packed;
     }
 

@@ -26,6 +26,10 @@ final class SparsePass {
     private final float[][] out;
     private final float[][] delta;
     final float[][] gradients;
+
+    /** Rows of the first layer whose gradients may not be 0, since they were last cleared; the bias's is the last. */
+    final boolean[] touched;
+
     private final float[] backwards;
 
     /** 0, 1, 2 ...: the list of all units. */
@@ -54,6 +58,7 @@ final class SparsePass {
             widest = Math.max(widest, l == 0 ? 0 : layer.transposedWidth);
             most = Math.max(most, layer.outputs);
         }
+        touched = new boolean[layers.get(0).inputs + 1];
         backwards = new float[widest];
         all = IntStream.range(0, most).toArray();
     }
@@ -104,7 +109,11 @@ final class SparsePass {
         for (int l = layers.size() - 1; l >= 0; l--) {
             SparseLayer layer = layers.get(l);
             kernel.addGradient(index[l], value[l], listed[l], delta[l], layer.width, gradients[l]);
-            if (l > 0) {
+            if (l == 0) {
+                for (int r = 0; r < listed[0]; r++) {
+                    touched[index[0][r]] = true;
+                }
+            } else {
                 kernel.forward(all, delta[l], layer.outputs, layer.transposed, layer.transposedWidth, backwards);
                 Arrays.fill(delta[l - 1], 0);
                 for (int r = 0; r < listed[l] - 1; r++) {
