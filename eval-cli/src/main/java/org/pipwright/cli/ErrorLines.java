@@ -8,12 +8,11 @@ import java.nio.file.NoSuchFileException;
 import java.util.Set;
 import org.pipwright.cli.console.OutputFailure;
 import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.matchtable.InvalidMatchTableException;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.play.IllegalPlayException;
 import org.pipwright.engine.position.InvalidPositionException;
-import org.pipwright.engine.review.InvalidReviewFileException;
-import org.pipwright.engine.rollout.InvalidRolloutFileException;
 
 /** From what went wrong to the one line that is shown. Whatever is not known to be the user's is a bug of ours. */
 final class ErrorLines {
@@ -23,8 +22,7 @@ final class ErrorLines {
             IllegalPlayException.class,
             InvalidModelException.class,
             InvalidMatchTableException.class,
-            InvalidRolloutFileException.class,
-            InvalidReviewFileException.class);
+            InvalidWorkFileException.class);
 
     private ErrorLines() {}
 

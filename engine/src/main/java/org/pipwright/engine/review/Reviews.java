@@ -7,6 +7,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.search.Judgement;
@@ -42,14 +43,14 @@ public final class Reviews {
      * @param listener told after each turn
      * @return the review
      * @throws CancellationException if the listener stops it; the file then has what was found so far
-     * @throws InvalidReviewFileException if the file belongs to another review or is damaged
+     * @throws InvalidWorkFileException if the file belongs to another review or is damaged
      */
     public Review review(GameRecord record, ReviewFile file, ReviewListener listener) {
         List<Moment> moments = Moments.of(record);
-        List<String> about = file.about(record, settings);
-        Finding[] found = file.read(about, moments);
+        List<String> asked = ReviewFile.task(record, settings);
+        Finding[] found = file.read(asked, moments);
         // At once, so that a file that cannot be written is told before the work and not after it.
-        file.write(about, found);
+        file.write(asked, found);
         List<Integer> pending = new ArrayList<>();
         for (int i = 0; i < found.length; i++) {
             if (found[i] == null) {
@@ -66,7 +67,7 @@ public final class Reviews {
                 Finding finding = reviewer.find(moments.get(pending.get(task)));
                 synchronized (found) {
                     found[pending.get(task)] = finding;
-                    file.keep(about, found);
+                    file.keep(asked, found);
                     listener.reached(++done[0], found.length);
                 }
             });
@@ -74,7 +75,7 @@ public final class Reviews {
             return new Review(
                     record, settings, judged(moments, found, crew.workers().get(0)));
         } finally {
-            file.write(about, found);
+            file.write(asked, found);
         }
     }
 

@@ -11,6 +11,7 @@ import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.score.MatchScore;
 
@@ -73,7 +74,7 @@ public final class CubefulRollouts implements AutoCloseable {
      * @param listener told of the standings every {@value RolloutSettings#ROUND} trials
      * @return the standings at the end, for the side that counts; candidates by their index in the list
      * @throws CancellationException if the listener stops it during the first round
-     * @throws InvalidRolloutFileException if the file belongs to another rollout or is damaged
+     * @throws InvalidWorkFileException if the file belongs to another rollout or is damaged
      */
     public CubefulRolloutReport compare(
             List<CubefulStart> starts,

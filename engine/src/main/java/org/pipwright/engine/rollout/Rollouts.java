@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
@@ -59,7 +60,7 @@ public final class Rollouts implements AutoCloseable {
      * @return the standings at the end
      * @throws IllegalArgumentException if there are no candidates, or one is not a play of this position and roll
      * @throws CancellationException if the listener stops it during the first round
-     * @throws InvalidRolloutFileException if the file belongs to another rollout or is damaged
+     * @throws InvalidWorkFileException if the file belongs to another rollout or is damaged
      */
     public RolloutReport compare(
             Position position,
@@ -96,7 +97,7 @@ public final class Rollouts implements AutoCloseable {
      * @return the standings at the end: one line, for the side on roll
      * @throws IllegalArgumentException if the game is over
      * @throws CancellationException if the listener stops it during the first round
-     * @throws InvalidRolloutFileException if the file belongs to another rollout or is damaged
+     * @throws InvalidWorkFileException if the file belongs to another rollout or is damaged
      */
     public RolloutReport odds(Position position, RolloutFile file, RolloutListener<? super RolloutReport> listener) {
         if (position.finished()) {

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.files.SealedLines;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.RandomRecords;
@@ -92,7 +93,7 @@ class ReviewFileTest {
 
     private String refusal(Path file, GameRecord record, ReviewSettings settings, List<String> judge) {
         ReviewFile resumed = ReviewFile.resumed(file, judge);
-        return assertThrows(InvalidReviewFileException.class, () -> Setting.reviews(settings, 1)
+        return assertThrows(InvalidWorkFileException.class, () -> Setting.reviews(settings, 1)
                         .review(record, resumed, ReviewListener.NONE))
                 .getMessage();
     }
@@ -132,7 +133,7 @@ class ReviewFileTest {
                 "turn 99999\t",
                 "turn -1\t",
                 "turn x\t",
-                "something",
+                "turn something",
                 "turn 0\t",
                 "turn 0\t1 0 0 0 0 0\t-\t-",
                 "turn 0\t1 0 0 0 0 0\t-\t0.5\t8/5 6/5\t0\t1 0 0 0 0 0\t0 0",
@@ -140,8 +141,8 @@ class ReviewFileTest {
             })
     void sealedNonsenseIsFound(String line) throws IOException {
         Path file = folder.resolve("kept");
-        ReviewFile fresh = ReviewFile.fresh(file, Setting.JUDGE);
-        List<String> lines = new ArrayList<>(fresh.about(RECORD, SETTINGS));
+        List<String> lines = new ArrayList<>(Setting.JUDGE);
+        lines.addAll(ReviewFile.task(RECORD, SETTINGS));
         lines.add(line);
         Files.writeString(file, SealedLines.print("pipwright-review 1", lines));
         assertTrue(refusal(file, RECORD, SETTINGS, Setting.JUDGE).contains("belongs to no turn"));

@@ -23,6 +23,7 @@ import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.cubeplay.TermsByStakes;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.network.Model;
@@ -121,8 +122,8 @@ class CubefulRolloutFileTest {
     }
 
     private void assertRefused(List<CubefulStart> starts, Stakes stakes, RolloutSettings settings, String why) {
-        InvalidRolloutFileException thrown = assertThrows(
-                InvalidRolloutFileException.class,
+        InvalidWorkFileException thrown = assertThrows(
+                InvalidWorkFileException.class,
                 () -> compare(starts, stakes, settings, 1, resumed(), RolloutListener.NONE));
         assertTrue(thrown.getMessage().contains(why), thrown.getMessage());
     }
@@ -149,8 +150,7 @@ class CubefulRolloutFileTest {
             if (cubeful) {
                 compare(STARTS, MoneyStakes.USUAL, settings, 1, fresh(), RolloutListener.NONE);
                 assertThrows(
-                        InvalidRolloutFileException.class,
-                        () -> cubeless.odds(POSITION, resumed(), RolloutListener.NONE));
+                        InvalidWorkFileException.class, () -> cubeless.odds(POSITION, resumed(), RolloutListener.NONE));
             } else {
                 cubeless.odds(POSITION, fresh(), RolloutListener.NONE);
                 assertRefused(STARTS, MoneyStakes.USUAL, settings, "'before ");

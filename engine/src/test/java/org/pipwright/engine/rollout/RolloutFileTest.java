@@ -18,6 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.files.SealedLines;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
@@ -82,21 +83,20 @@ class RolloutFileTest {
                 SETTINGS.withTruncation(7),
                 SETTINGS.withLuckAdjusted(false))) {
             assertThrows(
-                    InvalidRolloutFileException.class,
+                    InvalidWorkFileException.class,
                     () -> compare(other, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
         }
-        InvalidRolloutFileException thrown = assertThrows(
-                InvalidRolloutFileException.class,
+        InvalidWorkFileException thrown = assertThrows(
+                InvalidWorkFileException.class,
                 () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net other")), RolloutListener.NONE));
         assertTrue(thrown.getMessage().contains("'net net' where 'net other'"), thrown.getMessage());
         try (Rollouts rollouts = new Rollouts(() -> Judgement.by(new NetworkEvaluator(MODEL)), SETTINGS, 1)) {
             RolloutFile resumed = RolloutFile.resumed(file, List.of("net net"));
             assertThrows(
-                    InvalidRolloutFileException.class,
+                    InvalidWorkFileException.class,
                     () -> rollouts.compare(
                             POSITION, ROLL, PLAYS.subList(0, PLAYS.size() - 1), resumed, RolloutListener.NONE));
-            assertThrows(
-                    InvalidRolloutFileException.class, () -> rollouts.odds(POSITION, resumed, RolloutListener.NONE));
+            assertThrows(InvalidWorkFileException.class, () -> rollouts.odds(POSITION, resumed, RolloutListener.NONE));
         }
     }
 
@@ -107,7 +107,7 @@ class RolloutFileTest {
         assertTrue(text.contains(from));
         Files.writeString(file, text.replace(from, to));
         assertThrows(
-                InvalidRolloutFileException.class,
+                InvalidWorkFileException.class,
                 () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
@@ -133,7 +133,7 @@ class RolloutFileTest {
         assertNotEquals(body, forged);
         Files.writeString(file, forged + "sha256 " + SealedLines.sha256(forged) + "\n");
         assertThrows(
-                InvalidRolloutFileException.class,
+                InvalidWorkFileException.class,
                 () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
@@ -141,7 +141,7 @@ class RolloutFileTest {
     void bytesThatAreNoTextAreRefused() throws IOException {
         Files.write(file, new byte[] {(byte) 0xff, (byte) 0xfe, 0});
         assertThrows(
-                InvalidRolloutFileException.class,
+                InvalidWorkFileException.class,
                 () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
@@ -151,7 +151,7 @@ class RolloutFileTest {
         for (int length = 0; length < bytes.length; length += 37) {
             Files.write(file, java.util.Arrays.copyOf(bytes, length));
             assertThrows(
-                    InvalidRolloutFileException.class,
+                    InvalidWorkFileException.class,
                     () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
         }
     }

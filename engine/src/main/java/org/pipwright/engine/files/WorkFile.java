@@ -1,0 +1,175 @@
+package org.pipwright.engine.files;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.pipwright.engine.text.Excerpt;
+
+/**
+ * Keeps what long work has found in a text file, so that it can be stopped and resumed. Lines of the file: form and version;
+ * what the work is about; what was found; the SHA-256 of all before. Written atomically. Used by one thread at a time.
+ */
+public final class WorkFile {
+    private static final long INTERVAL = Duration.ofSeconds(10).toNanos();
+
+    private final Kind kind;
+    private final Path path;
+    private final List<String> judge;
+    private final boolean resume;
+    private long lastWritten = System.nanoTime();
+
+    /**
+     * What tells the files of one kind of work from others.
+     *
+     * @param work what the work is called in messages: one word
+     * @param form name and version of the form: the first line
+     * @param found with what the first line of what was found begins, and no line before it
+     * @param mostBytes far above the size of any such file
+     */
+    public record Kind(String work, String form, String found, long mostBytes) {
+        /**
+         * A file that keeps nothing.
+         *
+         * @return to be used where work is neither kept nor resumed
+         */
+        public WorkFile none() {
+            return new WorkFile(this, null, List.of(), false);
+        }
+
+        /**
+         * A file for work that begins anew; an old file is replaced.
+         *
+         * @param path the file; its folder must exist
+         * @param judge what judges, one thing a line, such as the checksum of the net
+         * @return the file
+         */
+        public WorkFile fresh(Path path, List<String> judge) {
+            return new WorkFile(this, path, judge, false);
+        }
+
+        /**
+         * The file of work to go on with.
+         *
+         * @param path the file; it must exist
+         * @param judge what judges, one thing a line, such as the checksum of the net
+         * @return the file
+         */
+        public WorkFile resumed(Path path, List<String> judge) {
+            return new WorkFile(this, path, judge, true);
+        }
+    }
+
+    private WorkFile(Kind kind, Path path, List<String> judge, boolean resume) {
+        this.kind = kind;
+        this.path = path;
+        this.judge = List.copyOf(judge);
+        this.resume = resume;
+    }
+
+    /**
+     * What was found so far.
+     *
+     * @param task all else that decides what is found, one thing a line
+     * @return the lines that {@link #write} was given; empty if the work begins anew
+     * @throws InvalidWorkFileException if the file is damaged, or has another judge or task
+     */
+    public Optional<List<String>> read(List<String> task) {
+        if (!resume) {
+            return Optional.empty();
+        }
+        try {
+            if (Files.size(path) > kind.mostBytes()) {
+                throw damaged("it is too large");
+            }
+            return Optional.of(parse(Files.readString(path), about(task)));
+        } catch (CharacterCodingException e) {
+            throw damaged("it is not text");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private List<String> parse(String text, List<String> about) {
+        if (!text.startsWith(kind.form() + "\n")) {
+            throw damaged("it does not begin with '" + kind.form() + "'");
+        }
+        List<String> lines = SealedLines.parse(kind.form(), text).orElseThrow(() -> damaged("its checksum is wrong"));
+        int begin = 0;
+        while (begin < lines.size() && !lines.get(begin).startsWith(kind.found())) {
+            begin++;
+        }
+        requireSame(lines.subList(0, begin), about);
+        return lines.subList(begin, lines.size());
+    }
+
+    private void requireSame(List<String> found, List<String> wanted) {
+        for (int i = 0; i < Math.max(found.size(), wanted.size()); i++) {
+            String there = i < found.size() ? found.get(i) : "nothing more";
+            String here = i < wanted.size() ? wanted.get(i) : "nothing more";
+            if (!there.equals(here)) {
+                throw new InvalidWorkFileException("'" + path + "' belongs to another " + kind.work() + ": it has '"
+                        + Excerpt.of(there) + "' where '" + Excerpt.of(here)
+                        + "' is asked for; ask for the same, or begin anew with --save");
+            }
+        }
+    }
+
+    /**
+     * Says that what was read makes no sense.
+     *
+     * @param how what is wrong, in a few words
+     * @return to be thrown
+     */
+    public InvalidWorkFileException damaged(String how) {
+        return new InvalidWorkFileException("'" + path + "' is not a whole " + kind.work() + " file (" + how
+                + "): use another copy, or begin anew with --save");
+    }
+
+    private List<String> about(List<String> task) {
+        List<String> lines = new ArrayList<>(judge);
+        lines.addAll(task);
+        return lines;
+    }
+
+    /**
+     * Writes the file if the last time is some seconds ago.
+     *
+     * @param task all that decides what is found but the judge, one thing a line
+     * @param found gives what was found, one thing a line
+     */
+    public void keep(List<String> task, Supplier<List<String>> found) {
+        if (System.nanoTime() - lastWritten > INTERVAL) {
+            write(task, found);
+        }
+    }
+
+    /**
+     * Writes the file.
+     *
+     * @param task all that decides what is found but the judge, one thing a line
+     * @param found gives what was found, one thing a line
+     * @throws UncheckedIOException if that fails
+     */
+    public void write(List<String> task, Supplier<List<String>> found) {
+        if (path == null) {
+            return;
+        }
+        List<String> lines = about(task);
+        lines.addAll(found.get());
+        byte[] bytes = SealedLines.print(kind.form(), lines).getBytes(StandardCharsets.UTF_8);
+        try {
+            AtomicFile.write(path, out -> out.write(bytes));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        lastWritten = System.nanoTime();
+    }
+}

@@ -1,0 +1,73 @@
+package org.pipwright.engine.files;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Which lines are whose; damage and forgery are tested with the files of rollouts and reviews. */
+class WorkFileTest {
+    private static final WorkFile.Kind KIND = new WorkFile.Kind("sum", "some-sum 3", "sum ", 1000);
+    private static final List<String> JUDGE = List.of("net a");
+    private static final List<String> TASK = List.of("seed 1", "to 10");
+
+    @TempDir
+    Path folder;
+
+    private Path file() {
+        return folder.resolve("some.sum");
+    }
+
+    private String refusal(WorkFile.Kind kind, List<String> judge, List<String> task) {
+        WorkFile other = kind.resumed(file(), judge);
+        return assertThrows(InvalidWorkFileException.class, () -> other.read(task))
+                .getMessage()
+                .replace(folder + "/", "");
+    }
+
+    @Test
+    void whatWasFoundIsReadBackByWhoAsksForTheSame() {
+        List<String> found = List.of("sum 7", "sum 8", "and more");
+        KIND.fresh(file(), JUDGE).write(TASK, () -> found);
+        assertEquals(Optional.of(found), KIND.resumed(file(), JUDGE).read(TASK));
+        assertEquals(Optional.empty(), KIND.fresh(file(), JUDGE).read(TASK), "it begins anew");
+        String other = "'some.sum' belongs to another sum: it has ";
+        String mend = " is asked for; ask for the same, or begin anew with --save";
+        assertEquals(other + "'net a' where 'net b'" + mend, refusal(KIND, List.of("net b"), TASK));
+        assertEquals(other + "'to 10' where 'nothing more'" + mend, refusal(KIND, JUDGE, List.of("seed 1")));
+        assertEquals(
+                other + "'nothing more' where 'by 2'" + mend, refusal(KIND, JUDGE, List.of("seed 1", "to 10", "by 2")));
+        assertEquals(
+                "'some.sum' is not a whole sum file (it does not begin with 'some-sum 4'): use another copy, or begin anew"
+                        + " with --save",
+                refusal(new WorkFile.Kind("sum", "some-sum 4", "sum ", 1000), JUDGE, TASK));
+        assertEquals(
+                "'some.sum' is not a whole sum file (it is too large): use another copy, or begin anew with --save",
+                refusal(new WorkFile.Kind("sum", "some-sum 3", "sum ", 10), JUDGE, TASK));
+    }
+
+    @Test
+    void nothingFoundIsReadBackAsNothing() {
+        KIND.fresh(file(), JUDGE).write(TASK, List::of);
+        assertEquals(Optional.of(List.of()), KIND.resumed(file(), JUDGE).read(TASK));
+    }
+
+    /** Not each time something is found, and never where nothing is to be kept. */
+    @Test
+    void itIsNotWrittenMoreOftenThanNeeded() throws IOException {
+        WorkFile kept = KIND.fresh(file(), JUDGE);
+        kept.write(TASK, () -> List.of("sum 1"));
+        kept.keep(TASK, () -> List.of("sum 2"));
+        assertEquals(Optional.of(List.of("sum 1")), KIND.resumed(file(), JUDGE).read(TASK));
+        Files.delete(file());
+        KIND.none().write(TASK, List::of);
+        assertFalse(Files.exists(file()));
+    }
+}
