@@ -21,6 +21,7 @@ import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.Listing;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.score.MatchScore;
 import org.pipwright.engine.search.Judgement;
@@ -48,7 +49,10 @@ class CubefulRankTest {
                 () -> Judgement.by(new NetworkEvaluator(TestNet.MODEL)),
                 () -> new MatchTerms(stakes, ShippedMatchTable.load()),
                 1)) {
-            expected = ranker.rank(Position.start(), Roll.of(6, 4), CubeState.START, lookahead);
+            expected = Listing.byValue(
+                    ranker.rank(Position.start(), Roll.of(6, 4), CubeState.START, lookahead),
+                    Integer.MAX_VALUE,
+                    CubefulPlay::value);
         }
         assertEquals(expected.size(), json.get("plays").size());
         double bestEquity = expected.stream()

@@ -73,8 +73,10 @@ class DrawCommandTest {
     @Test
     void theTextShowsTheBoardAfterThePlay() {
         Run run = Run.of("draw", "start", "--roll", "31", "--play", "8/5 6/5", "--after");
-        String after =
-                Run.of("draw", "4@6 2@5 2@8 5@13 2@24 / 5@6 3@8 5@13 2@24").out();
+        String after = Run.of("draw", "4@6 2@5 2@8 5@13 2@24 / 5@6 3@8 5@13 2@24")
+                .out()
+                .replace("\u25cf on roll ", "\u25cf you     ")
+                .replace("\u25cb opponent", "\u25cb on roll ");
         assertTrue(
                 run.out()
                         .equals(START + "\nto play 3-1: 8/5 6/5\n\n"

@@ -90,6 +90,16 @@ public record PlayFacts(
     }
 
     /**
+     * Whether a point is one that {@link #newPoints} counts.
+     *
+     * @param point counted from the home of the side that plays
+     * @return true from 3 to 7 and from 18 to 22
+     */
+    public static boolean good(int point) {
+        return Prospects.wanted(point);
+    }
+
+    /**
      * Whether a point would be an anchor.
      *
      * @param point counted from the home of the side that plays

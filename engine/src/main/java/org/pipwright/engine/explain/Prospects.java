@@ -8,9 +8,9 @@ import org.pipwright.engine.roll.Roll;
 /** What a side could do with its next roll if the opponent left the board as it is. */
 final class Prospects {
     /** From the lowest of these points to the highest: the bar point and what is worth holding in front of it. */
-    static final int LOW = 3;
+    private static final int LOW = 3;
 
-    static final int HIGH = 7;
+    private static final int HIGH = 7;
 
     /** The same points as the opponent counts them: its bar point, and anchors. */
     private static final int WANTED = points(LOW, HIGH) | points(Planes.BAR - HIGH, Planes.BAR - LOW);
@@ -42,6 +42,10 @@ final class Prospects {
             throwsThatDo += more ? roll.ways() : 0;
         }
         return throwsThatDo;
+    }
+
+    static boolean wanted(int point) {
+        return (WANTED >>> point & 1) != 0;
     }
 
     private static int held(int[] planes, int at) {

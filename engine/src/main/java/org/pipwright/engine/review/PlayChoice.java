@@ -1,7 +1,6 @@
 package org.pipwright.engine.review;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +13,7 @@ import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Depth;
 import org.pipwright.engine.ranking.Grade;
+import org.pipwright.engine.ranking.Listing;
 import org.pipwright.engine.record.Entry;
 import org.pipwright.engine.rollout.CubefulLine;
 import org.pipwright.engine.rollout.CubefulRolloutReport;
@@ -52,9 +52,7 @@ final class PlayChoice {
         if (games.wanted() && Grade.ofCost(cost(all, turn.play()) / point) != Grade.FINE) {
             playOut(all, turn, cube, stakes);
         }
-        List<PlayOption> told = first(all, turn.play(), TOLD);
-        told.subList(1, told.size()).sort(Comparator.comparingDouble(option -> -option.value()));
-        return told;
+        return Listing.byValue(first(all, turn.play(), TOLD), TOLD + 1, PlayOption::value);
     }
 
     private static PlayOption option(CubefulPlay play) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -108,6 +109,13 @@ class PlayFactsTest {
         assertEquals(new Prime(5, 4, 3), prime);
         Position passed = PositionText.parse("2@4 2@5 2@6 2@7 2@8 1@9 / 3@12 8@6");
         assertEquals(Prime.NONE, BoardFacts.of(passed).prime());
+    }
+
+    @Test
+    void goodPoints() {
+        List<Integer> good =
+                IntStream.rangeClosed(1, 24).filter(PlayFacts::good).boxed().toList();
+        assertEquals(List.of(3, 4, 5, 6, 7, 18, 19, 20, 21, 22), good);
     }
 
     @Test

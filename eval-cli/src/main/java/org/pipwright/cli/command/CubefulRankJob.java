@@ -17,6 +17,7 @@ import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Depth;
+import org.pipwright.engine.ranking.Listing;
 import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
 
@@ -63,7 +64,7 @@ final class CubefulRankJob implements AutoCloseable {
                 .mapToDouble(play -> play.outcomes().equity())
                 .max()
                 .orElseThrow();
-        List<CubefulPlay> shown = ranking.subList(0, Math.min(most, ranking.size()));
+        List<CubefulPlay> shown = Listing.byValue(ranking, most, CubefulPlay::value);
         return new CubefulRankReport(
                 from,
                 roll,

@@ -39,8 +39,8 @@ public final class NetDescribeCommand extends CliCommand {
     @Override
     public Integer call() {
         if (net == null) {
-            catalog.names().forEach(name -> out().println(
-                            name + "  " + catalog.load(name).shape()));
+            catalog.names().forEach(name -> out().println(name + "  "
+                    + catalog.load(name).shape() + (name.equals(catalog.defaultName()) ? "  (the default)" : "")));
             return 0;
         }
         Model model = catalog.load(net);

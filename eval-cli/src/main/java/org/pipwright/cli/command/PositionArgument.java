@@ -9,6 +9,7 @@ import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionJson;
 import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.text.Excerpt;
 import picocli.CommandLine.Parameters;
 
 /** The position that a command is about. */
@@ -35,6 +36,10 @@ final class PositionArgument {
             throw new UserError(
                     "'" + word + "' is a roll, no part of a position: give one roll at a time, after --roll");
         });
+        if (words.size() > 1 && words.get(0).equals("start")) {
+            throw new UserError("'start' is a whole position: what is '" + Excerpt.of(words.get(1))
+                    + "' behind it? Put several" + " words of one option into quotes");
+        }
         String text = String.join(" ", words).strip();
         return text.equals("-") ? parse(all(in)) : parse(text);
     }

@@ -19,6 +19,7 @@ import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.Listing;
 import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.PlaySearch;
@@ -214,7 +215,7 @@ public final class RankCommand extends CliCommand {
                 ranking = games.playOut(ranking, some, from, roll, model, search.threads(), search.tables(console()));
             }
             int legal = plays.given() ? Plays.legal(from, roll).size() : ranking.size();
-            List<RankedPlay> shown = ranking.subList(0, Math.min(most(), ranking.size()));
+            List<RankedPlay> shown = Listing.byValue(ranking, most(), RankedPlay::equity);
             NetLabel label = NetLabel.of(net.name(), model);
             return new RankReport(
                     from, roll, label, legal, ranking.size(), shown, true, explanation(from, shown, searching));

@@ -13,6 +13,7 @@ import org.pipwright.cli.report.RankReport;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.Listing;
 import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.LookaheadSettings;
@@ -61,7 +62,7 @@ final class RankLines implements Answerer {
             ranking = RaceSimulation.refined(ranking, tables, 1);
         }
         int count = ranking.size();
-        List<RankedPlay> shown = ranking.subList(0, Math.min(most, count));
+        List<RankedPlay> shown = Listing.byValue(ranking, most, RankedPlay::equity);
         RankJson.write(
                 new RankReport(position, roll, label, count, count, shown, simulate, Optional.empty()), json, line);
     }

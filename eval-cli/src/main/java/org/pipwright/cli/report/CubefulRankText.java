@@ -41,8 +41,7 @@ public final class CubefulRankText {
         out.println(CubeWords.stakes(report.stakes()) + "; " + CubeWords.cube(report.cube()));
         out.println(RankText.scope(report.ranked(), report.legal(), shown.size()) + ", net "
                 + report.net().name() + ", "
-                + RankText.depth(
-                        shown.get(0).depth(), shown.get(shown.size() - 1).depth()));
+                + RankText.depth(shown.stream().map(CubefulPlay::depth)));
         out.println();
         table().print(out);
         if (games) {

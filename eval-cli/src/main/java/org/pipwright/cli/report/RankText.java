@@ -2,7 +2,10 @@ package org.pipwright.cli.report;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.ranking.Depth;
@@ -26,9 +29,7 @@ public final class RankText {
         boolean bases = report.shown().stream().anyMatch(ranked -> report.basis(ranked) != Basis.ESTIMATED);
         out.println(scope(report.ranked(), report.legal(), report.shown().size()) + ", net "
                 + report.net().name() + ", "
-                + depth(
-                        report.shown().get(0).depth(),
-                        report.shown().get(report.shown().size() - 1).depth())
+                + depth(report.shown().stream().map(RankedPlay::depth))
                 + (bases ? "" : ", " + Basis.ESTIMATED.title()));
         out.println();
         boolean games =
@@ -94,11 +95,12 @@ public final class RankText {
         return count + (count == 1 ? " legal play" : " legal plays");
     }
 
-    /** The depth of all plays, or of the best and the last. */
-    static String depth(Depth best, Depth weakest) {
-        String first = best.toString();
-        String last = weakest.toString();
-        return first.equals(last) ? first : first + " (weaker plays " + last + ")";
+    /** The depth of all plays, or of the best, which is given first, and of those looked at least. */
+    static String depth(Stream<Depth> depths) {
+        List<Depth> all = depths.collect(Collectors.toList());
+        String first = all.get(0).toString();
+        String least = Collections.max(all, Depth.DEEPEST_FIRST).toString();
+        return first.equals(least) ? first : first + " (weaker plays " + least + ")";
     }
 
     /** The depth of a play among others. */

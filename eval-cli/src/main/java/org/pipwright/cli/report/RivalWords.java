@@ -48,6 +48,9 @@ final class RivalWords {
 
     private List<String> all() {
         List<String> all = new ArrayList<>();
+        if (against.isEmpty()) {
+            all.add("What it lacks is none of what is counted here: it shows later in the game.");
+        }
         against.forEach(fact -> all.add(Phrases.sentence(fact)));
         inFavour.forEach(fact -> all.add("For it: " + fact + "."));
         return all;
@@ -126,8 +129,8 @@ final class RivalWords {
     private void newPoints() {
         int more = rival.newPoints() - best.newPoints();
         // A point already made is worth more than one to come.
-        boolean made =
-                !without(more > 0 ? best : rival, more > 0 ? rival : best).isEmpty();
+        boolean made = without(more > 0 ? best : rival, more > 0 ? rival : best).stream()
+                .anyMatch(PlayFacts::good);
         if (Math.abs(more) >= NOTABLE_ROLLS && !made) {
             say(
                     more < 0,

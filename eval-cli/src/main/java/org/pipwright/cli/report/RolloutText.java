@@ -96,6 +96,10 @@ public final class RolloutText {
         if (summary.settings().luckAdjusted()) {
             out.println("luck: how many times as many games would be needed without taking luck off");
         }
+        if (report.lines().stream().flatMap(line -> line.chances().stream()).anyMatch(chance -> chance.mean() < 0)) {
+            out.println(
+                    "a chance below 0 is one near 0: with luck taken off, few games can miss it by their standard error");
+        }
         if (report.needed() > 0) {
             String needed = Numbers.size(report.needed()).replaceAll("..$", "");
             out.println("the best play is " + (report.clear() ? "" : "not yet ") + "clear: at this look that takes "

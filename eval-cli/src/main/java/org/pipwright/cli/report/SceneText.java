@@ -26,7 +26,7 @@ public final class SceneText {
         if (after) {
             out.println();
             out.println("after " + scene.play() + ", seen from the side that has moved:");
-            BoardText.write(scene.after().position(), unicode, out);
+            BoardText.writeWaiting(scene.after().position(), unicode, out);
         }
     }
 

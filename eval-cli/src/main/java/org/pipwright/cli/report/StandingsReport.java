@@ -80,12 +80,16 @@ public record StandingsReport(
             return "there are as many ratings as results";
         }
         String chi = String.format(
-                Locale.ROOT, "chi-squared %.1f for %d results to spare", known.chiSquared(), known.freedom());
+                Locale.ROOT, "chi-squared %.1f where about %d is expected", known.chiSquared(), known.freedom());
         if (known.chiSquared() <= known.freedom()) {
             return chi + ": the results add up";
         }
         double wider = Math.sqrt(known.chiSquared() / known.freedom());
-        return chi + String.format(Locale.ROOT, ": errors made %.1f times as wide", wider);
+        return chi
+                + String.format(
+                        Locale.ROOT,
+                        ": one number a player does not tell all, so errors are made %.1f times as wide",
+                        wider);
     }
 
     private String error(double error) {
