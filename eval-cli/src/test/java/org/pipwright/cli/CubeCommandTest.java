@@ -123,8 +123,10 @@ class CubeCommandTest {
     void theTextSaysWhatTheJsonSaysAndCautionsOnce() throws IOException {
         String line = "cube 1@5 1@2 / 1@6 --cube 2 --owner me";
         String text = run(line).out();
-        assertTrue(text.contains("\nroll                 +0.2917  roll       0.0000\n"), text);
-        assertTrue(text.contains("\ndouble, take         +0.1111  take       0.0000\n"), text);
+        assertTrue(text.contains("\nroll                 +0.2917  roll     0.0000\n"), text);
+        assertTrue(text.contains("\ndouble, take         +0.1111  take     0.0000\n"), text);
+        assertTrue(text.contains("\ndouble, pass         +1.0000  pass    -0.8889\n"), text);
+        assertEquals(-0.888889, json(line).at("/costs/pass").asDouble(), 2e-6);
         assertTrue(text.contains("\n" + json(line).get("verdict").asText() + "\n"), text);
         assertEquals(1, text.lines().filter(row -> row.contains("local law")).count());
         assertFalse(run("cube start --away 3,3").out().contains("local law"));

@@ -64,7 +64,7 @@ public final class CubeText {
     private static Table values(CubeReport report) {
         CubeValues values = report.values();
         Table table = new Table("lrlr");
-        table.row("", report.match() ? "win match, %" : "equity", "if wrong", "cost");
+        table.row("", report.match() ? "win match, %" : "equity", "action", "cost");
         row(table, report, "roll", values.noDouble(), CubeAction.ROLL);
         if (!values.mayDouble()) {
             return table;
