@@ -47,6 +47,7 @@ class CompletionCommandTest {
     void optionsAndSubcommandsAreOffered() throws Exception {
         assertEquals(Set.of("--lookahead"), offered("pipwright", "rank", "start", "--lo"));
         assertTrue(offered("pipwright", "net", "").containsAll(List.of("describe", "verify", "export")));
+        assertEquals(Set.of("race-doubles"), offered("pipwright", "drill", "ra"));
         assertTrue(offered("pipwright", "cube", "start", "--no").contains("--no-jacoby"));
     }
 

@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
         footer = {
             "Examples:",
             "  source <(pipwright completion bash)",
+            "  source <(pipwright completion zsh)",
             "  pipwright completion bash > ~/.local/share/bash-completion/completions/pipwright"
         })
 public final class CompletionCommand extends CliCommand {

@@ -1,6 +1,7 @@
 package org.pipwright.cli.command;
 
 import java.util.Arrays;
+import java.util.Iterator;
 import java.util.stream.Collectors;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.drill.DrillSettings;
@@ -16,6 +17,7 @@ final class DrillOptions {
     @Parameters(
             index = "0",
             paramLabel = "THEME",
+            completionCandidates = Themes.class,
             description = "opening, hitting, priming, escaping, bearing-in, bearing-off; or, about the cube,"
                     + " race-doubles, takes-and-passes, match-scores.")
     private String theme;
@@ -71,6 +73,14 @@ final class DrillOptions {
             defaultValue = "20000",
             description = "Give up after so many games. Default: 20000.")
     private int mostGames;
+
+    /** What a shell may offer. */
+    static final class Themes implements Iterable<String> {
+        @Override
+        public Iterator<String> iterator() {
+            return Arrays.stream(Theme.values()).map(Theme::word).iterator();
+        }
+    }
 
     DrillSettings settings() {
         requireWithin("--count", count, 1, MOST);

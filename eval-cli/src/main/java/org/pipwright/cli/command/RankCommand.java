@@ -85,8 +85,9 @@ public final class RankCommand extends CliCommand {
 
     @Option(
             names = "--explain",
-            description = "Explain the best play and up to " + RIVALS + " rivals of those shown by what they do to the"
-                    + " board, to the chances and to the opponent's rolls.")
+            description =
+                    "Explain the best play and up to " + RIVALS + " rivals of those shown, by what they lack and what"
+                            + " speaks for them: on the board, in the chances and against the opponent's rolls.")
     private boolean explain;
 
     @Mixin
