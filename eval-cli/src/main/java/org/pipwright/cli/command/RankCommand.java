@@ -85,9 +85,8 @@ public final class RankCommand extends CliCommand {
 
     @Option(
             names = "--explain",
-            description =
-                    "Explain the best play and up to " + RIVALS + " rivals of those shown, by what they lack and what"
-                            + " speaks for them: on the board, in the chances and against the opponent's rolls.")
+            description = "Explain the best play by what it does, and up to " + RIVALS
+                    + " rivals of those shown by what they" + " lack and what speaks for them.")
     private boolean explain;
 
     @Mixin
