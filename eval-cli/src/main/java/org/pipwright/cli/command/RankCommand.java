@@ -86,7 +86,7 @@ public final class RankCommand extends CliCommand {
     @Option(
             names = "--explain",
             description = "Explain the best play by what it does, and up to " + RIVALS
-                    + " rivals of those shown by what they" + " lack and what speaks for them.")
+                    + " rivals of those shown by what they lack and what speaks for them.")
     private boolean explain;
 
     @Mixin

@@ -72,9 +72,10 @@ final class CubeFacts {
         row("You have", board.prime());
         row("Your opponent has", board.theirPrime());
         // Those of the side that is not on roll: the doubler's roll comes next.
-        int shots = Exposure.of(doubler).shots();
-        if (shots > 0) {
-            said.add((answering ? "Your opponent hits" : "You hit") + " with " + shots + " of 36 rolls.");
+        Exposure exposure = Exposure.of(doubler);
+        if (exposure.shots() > 0) {
+            said.add((answering ? "Your opponent hits with " : "You hit with ") + exposure.shots()
+                    + " of 36 rolls and can take " + Numbers.tenths(exposure.risk()) + " pips on average.");
         }
     }
 
