@@ -38,7 +38,10 @@ final class PlayChoice {
         this.lookahead = lookahead;
     }
 
-    /** The best play, then others and the one that was made by their values, however deeply looked at; cube and stakes are seen from the side that plays. */
+    /**
+     * The best play, then others and the one that was made by their values, however deeply looked at; cube and stakes are
+     * seen from the side that plays.
+     */
     List<PlayOption> options(Position position, Entry.Turn turn, CubeState cube, Stakes stakes, double point) {
         List<PlayOption> all = ranker.rank(position, turn.roll(), cube, lookahead).stream()
                 .map(PlayChoice::option)

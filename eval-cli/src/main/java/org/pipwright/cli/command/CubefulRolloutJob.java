@@ -95,11 +95,12 @@ final class CubefulRolloutJob {
         }
         names = actions;
         CubefulRolloutReport report = run(starts);
-        double roll = report.of(0).value().mean();
-        double take = mayDouble ? report.of(1).value().mean() : roll;
+        double roll = report.of(CubefulRolloutSummary.ROLL).value().mean();
+        double take = mayDouble ? report.of(CubefulRolloutSummary.TAKE).value().mean() : roll;
         CubeTerms mine = judges.terms().get();
         double pass = mine.ended(cube.value()) / mine.inAll(1, cube);
-        double beaver = mayBeaver ? report.of(2).value().mean() : take;
+        double beaver =
+                mayBeaver ? report.of(CubefulRolloutSummary.BEAVER).value().mean() : take;
         CubeValues values = new CubeValues(mayDouble, mayBeaver, roll, take, pass, beaver);
         return new CubefulRolloutSummary(
                 from, null, cube, stakes, net, settings, 0, List.of(), actions, Optional.of(values), report);

@@ -105,7 +105,8 @@ final class OutputFile {
     }
 
     private static String ending(String name) {
-        return name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+        int point = name.lastIndexOf('.');
+        return point < 0 ? "" : name.substring(point + 1).toLowerCase(Locale.ROOT);
     }
 
     private static Path folder(Path path) {

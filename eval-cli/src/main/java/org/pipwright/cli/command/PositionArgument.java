@@ -21,6 +21,9 @@ final class PositionArgument {
 
     static final String OTHER_FORMS = "Or: start, the JSON form, or - to read one position from standard input.";
 
+    /** Before the checkers a side, which may look like a roll: of 12. */
+    private static final String OF = "of";
+
     @Parameters(
             paramLabel = "POSITION",
             arity = "1..*",
@@ -32,13 +35,15 @@ final class PositionArgument {
     }
 
     static Position read(List<String> words, InputStream in) {
-        words.stream().filter(PositionArgument::roll).findFirst().ifPresent(word -> {
-            throw new UserError(
-                    "'" + word + "' is a roll, no part of a position: give one roll at a time, after --roll");
-        });
-        if (words.size() > 1 && words.get(0).equals("start")) {
+        for (int i = 0; i < words.size(); i++) {
+            if (roll(words.get(i)) && !(i > 0 && words.get(i - 1).equals(OF))) {
+                throw new UserError("'" + words.get(i)
+                        + "' is a roll, no part of a position: give one roll at a time, after --roll");
+            }
+        }
+        if (words.size() > 1 && words.get(0).equals("start") && !words.get(1).equals(OF)) {
             throw new UserError("'start' is a whole position: what is '" + Excerpt.of(words.get(1))
-                    + "' behind it? Put several" + " words of one option into quotes");
+                    + "' behind it? Put several words of one option into quotes");
         }
         String text = String.join(" ", words).strip();
         return text.equals("-") ? parse(all(in)) : parse(text);

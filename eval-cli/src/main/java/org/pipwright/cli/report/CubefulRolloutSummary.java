@@ -39,6 +39,14 @@ public record CubefulRolloutSummary(
         List<String> actions,
         Optional<CubeValues> values,
         CubefulRolloutReport report) {
+    /** Without a roll: the candidate that does not double. */
+    public static final int ROLL = 0;
+
+    /** The candidate that doubles and is taken. */
+    public static final int TAKE = 1;
+
+    /** The candidate that doubles and is beavered. */
+    public static final int BEAVER = 2;
 
     /** Whether a match is played, so that values are chances to win it. */
     boolean match() {

@@ -1,6 +1,7 @@
 package org.pipwright.cli.report;
 
 import java.io.PrintWriter;
+import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.rollout.CubefulLine;
 import org.pipwright.engine.rollout.CubefulRolloutReport;
@@ -71,10 +72,28 @@ public final class CubefulRolloutText {
             out.println("double, pass: " + value(summary.match(), values.doublePass()));
         }
         boolean open = values.mayDouble()
-                && Math.abs(values.doubled() - values.noDouble())
-                        < 2 * summary.report().lines().get(1).behind().standardError();
+                && Math.abs(values.doubled() - values.noDouble()) < 2 * errorOfDoubling(summary.report(), values);
         out.println(CubeWords.verdict(values, summary.cube(), summary.stakes())
                 + (open ? " (Not clear: doubling and rolling are within two standard errors.)" : ""));
+    }
+
+    /** Standard error of what doubling, with the best answer, is worth more than rolling. */
+    private static double errorOfDoubling(CubefulRolloutReport report, CubeValues values) {
+        CubefulLine roll = report.of(CubefulRolloutSummary.ROLL);
+        if (values.answer() == CubeAction.PASS) {
+            // What a pass gives is known.
+            return roll.value().standardError();
+        }
+        CubefulLine doubled = report.of(
+                values.answer() == CubeAction.TAKE ? CubefulRolloutSummary.TAKE : CubefulRolloutSummary.BEAVER);
+        int best = report.lines().get(0).candidate();
+        if (best == roll.candidate()) {
+            return doubled.behind().standardError();
+        }
+        return best == doubled.candidate()
+                ? roll.behind().standardError()
+                // Neither was compared with the other; sharing the dice makes it smaller than this as a rule.
+                : Math.hypot(roll.value().standardError(), doubled.value().standardError());
     }
 
     private static void notes(CubefulRolloutSummary summary, PrintWriter out) {

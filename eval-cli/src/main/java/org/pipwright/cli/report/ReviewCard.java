@@ -108,7 +108,7 @@ final class ReviewCard {
         }
         String word = decision.grade().word();
         return "<b class='grade " + word + "'>" + word
-                + (decision.grade() == Grade.FINE ? "" : " " + "-" + Numbers.thousandths(-decision.points())) + "</b>";
+                + (decision.grade() == Grade.FINE ? "" : " -" + Numbers.thousandths(-decision.points())) + "</b>";
     }
 
     private void boards() {

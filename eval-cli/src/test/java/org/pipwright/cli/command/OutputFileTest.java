@@ -37,6 +37,12 @@ class OutputFileTest {
         assertEquals(file, OutputFile.checked(file.toString(), "svg"));
     }
 
+    /** The name of a format alone is no ending. */
+    @Test
+    void aNameWithoutAPoint() {
+        assertEquals(Path.of("png"), OutputFile.checked("png", "svg"));
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"a.png", "a.svg.PNG", "a.html", "a.txt"})
     void whatIsNoSvg(String name) {
