@@ -11,7 +11,6 @@ import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
-import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.score.MatchScore;
 
 /** Finds questions about the cube. */
@@ -40,12 +39,6 @@ final class CubeExaminer implements Examiner {
     private record Case(Position position, CubeState cube, Stakes stakes, CubeTerms terms, boolean answering) {
         CubeValues by(CubeOpinion opinion) {
             return opinion.values(position, cube, terms);
-        }
-
-        double unit() {
-            double won = terms.won(GameResult.SINGLE, cube);
-            double lost = terms.toOther(terms.swapped().won(GameResult.SINGLE, cube.swapped()));
-            return (won - lost) / 2;
         }
     }
 
@@ -84,7 +77,14 @@ final class CubeExaminer implements Examiner {
         CubeValues values = asked.by(judging);
         CubeAction theirs = CubeQuestion.right(asked.by(weaker), asked.answering);
         CubeQuestion question = new CubeQuestion(
-                game, asked.position, asked.cube, asked.stakes, values, asked.unit(), asked.answering, theirs);
+                game,
+                asked.position,
+                asked.cube,
+                asked.stakes,
+                values,
+                asked.terms.point(asked.cube),
+                asked.answering,
+                theirs);
         boolean hard = -question.cost() >= share * settings.cost() && question.margin() >= share * settings.margin();
         boolean sensible = -values.cost(CubeAction.DOUBLE) <= (asked.answering ? SENSIBLE : DOUBTFUL) * question.unit();
         return hard && sensible && scoreMatters(asked, judging, question) ? Optional.of(question) : Optional.empty();

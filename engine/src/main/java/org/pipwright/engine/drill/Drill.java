@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
+import org.pipwright.engine.evaluation.StoppableEvaluator;
 import org.pipwright.engine.parallel.Crew;
+import org.pipwright.engine.search.Judgement;
 
 /**
  * Finds exercises: plays numbered games, at most one question from each, and takes the questions in the order of the games
@@ -80,11 +82,20 @@ public final class Drill {
     }
 
     private GameMoments worker() {
-        Judge judge = judges.get();
+        Judge judge = stoppable(judges.get());
         Examiner examiner = settings.theme().cube()
                 ? new CubeExaminer(settings, judge, weaker.opinions().get())
                 : new PlayExaminer(settings, judge, weaker.players().get());
-        return new GameMoments(settings, new LoosePlayer(judge.second().evaluator()), examiner, () -> stopped);
+        return new GameMoments(settings, new LoosePlayer(judge.second().evaluator()), examiner);
+    }
+
+    /** One position may take long at the largest lookahead. */
+    private Judge stoppable(Judge judge) {
+        return new Judge(stoppable(judge.judgement()), stoppable(judge.second()), judge.terms());
+    }
+
+    private Judgement stoppable(Judgement judgement) {
+        return new Judgement(new StoppableEvaluator(judgement.evaluator(), () -> stopped), judgement.horizon());
     }
 
     private static List<Optional<Question>> block(Crew<GameMoments> crew, int from, int size) {

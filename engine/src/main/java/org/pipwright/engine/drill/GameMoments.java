@@ -3,8 +3,6 @@ package org.pipwright.engine.drill;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
-import java.util.function.BooleanSupplier;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.position.Position;
@@ -18,14 +16,12 @@ final class GameMoments {
     private final DrillSettings settings;
     private final Player player;
     private final Examiner examiner;
-    private final BooleanSupplier stopped;
     private final GameLoop loop = new GameLoop();
 
-    GameMoments(DrillSettings settings, Player player, Examiner examiner, BooleanSupplier stopped) {
+    GameMoments(DrillSettings settings, Player player, Examiner examiner) {
         this.settings = settings;
         this.player = player;
         this.examiner = examiner;
-        this.stopped = stopped;
     }
 
     /**
@@ -33,15 +29,11 @@ final class GameMoments {
      *
      * @param game its number
      * @return the first question found among moments taken in random order
-     * @throws CancellationException if stopped meanwhile
      */
     Optional<Question> question(long game) {
         Dice choices = Dice.ofGame(settings.seed(), 2 * game + 1);
         List<Moment> moments = moments(game, choices);
         for (int i = 0; i < LOOKED_AT && !moments.isEmpty(); i++) {
-            if (stopped.getAsBoolean()) {
-                throw new CancellationException("the drill was stopped");
-            }
             Moment moment = moments.remove(choices.below(moments.size()));
             Optional<Question> question = examiner.question(moment, game, choices);
             if (question.isPresent()) {

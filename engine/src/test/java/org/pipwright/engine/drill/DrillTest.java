@@ -21,6 +21,7 @@ import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.duel.Baselines;
+import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
@@ -215,5 +216,39 @@ class DrillTest {
                 .forEach(question -> answers.merge(((CubeQuestion) question).best(), 1, Integer::sum));
         assertEquals(5, answers.values().stream().mapToInt(n -> n).sum());
         assertTrue(answers.size() > 1 && answers.values().stream().allMatch(n -> n <= 3), answers::toString);
+    }
+
+    /** A position may take long. */
+    @Test
+    void itStopsInTheMidstOfAPosition() {
+        int[] asked = new int[1];
+        Drill[] drill = new Drill[1];
+        PositionEvaluator stopping = new PositionEvaluator() {
+            private final PositionEvaluator evaluator = new LeaningEvaluator();
+
+            private void count() {
+                if (++asked[0] == 1000) {
+                    drill[0].stop();
+                }
+            }
+
+            @Override
+            public void evaluate(int[] planes, int at, float[] out, int outAt) {
+                count();
+                evaluator.evaluate(planes, at, out, outAt);
+            }
+
+            @Override
+            public void evaluateResults(int[] parent, int parentAt, int[] results, int count, float[] out) {
+                count();
+                evaluator.evaluateResults(parent, parentAt, results, count, out);
+            }
+        };
+        Judge judge = new Judge(Judgement.by(stopping), Judgement.by(stopping), DrillTest::terms);
+        Weaker weaker =
+                new Weaker("racer", Baselines.named("racer").orElseThrow().players(), CubeOpinion::byPips);
+        drill[0] = new Drill(settings(Theme.HITTING, 200, 1), () -> judge, weaker, (found, games) -> {});
+        drill[0].run(1);
+        assertEquals(1000, asked[0]);
     }
 }
