@@ -144,12 +144,15 @@ class CubefulRankTest {
         assertFalse(ahead.contains("error") || ahead.contains("Games tell"), ahead);
     }
 
-    @Test
-    void itLooksAsFarAsTheTimeAllows() throws IOException {
-        JsonNode plays = json("rank 1@3 14@off / 1@1 1@2 13@off --roll 2-1 --cube 1 --seconds 0.5")
-                .get("plays");
-        assertTrue(plays.get(0).get("lookahead").asInt() <= 3);
-        assertFalse(plays.get(0).has("games"));
+    /** As far as it can where the game is over after every play, and not at all in no time. */
+    @ParameterizedTest
+    @CsvSource({"1@3 14@off / 1@1 1@2 13@off --roll 2-1, 3600, 3", "start --roll 6-4, 0.000001, 0"})
+    void itLooksAsFarAsTheTimeAllows(String asked, String seconds, int lookahead) throws IOException {
+        JsonNode best = json("rank " + asked + " --cube 1 --seconds " + seconds)
+                .get("plays")
+                .get(0);
+        assertEquals(lookahead, best.get("lookahead").asInt());
+        assertFalse(best.has("games"));
     }
 
     /** Facts as without the cube, costs with it. */

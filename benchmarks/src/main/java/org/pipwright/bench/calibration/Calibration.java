@@ -41,7 +41,7 @@ record Calibration(String who, long seed, int every, int games, int positions, L
     String source() {
         return String.format(
                 Locale.ROOT,
-                "%s: %,d positions before the roll, every %dth of %,d games of self-play played to the end, seed %d",
+                "%s: %,d positions before the roll, one of every %d in %,d games of self-play played to the end, seed %d",
                 who,
                 positions,
                 every,
