@@ -9,6 +9,7 @@ import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
+import org.pipwright.engine.search.ChanceCache;
 import org.pipwright.training.selfplay.SampledPositions;
 import org.pipwright.training.selfplay.Samples;
 import org.pipwright.training.selfplay.SelfPlay;
@@ -18,6 +19,9 @@ import org.pipwright.training.settings.TrainingSettings;
 
 /** The games of one round and their samples, in the order of the games whoever played them. */
 final class Round {
+    /** Room for the samples of some hundred short games; those of the full game hardly ever meet. */
+    private static final int CACHE_BITS = 13;
+
     /** Samples of positions with contact. */
     final Samples contact = new Samples(1 << 15);
     /** Samples of races. */
@@ -41,9 +45,10 @@ final class Round {
             BooleanSupplier stop) {
         SelfPlayRules rules = rules(settings);
         long seed = settings.whole(Setting.SEED);
+        ChanceCache known = new ChanceCache(CACHE_BITS);
         List<SelfPlay> players = new ArrayList<>();
         for (int w = 0; w < workers.size(); w++) {
-            players.add(new SelfPlay(judges.of(model), rules));
+            players.add(new SelfPlay(judges.of(model), rules, known));
         }
         Samples[] samples = new Samples[games];
         float[][] outcomes = new float[games][];

@@ -20,9 +20,6 @@ import org.pipwright.engine.search.LookaheadSettings;
 public final class SelfPlay {
     private static final int PARTS = 1 << 20;
 
-    /** Positions of different games hardly ever meet, so a small memory does. */
-    private static final int CACHE_BITS = 8;
-
     private final GameLoop loop = new GameLoop();
     private final EvaluatingPlayer player;
     private final Horizon horizon;
@@ -40,15 +37,16 @@ public final class SelfPlay {
      *
      * @param judgement what both sides think with, and where games end because their chances are known
      * @param rules how games begin and which samples they give
+     * @param known remembers chances at lookahead 1, for all threads whose judgements are equal; games with few checkers
+     *     come to the same positions again and again
      */
-    public SelfPlay(Judgement judgement, SelfPlayRules rules) {
+    public SelfPlay(Judgement judgement, SelfPlayRules rules, ChanceCache known) {
         this.player = new EvaluatingPlayer(judgement.evaluator());
         this.horizon = judgement.horizon();
         this.rules = rules;
         this.starts = new Starts(rules.start(), rules.varied());
-        this.lookahead = rules.lookahead()
-                ? new Lookahead(judgement, LookaheadSettings.DEFAULT, new ChanceCache(CACHE_BITS), () -> false)
-                : null;
+        this.lookahead =
+                rules.lookahead() ? new Lookahead(judgement, LookaheadSettings.DEFAULT, known, () -> false) : null;
     }
 
     /**

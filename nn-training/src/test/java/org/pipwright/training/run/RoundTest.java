@@ -21,6 +21,7 @@ import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
+import org.pipwright.engine.search.ChanceCache;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.training.learner.InitialLayers;
 import org.pipwright.training.learner.Learner;
@@ -69,7 +70,8 @@ class RoundTest {
         Samples race = new Samples(64);
         int[] ends = new int[Outcomes.COUNT];
         long turns = 0;
-        SelfPlay play = new SelfPlay(Judgement.by(new NetworkEvaluator(MODEL)), SelfPlayRules.plain(Position.start()));
+        SelfPlay play = new SelfPlay(
+                Judgement.by(new NetworkEvaluator(MODEL)), SelfPlayRules.plain(Position.start()), new ChanceCache(8));
         for (int game = FIRST; game < FIRST + GAMES; game++) {
             Samples samples = new Samples(64);
             play.play(Dice.ofGame(SmallRun.SETTINGS.whole(Setting.SEED), game), 0.7f, samples);

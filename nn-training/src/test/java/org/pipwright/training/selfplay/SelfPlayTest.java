@@ -25,6 +25,7 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.rules.PossibleOutcomes;
+import org.pipwright.engine.search.ChanceCache;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
@@ -44,7 +45,7 @@ class SelfPlayTest {
     }
 
     private static SelfPlay selfPlay(Horizon horizon, SelfPlayRules rules) {
-        return new SelfPlay(new Judgement(new NetworkEvaluator(MODEL), horizon), rules);
+        return new SelfPlay(new Judgement(new NetworkEvaluator(MODEL), horizon), rules, new ChanceCache(8));
     }
 
     private static int points(SelfPlay play) {
