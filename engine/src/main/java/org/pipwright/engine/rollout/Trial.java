@@ -23,11 +23,15 @@ final class Trial {
     /** Numbers a trial writes: equity less luck, equity, and the six chances less their luck. */
     static final int NUMBERS = CHANCES + Outcomes.COUNT;
 
+    /** Rolls of a trial before which positions are likely to come again in another trial. */
+    private static final int EARLY = 3;
+
     private final RolloutSettings settings;
     private final Judgement judgement;
     private final GameLoop loop = new GameLoop();
     private final LookaheadPlayer player;
     private final RollLuck luck;
+    private final EarlyLuck earlyLuck;
     private final TurnListener listener;
     private final float[] outcome = new float[Outcomes.COUNT];
 
@@ -47,6 +51,7 @@ final class Trial {
         this.judgement = judgement;
         player = new LookaheadPlayer(new Lookahead(judgement, settings.narrowing()), settings.lookahead());
         luck = new RollLuck(judgement.evaluator());
+        earlyLuck = new EarlyLuck(luck);
         listener = settings.luckAdjusted() ? this::takeLuck : TurnListener.NONE;
     }
 
@@ -91,7 +96,11 @@ final class Trial {
     }
 
     private void takeLuck(int[] planes, Roll roll, PlayGenerator legal, int chosen) {
-        luck.measure(planes, 0, roll, luckOfRoll);
+        if (rollsSeen <= EARLY) {
+            earlyLuck.measure(planes, roll, luckOfRoll);
+        } else {
+            luck.measure(planes, 0, roll, luckOfRoll);
+        }
         boolean ofStarter = rollsSeen % 2 == 1;
         int half = Outcomes.COUNT / 2;
         for (int k = 0; k < Outcomes.COUNT; k++) {

@@ -41,6 +41,20 @@ public final class RollLuck {
     }
 
     /**
+     * Measures the luck of all rolls, which takes as long as that of one.
+     *
+     * @param planes array that holds the unfinished position, the side on roll first
+     * @param at index of its first plane
+     * @param out where to write six changes of chances a roll, rolls by their index
+     */
+    public void measureAll(int[] planes, int at, double[] out) {
+        int throwsInAll = sumOverRolls(planes, at, false);
+        for (Roll roll : Roll.all()) {
+            write(roll, throwsInAll, out, roll.index() * Outcomes.COUNT);
+        }
+    }
+
+    /**
      * The luck of a roll in points.
      *
      * @param planes array that holds the unfinished position, the side on roll first
@@ -105,23 +119,31 @@ public final class RollLuck {
     }
 
     private void measure(int[] planes, int at, Roll roll, boolean opening, double[] out) {
+        write(roll, sumOverRolls(planes, at, opening), out, 0);
+    }
+
+    /** Leaves the sums over the throws of two dice that there could have been; returns how many these are. */
+    private int sumOverRolls(int[] planes, int at, boolean opening) {
         replies.expand(planes, at, 0, Roll.COUNT, evaluator);
         float[] chances = replies.chances();
         Arrays.fill(sums, 0);
-        int rolled = 0;
         int throwsInAll = 0;
         for (int r = 0; r < Roll.COUNT; r++) {
             int best = replies.best(r, Objective.CUBELESS) * Outcomes.COUNT;
-            Roll other = Roll.all().get(r);
-            int ways = opening && other.isDouble() ? 0 : other.ways();
+            Roll roll = Roll.all().get(r);
+            int ways = opening && roll.isDouble() ? 0 : roll.ways();
             throwsInAll += ways;
             for (int k = 0; k < Outcomes.COUNT; k++) {
                 sums[k] += ways * (double) chances[best + k];
             }
-            rolled = r == roll.index() ? best : rolled;
         }
+        return throwsInAll;
+    }
+
+    private void write(Roll roll, int throwsInAll, double[] out, int outAt) {
+        int best = replies.best(roll.index(), Objective.CUBELESS) * Outcomes.COUNT;
         for (int k = 0; k < Outcomes.COUNT; k++) {
-            out[k] = chances[rolled + k] - sums[k] / throwsInAll;
+            out[outAt + k] = replies.chances()[best + k] - sums[k] / throwsInAll;
         }
     }
 }

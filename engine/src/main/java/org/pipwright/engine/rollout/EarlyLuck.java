@@ -1,0 +1,50 @@
+package org.pipwright.engine.rollout;
+
+import java.util.HashMap;
+import java.util.Map;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.RollLuck;
+
+/**
+ * The luck of rolls early in trials, where the same positions come again and again: one before the first roll, 21 before
+ * the second, some hundred before the third. It is remembered for all rolls of a position at once. Bounded; serves one
+ * thread.
+ */
+final class EarlyLuck {
+    /** An entry takes about 1.2 KB. */
+    static final int MOST_POSITIONS = 2048;
+
+    private final RollLuck luck;
+    private final Map<Key, double[]> known = new HashMap<>();
+
+    /** A position. */
+    private record Key(long a, long b, long c, long d) {
+        static Key of(int[] planes) {
+            return new Key(pair(planes, 0), pair(planes, 2), pair(planes, 4), pair(planes, 6));
+        }
+
+        private static long pair(int[] planes, int at) {
+            return (long) planes[at] << 32 | planes[at + 1] & 0xFFFF_FFFFL;
+        }
+    }
+
+    EarlyLuck(RollLuck luck) {
+        this.luck = luck;
+    }
+
+    /** What {@link RollLuck#measure(int[], int, Roll, double[])} would write for the position in {@code planes}. */
+    void measure(int[] planes, Roll roll, double[] out) {
+        Key key = Key.of(planes);
+        double[] all = known.get(key);
+        if (all == null) {
+            all = new double[Roll.COUNT * Outcomes.COUNT];
+            luck.measureAll(planes, 0, all);
+            if (known.size() == MOST_POSITIONS) {
+                known.clear();
+            }
+            known.put(key, all);
+        }
+        System.arraycopy(all, roll.index() * Outcomes.COUNT, out, 0, Outcomes.COUNT);
+    }
+}
