@@ -10,6 +10,11 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.search.ChanceCache;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.Lookahead;
+import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.training.selfplay.RolloutTarget;
+import org.pipwright.training.selfplay.SampleTarget;
 import org.pipwright.training.selfplay.SampledPositions;
 import org.pipwright.training.selfplay.Samples;
 import org.pipwright.training.selfplay.SelfPlay;
@@ -48,7 +53,8 @@ final class Round {
         ChanceCache known = new ChanceCache(CACHE_BITS);
         List<SelfPlay> players = new ArrayList<>();
         for (int w = 0; w < workers.size(); w++) {
-            players.add(new SelfPlay(judges.of(model), rules, known));
+            Judgement judgement = judges.of(model);
+            players.add(new SelfPlay(judgement, rules, target(settings, judgement, known)));
         }
         Samples[] samples = new Samples[games];
         float[][] outcomes = new float[games][];
@@ -82,8 +88,20 @@ final class Round {
                 settings.number(Setting.VARIED),
                 settings.text(Setting.OPENING).equals("any"),
                 SampledPositions.named(settings.text(Setting.SAMPLES)),
-                settings.number(Setting.KEEP),
-                settings.text(Setting.TARGETS).equals("lookahead"));
+                settings.number(Setting.KEEP));
+    }
+
+    private static SampleTarget target(TrainingSettings settings, Judgement judgement, ChanceCache known) {
+        switch (settings.text(Setting.TARGETS)) {
+            case "lookahead":
+                Lookahead lookahead = new Lookahead(judgement, LookaheadSettings.DEFAULT, known, () -> false);
+                return (planes, at, dice, out, outAt) -> lookahead.evaluate(planes, at, 1, out, outAt);
+            case "rollout":
+                return new RolloutTarget(judgement, (int) settings.whole(Setting.ROLLOUT_GAMES), (int)
+                        settings.whole(Setting.ROLLOUT_ROLLS));
+            default:
+                return SampleTarget.TD;
+        }
     }
 
     private void add(Samples samples) {

@@ -11,10 +11,7 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.search.ChanceCache;
 import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.Lookahead;
-import org.pipwright.engine.search.LookaheadSettings;
 
 /** Plays games of an evaluator against itself and turns them into samples. Serves one thread. */
 public final class SelfPlay {
@@ -25,7 +22,7 @@ public final class SelfPlay {
     private final Horizon horizon;
     private final SelfPlayRules rules;
     private final Starts starts;
-    private final Lookahead lookahead;
+    private final SampleTarget target;
     private final float[] outcome = new float[Outcomes.COUNT];
     private int[] positions = new int[256 * Planes.STRIDE];
     private float[] values = new float[256 * Outcomes.COUNT];
@@ -37,16 +34,14 @@ public final class SelfPlay {
      *
      * @param judgement what both sides think with, and where games end because their chances are known
      * @param rules how games begin and which samples they give
-     * @param known remembers chances at lookahead 1, for all threads whose judgements are equal; games with few checkers
-     *     come to the same positions again and again
+     * @param target what samples should give
      */
-    public SelfPlay(Judgement judgement, SelfPlayRules rules, ChanceCache known) {
+    public SelfPlay(Judgement judgement, SelfPlayRules rules, SampleTarget target) {
         this.player = new EvaluatingPlayer(judgement.evaluator());
         this.horizon = judgement.horizon();
         this.rules = rules;
         this.starts = new Starts(rules.start(), rules.varied());
-        this.lookahead =
-                rules.lookahead() ? new Lookahead(judgement, LookaheadSettings.DEFAULT, known, () -> false) : null;
+        this.target = target;
     }
 
     /**
@@ -78,7 +73,7 @@ public final class SelfPlay {
                     continue;
                 }
                 if (rules.keep() == 1 || dice.below(PARTS) < rules.keep() * PARTS) {
-                    sample(t, out);
+                    sample(t, dice, out);
                 }
             }
         }
@@ -104,10 +99,8 @@ public final class SelfPlay {
         }
     }
 
-    private void sample(int t, Samples out) {
-        if (lookahead != null) {
-            lookahead.evaluate(positions, t * Planes.STRIDE, 1, values, t * Outcomes.COUNT);
-        }
+    private void sample(int t, Dice dice, Samples out) {
+        target.write(positions, t * Planes.STRIDE, dice, values, t * Outcomes.COUNT);
         out.add(positions, t * Planes.STRIDE, values, t * Outcomes.COUNT);
     }
 

@@ -47,8 +47,17 @@ public enum Setting {
     TARGETS(
             "targets",
             "td",
-            Kind.choice("td", "lookahead"),
-            "What a sample should give: td, as TD(lambda) has it, or lookahead, the chances at lookahead 1 (slower)."),
+            Kind.choice("td", "lookahead", "rollout"),
+            "What a sample should give: td, as TD(lambda) has it, lookahead, the chances at lookahead 1 (slower), or rollout,"
+                    + " those of a short rollout (slower still: keep a small share)."),
+    /** Games of a rollout that gives a target. */
+    ROLLOUT_GAMES("rollout.games", "36", Kind.whole(36, 1 << 20), "Games of such a rollout, by 36; luck is taken off."),
+    /** Rolls after which they are broken off. */
+    ROLLOUT_ROLLS(
+            "rollout.rolls",
+            "7",
+            Kind.whole(0, 10_000),
+            "Rolls after which they are broken off and valued by the net; 0 to play them out."),
     /** Share of positions that become samples. */
     KEEP("keep", "1", Kind.number(0, 1), "Share of the positions of a game that become samples."),
     /** Which positions of a game may become samples. */

@@ -21,15 +21,18 @@ import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
-import org.pipwright.engine.search.ChanceCache;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.Lookahead;
+import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.training.learner.InitialLayers;
 import org.pipwright.training.learner.Learner;
 import org.pipwright.training.learner.LearnerState;
+import org.pipwright.training.selfplay.SampleTarget;
 import org.pipwright.training.selfplay.Samples;
 import org.pipwright.training.selfplay.SelfPlay;
 import org.pipwright.training.selfplay.SelfPlayRules;
 import org.pipwright.training.settings.Setting;
+import org.pipwright.training.settings.TrainingSettings;
 
 /** A round against its games played one by one; and the batches made of it. */
 class RoundTest {
@@ -41,13 +44,17 @@ class RoundTest {
     private static final int GAMES = 40;
 
     private static Round round(int threads) {
+        return round(SmallRun.SETTINGS, GAMES, threads);
+    }
+
+    private static Round round(TrainingSettings settings, int games, int threads) {
         try (Crew<Integer> workers = Crew.numbered(threads)) {
             return Round.play(
                     MODEL,
-                    new Judges(SmallRun.SETTINGS, TableFolder.ofUser(System.getenv()), 1),
-                    SmallRun.SETTINGS,
+                    new Judges(settings, TableFolder.ofUser(System.getenv()), 1),
+                    settings,
                     FIRST,
-                    GAMES,
+                    games,
                     0.7f,
                     workers,
                     () -> false);
@@ -71,7 +78,7 @@ class RoundTest {
         int[] ends = new int[Outcomes.COUNT];
         long turns = 0;
         SelfPlay play = new SelfPlay(
-                Judgement.by(new NetworkEvaluator(MODEL)), SelfPlayRules.plain(Position.start()), new ChanceCache(8));
+                Judgement.by(new NetworkEvaluator(MODEL)), SelfPlayRules.plain(Position.start()), SampleTarget.TD);
         for (int game = FIRST; game < FIRST + GAMES; game++) {
             Samples samples = new Samples(64);
             play.play(Dice.ofGame(SmallRun.SETTINGS.whole(Setting.SEED), game), 0.7f, samples);
@@ -93,6 +100,25 @@ class RoundTest {
         assertEquals(ends[1] + ends[4], round.gammons);
         assertEquals(ends[2] + ends[5], round.backgammons);
         assertEquals(turns, round.turns);
+    }
+
+    /** Rollouts of one roll with its luck taken off say what lookahead 1 says. */
+    @ParameterizedTest
+    @ValueSource(strings = {"lookahead", "rollout"})
+    void targetsAreThoseThatTheSettingsName(String targets) {
+        TrainingSettings settings = SmallRun.SETTINGS
+                .with(Setting.TARGETS, targets)
+                .with(Setting.KEEP, "0.1")
+                .with(Setting.ROLLOUT_ROLLS, "1");
+        Lookahead search = new Lookahead(Judgement.by(new NetworkEvaluator(MODEL)), LookaheadSettings.DEFAULT);
+        Samples samples = round(settings, 4, 2).contact;
+        assertTrue(samples.size() > 5);
+        for (int i = 0; i < samples.size(); i++) {
+            float[] expected = new float[Outcomes.COUNT];
+            search.evaluate(samples.planes(), i * Planes.STRIDE, 1, expected, 0);
+            int at = i * Outcomes.COUNT;
+            assertArrayEquals(expected, Arrays.copyOfRange(samples.targets(), at, at + Outcomes.COUNT), 1e-5f);
+        }
     }
 
     /** Notes which samples it was given, and answers with a loss that depends on them. */

@@ -25,7 +25,6 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.rules.PossibleOutcomes;
-import org.pipwright.engine.search.ChanceCache;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
@@ -41,11 +40,11 @@ class SelfPlayTest {
     private static SelfPlay selfPlay(double varied, boolean doublesMayOpen, int checkers) {
         return selfPlay(
                 Horizon.NONE,
-                new SelfPlayRules(Position.start(checkers), varied, doublesMayOpen, SampledPositions.ALL, 1, false));
+                new SelfPlayRules(Position.start(checkers), varied, doublesMayOpen, SampledPositions.ALL, 1));
     }
 
     private static SelfPlay selfPlay(Horizon horizon, SelfPlayRules rules) {
-        return new SelfPlay(new Judgement(new NetworkEvaluator(MODEL), horizon), rules, new ChanceCache(8));
+        return new SelfPlay(new Judgement(new NetworkEvaluator(MODEL), horizon), rules, SampleTarget.TD);
     }
 
     private static int points(SelfPlay play) {
@@ -173,20 +172,49 @@ class SelfPlayTest {
         assertTrue(ended > 20, "only " + ended + " games became races");
     }
 
+    /** Those that become samples, and no others, get a target of their own in place of that of TD. */
     @Test
-    void targetsOfLookaheadAreThoseOfTheSearch() {
+    void samplesGetTheTargetThatIsAskedFor() {
+        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, SampledPositions.ALL, 0.2);
+        Judgement judgement = Judgement.by(new NetworkEvaluator(MODEL));
+        int[] asked = {0};
+        SampleTarget numbered = (planes, at, dice, out, outAt) -> out[outAt] = ++asked[0];
         Samples samples = new Samples(1);
-        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, SampledPositions.ALL, 0.2, true);
-        selfPlay(Horizon.NONE, rules).play(Dice.ofGame(4, 1), 0, samples);
+        new SelfPlay(judgement, rules, numbered).play(Dice.ofGame(4, 1), 0, samples);
         Samples all = new Samples(1);
         selfPlay(0, false, 15).play(Dice.ofGame(4, 1), 0, all);
         assertTrue(samples.size() > 0 && samples.size() < all.size() / 2, samples.size() + " of " + all.size());
-        Lookahead search = new Lookahead(Judgement.by(new NetworkEvaluator(MODEL)), LookaheadSettings.DEFAULT);
+        assertEquals(samples.size(), asked[0]);
         for (int i = 0; i < samples.size(); i++) {
-            float[] expected = new float[Outcomes.COUNT];
-            search.evaluate(planes(samples, i), 0, 1, expected, 0);
-            assertArrayEquals(expected, target(samples, i));
+            assertEquals(i + 1, target(samples, i)[0]);
         }
+    }
+
+    /** Broken off after one roll, with its luck taken off, every game gives what lookahead 1 says, whatever the dice. */
+    @Test
+    void targetsOfRolloutsOfOneRollAreThoseOfTheSearch() {
+        Lookahead search = new Lookahead(Judgement.by(new NetworkEvaluator(MODEL)), LookaheadSettings.DEFAULT);
+        RolloutTarget rollouts = new RolloutTarget(Judgement.by(new NetworkEvaluator(MODEL)), 36, 1);
+        for (Position position : List.of(Position.start(), Position.start(3), Position.start(2))) {
+            float[] expected = new float[Outcomes.COUNT];
+            search.evaluate(position.toPlanes(), 0, 1, expected, 0);
+            for (int game = 0; game < 2; game++) {
+                float[] chances = new float[Outcomes.COUNT];
+                rollouts.write(position.toPlanes(), 0, Dice.ofGame(1, game), chances, 0);
+                assertArrayEquals(expected, chances, 1e-5f);
+            }
+        }
+    }
+
+    @Test
+    void targetsOfRolloutsTakeTheirDiceFromTheGame() {
+        RolloutTarget rollouts = new RolloutTarget(Judgement.by(new NetworkEvaluator(MODEL)), 36, 4);
+        float[][] chances = new float[3][Outcomes.COUNT];
+        rollouts.write(Position.start().toPlanes(), 0, Dice.ofGame(1, 1), chances[0], 0);
+        rollouts.write(Position.start().toPlanes(), 0, Dice.ofGame(1, 1), chances[1], 0);
+        rollouts.write(Position.start().toPlanes(), 0, Dice.ofGame(1, 2), chances[2], 0);
+        assertArrayEquals(chances[0], chances[1]);
+        assertNotEquals(chances[0][0], chances[2][0]);
     }
 
     /** The same games give fewer samples: those with a choice, or every other one. */
@@ -235,7 +263,7 @@ class SelfPlayTest {
 
     private static List<int[]> sampled(SampledPositions which, int game) {
         Samples samples = new Samples(1);
-        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, which, 1, false);
+        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, which, 1);
         selfPlay(Horizon.NONE, rules).play(Dice.ofGame(12, game), 0.5f, samples);
         List<int[]> positions = new ArrayList<>();
         for (int i = 0; i < samples.size(); i++) {
