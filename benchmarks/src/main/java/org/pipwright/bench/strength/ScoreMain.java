@@ -33,6 +33,9 @@ public final class ScoreMain {
 
     private static final int TRUNCATION = 10;
 
+    /** Options that say how a net is used. */
+    private static final List<String> NETS_ONLY = List.of("--lookahead", "--seconds", "--rollout", "--truncation");
+
     private ScoreMain() {}
 
     public static void main(String[] args) {
@@ -51,6 +54,11 @@ public final class ScoreMain {
                 JsonLines.read(file, ReferenceHeader.class, Reference.class).records();
         Optional<Entrant> baseline = Baselines.named(name);
         if (baseline.isPresent()) {
+            for (String option : NETS_ONLY) {
+                if (options.text(option).isPresent()) {
+                    throw new IllegalArgumentException(option + " is for nets: " + name + " is a fixed formula");
+                }
+            }
             Supplier<Player> players = baseline.get().players();
             print(name, references, WARM_UP, () -> Chooser.byPlayer(players.get()), options);
         } else {
@@ -67,8 +75,12 @@ public final class ScoreMain {
         int lookahead = options.number("--lookahead", 0, 0, LookaheadSettings.MOST);
         int trials = options.number("--rollout", 0, 1, 10_000_000);
         Optional<Duration> time = options.text("--seconds").map(ScoreMain::duration);
-        if (trials > 0 && time.isPresent()) {
-            throw new IllegalArgumentException("give --seconds or --rollout, not both");
+        if (time.isPresent() && (trials > 0 || options.text("--lookahead").isPresent())) {
+            throw new IllegalArgumentException(
+                    "--seconds looks as far as it gets: leave out --lookahead and --rollout");
+        }
+        if (trials == 0 && options.text("--truncation").isPresent()) {
+            throw new IllegalArgumentException("--truncation is about rollouts: add --rollout");
         }
         if (trials > 0) {
             RolloutSettings settings = RolloutSettings.DEFAULT

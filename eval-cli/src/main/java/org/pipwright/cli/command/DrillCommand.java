@@ -117,7 +117,7 @@ public final class DrillCommand extends CliCommand {
                         found = drill.run(crew);
                     }
                     tellMissing(found.size(), settings.count(), drill.stopped());
-                    List<Reasons> reasons = reasons(found, judgements, settings.lookahead(), terms);
+                    List<Reasons> reasons = reasons(found, judgements, settings.lookahead(), terms, crew);
                     report(new DrillReport(settings, NetLabel.of(net.name(), model), other, found, reasons));
                 },
                 drill::stop);
@@ -144,8 +144,9 @@ public final class DrillCommand extends CliCommand {
             List<Question> questions,
             Supplier<Judgement> judgements,
             int lookahead,
-            Function<Stakes, CubeTerms> terms) {
-        try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, 1)) {
+            Function<Stakes, CubeTerms> terms,
+            int threads) {
+        try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, threads)) {
             Reasoning reasoning = new Reasoning(search, lookahead, terms);
             return questions.stream().map(reasoning::of).collect(Collectors.toList());
         }

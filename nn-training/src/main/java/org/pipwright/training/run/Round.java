@@ -87,6 +87,7 @@ final class Round {
                 Position.start((int) settings.whole(Setting.CHECKERS)),
                 settings.number(Setting.VARIED),
                 settings.text(Setting.OPENING).equals("any"),
+                (int) settings.whole(Setting.MOST_TURNS),
                 SampledPositions.named(settings.text(Setting.SAMPLES)),
                 settings.number(Setting.KEEP));
     }

@@ -5,6 +5,7 @@ import java.util.function.Supplier;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.Horizon;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.position.Planes;
@@ -19,6 +20,7 @@ public final class SelfPlay {
 
     private final GameLoop loop = new GameLoop();
     private final EvaluatingPlayer player;
+    private final PositionEvaluator evaluator;
     private final Horizon horizon;
     private final SelfPlayRules rules;
     private final Starts starts;
@@ -38,6 +40,7 @@ public final class SelfPlay {
      */
     public SelfPlay(Judgement judgement, SelfPlayRules rules, SampleTarget target) {
         this.player = new EvaluatingPlayer(judgement.evaluator());
+        this.evaluator = judgement.evaluator();
         this.horizon = judgement.horizon();
         this.rules = rules;
         this.starts = new Starts(rules.start(), rules.varied());
@@ -62,7 +65,7 @@ public final class SelfPlay {
                 player,
                 dice,
                 (planes, roll, legal, chosen) -> keep(planes, legal.size()),
-                horizon,
+                this::ends,
                 outcome);
         if (turns > 0) {
             writeEnd();
@@ -77,6 +80,17 @@ public final class SelfPlay {
                 }
             }
         }
+    }
+
+    private boolean ends(int[] planes, int at, float[] out, int outAt) {
+        if (horizon.write(planes, at, out, outAt)) {
+            return true;
+        }
+        if (turns < rules.mostTurns()) {
+            return false;
+        }
+        evaluator.evaluate(planes, at, out, outAt);
+        return true;
     }
 
     private boolean mayBeSampled(int turn, int side) {

@@ -8,11 +8,12 @@ import org.pipwright.engine.position.Position;
  * @param start position that games begin from
  * @param varied share of games, 0 to 1, that begin after a few random turns instead
  * @param doublesMayOpen whether the first roll may be a double
+ * @param mostTurns rolls of both sides, at least 1, after which a game is broken off and valued by the evaluator
  * @param sampled which positions may become samples
  * @param keep share of these positions, 0 to 1, that become samples
  */
 public record SelfPlayRules(
-        Position start, double varied, boolean doublesMayOpen, SampledPositions sampled, double keep) {
+        Position start, double varied, boolean doublesMayOpen, int mostTurns, SampledPositions sampled, double keep) {
     /**
      * Games from a position to their end, every position a sample.
      *
@@ -20,6 +21,6 @@ public record SelfPlayRules(
      * @return rules without further ado; the first roll is no double
      */
     public static SelfPlayRules plain(Position start) {
-        return new SelfPlayRules(start, 0, false, SampledPositions.ALL, 1);
+        return new SelfPlayRules(start, 0, false, Integer.MAX_VALUE, SampledPositions.ALL, 1);
     }
 }

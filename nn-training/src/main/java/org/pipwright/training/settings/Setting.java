@@ -43,6 +43,13 @@ public enum Setting {
             Kind.choice("played", "tables"),
             "Games are played to their end (played), or end where the exact bear-off tables know their chances (tables);"
                     + " a net trained so must be used with the tables."),
+    /** Longest game. */
+    MOST_TURNS(
+            "most.turns",
+            "2000",
+            Kind.whole(1, 1_000_000),
+            "Rolls of both sides after which a game is broken off and valued by the net. Trained nets need about 55; but what"
+                    + " nets learn early may keep games going for ever, and one game could hold up a night's run."),
     /** Kind of targets. */
     TARGETS(
             "targets",

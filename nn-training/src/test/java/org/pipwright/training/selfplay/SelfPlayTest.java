@@ -40,7 +40,8 @@ class SelfPlayTest {
     private static SelfPlay selfPlay(double varied, boolean doublesMayOpen, int checkers) {
         return selfPlay(
                 Horizon.NONE,
-                new SelfPlayRules(Position.start(checkers), varied, doublesMayOpen, SampledPositions.ALL, 1));
+                new SelfPlayRules(
+                        Position.start(checkers), varied, doublesMayOpen, 1_000_000, SampledPositions.ALL, 1));
     }
 
     private static SelfPlay selfPlay(Horizon horizon, SelfPlayRules rules) {
@@ -172,10 +173,29 @@ class SelfPlayTest {
         assertTrue(ended > 20, "only " + ended + " games became races");
     }
 
+    @Test
+    void aGameThatLastsTooLongIsValuedByTheNet() {
+        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, 7, SampledPositions.ALL, 1);
+        SelfPlay play = selfPlay(Horizon.NONE, rules);
+        Samples samples = new Samples(1);
+        Samples whole = new Samples(1);
+        play.play(Dice.ofGame(5, 1), 1, samples);
+        selfPlay(0, false, 15).play(Dice.ofGame(5, 1), 1, whole);
+        assertEquals(7, play.turns());
+        assertEquals(7, samples.size());
+        assertArrayEquals(planes(whole, 6), planes(samples, 6));
+        float[] value = new float[Outcomes.COUNT];
+        new NetworkEvaluator(MODEL).evaluate(planes(whole, 7), 0, value, 0);
+        float[] begun = play.outcome();
+        Chances.swap(begun, 0);
+        assertArrayEquals(value, begun);
+        assertArrayEquals(play.outcome(), target(samples, 6));
+    }
+
     /** Those that become samples, and no others, get a target of their own in place of that of TD. */
     @Test
     void samplesGetTheTargetThatIsAskedFor() {
-        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, SampledPositions.ALL, 0.2);
+        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, 1_000_000, SampledPositions.ALL, 0.2);
         Judgement judgement = Judgement.by(new NetworkEvaluator(MODEL));
         int[] asked = {0};
         SampleTarget numbered = (planes, at, dice, out, outAt) -> out[outAt] = ++asked[0];
@@ -263,7 +283,7 @@ class SelfPlayTest {
 
     private static List<int[]> sampled(SampledPositions which, int game) {
         Samples samples = new Samples(1);
-        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, which, 1);
+        SelfPlayRules rules = new SelfPlayRules(Position.start(), 0, false, 1_000_000, which, 1);
         selfPlay(Horizon.NONE, rules).play(Dice.ofGame(12, game), 0.5f, samples);
         List<int[]> positions = new ArrayList<>();
         for (int i = 0; i < samples.size(); i++) {
