@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -26,6 +27,11 @@ class InterruptionTest {
     @TempDir
     Path temporary;
 
+    @BeforeEach
+    void interruptsAreHeard() throws Exception {
+        Interrupts.assumeHeard();
+    }
+
     private Path errors() {
         return temporary.resolve("errors");
     }
@@ -40,8 +46,7 @@ class InterruptionTest {
 
     /** Sends Ctrl-C's signal; returns what the process still prints, and sees that it ends. */
     private static String interrupted(Process process) throws Exception {
-        String number = Long.toString(process.pid());
-        assertEquals(0, new ProcessBuilder("kill", "-INT", number).start().waitFor());
+        Interrupts.send(process);
         String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         assertTrue(process.waitFor(20, TimeUnit.SECONDS), "it ends");
         assertEquals(128 + SIGINT, process.exitValue());

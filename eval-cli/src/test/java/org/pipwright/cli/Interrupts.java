@@ -1,0 +1,25 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+
+/** Sends processes what Ctrl-C sends. */
+final class Interrupts {
+    private Interrupts() {}
+
+    /**
+     * A shell without job control starts what it runs in the background deaf to interrupts, and their children are so
+     * too: tests that were begun in that way would wait for ever, and are skipped.
+     */
+    static void assumeHeard() throws IOException, InterruptedException {
+        Process shell = new ProcessBuilder("sh", "-c", "kill -INT $$; exit 0").start();
+        assumeTrue(shell.waitFor() != 0, "interrupts are ignored here: run the tests in the foreground");
+    }
+
+    static void send(Process process) throws IOException, InterruptedException {
+        String number = Long.toString(process.pid());
+        assertEquals(0, new ProcessBuilder("kill", "-INT", number).start().waitFor());
+    }
+}
