@@ -22,12 +22,6 @@ public final class ReferenceMain {
     /** Largest standard error of a difference, in points. */
     private static final double ERROR = 0.004;
 
-    /**
-     * Decisions of a regime follow each other, this many at a time in the suite; taking those at the same place in turn
-     * gives a part that is not finished some of every regime.
-     */
-    private static final int SPREAD = 350;
-
     private ReferenceMain() {}
 
     public static void main(String[] args) {
@@ -64,9 +58,13 @@ public final class ReferenceMain {
                 options.number("--trials", 12_960, 1, 10_000_000),
                 ERROR,
                 Sampler.WITHIN);
-        List<Decision> share = JsonLines.read(decisions, DecisionsHeader.class, Decision.class).records().stream()
+        var content = JsonLines.read(decisions, DecisionsHeader.class, Decision.class);
+        // Decisions of a regime follow each other; those at the same place of each in turn give a part that is stopped
+        // early some of every regime.
+        int each = content.header().each();
+        List<Decision> share = content.records().stream()
                 .filter(decision -> part.has(decision.id()))
-                .sorted(Comparator.comparingInt(decision -> Math.floorMod(decision.id() - 1, SPREAD)))
+                .sorted(Comparator.comparingInt(decision -> Math.floorMod(decision.id() - 1, each)))
                 .collect(Collectors.toList());
         int threads = options.number("--threads", Runtime.getRuntime().availableProcessors(), 1, 1024);
         try (Referee referee = new Referee(Judgements.withTables(model, threads), header, threads);

@@ -3,6 +3,7 @@ package org.pipwright.engine.rollout;
 import java.util.HashMap;
 import java.util.Map;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.RollLuck;
 
@@ -16,18 +17,7 @@ final class EarlyLuck {
     static final int MOST_POSITIONS = 2048;
 
     private final RollLuck luck;
-    private final Map<Key, double[]> known = new HashMap<>();
-
-    /** A position. */
-    private record Key(long a, long b, long c, long d) {
-        static Key of(int[] planes) {
-            return new Key(pair(planes, 0), pair(planes, 2), pair(planes, 4), pair(planes, 6));
-        }
-
-        private static long pair(int[] planes, int at) {
-            return (long) planes[at] << 32 | planes[at + 1] & 0xFFFF_FFFFL;
-        }
-    }
+    private final Map<Position, double[]> known = new HashMap<>();
 
     EarlyLuck(RollLuck luck) {
         this.luck = luck;
@@ -35,15 +25,15 @@ final class EarlyLuck {
 
     /** What {@link RollLuck#measure(int[], int, Roll, double[])} would write for the position in {@code planes}. */
     void measure(int[] planes, Roll roll, double[] out) {
-        Key key = Key.of(planes);
-        double[] all = known.get(key);
+        Position position = Position.ofPlanes(planes, 0);
+        double[] all = known.get(position);
         if (all == null) {
             all = new double[Roll.COUNT * Outcomes.COUNT];
             luck.measureAll(planes, 0, all);
             if (known.size() == MOST_POSITIONS) {
                 known.clear();
             }
-            known.put(key, all);
+            known.put(position, all);
         }
         System.arraycopy(all, roll.index() * Outcomes.COUNT, out, 0, Outcomes.COUNT);
     }

@@ -43,11 +43,11 @@ class SourceCommitTest {
 
     @Test
     void ofALinkedWorktree() throws IOException {
-        write("work/.git", "gitdir: " + folder.resolve("main/.git/worktrees/work") + "\n");
-        write("main/.git/worktrees/work/HEAD", "ref: refs/heads/side\n");
-        write("main/.git/worktrees/work/commondir", "../..\n");
+        write("linked/.git", "gitdir: " + folder.resolve("main/.git/worktrees/linked") + "\n");
+        write("main/.git/worktrees/linked/HEAD", "ref: refs/heads/side\n");
+        write("main/.git/worktrees/linked/commondir", "../..\n");
         write("main/.git/refs/heads/side", COMMIT + "\n");
-        assertEquals(COMMIT, SourceCommit.of(folder.resolve("work")));
+        assertEquals(COMMIT, SourceCommit.of(folder.resolve("linked")));
     }
 
     @Test
