@@ -1,29 +1,34 @@
 package org.pipwright.engine.features;
 
+import java.util.Arrays;
 import org.pipwright.engine.position.Planes;
 
 /**
  * The numbered feature sets: how a position becomes the input of a network. A set never changes once a model has been
  * shipped with it; a better one gets a new name.
  *
- * <p>Inputs come in two parts. First the places: for the side on roll, then for the opponent, places 0 to 25 in order,
- * {@value PlaceCode#LENGTH} inputs each ({@link PlaceCode}); these can be updated by differences. Then the extras: for the
- * side on roll, then for the opponent, the measures of the set ({@link Measures}).
+ * <p>Inputs come in three parts. First the places: for the side on roll, then for the opponent, places 0 to 25 in order,
+ * {@value PlaceCode#LENGTH} inputs each ({@link PlaceCode}). Then the extras: for the side on roll, then for the opponent,
+ * the measures of the set ({@link Measures}). Then, in some sets, the pairs ({@link FacingPairs}). Places and pairs can be
+ * updated by differences.
  */
 public enum FeatureSet {
     /** For positions with contact: places, pips, hitting rolls, closed points in the way, freedom of the last checker, prime. */
-    CONTACT_1("contact-1", 5) {
+    CONTACT_1("contact-1", 5, 0) {
         @Override
         void measure(int[] planes, int side, int other, float[] out, int outAt) {
-            out[outAt] = Planes.pips(planes, side) / PIP_SCALE;
-            out[outAt + 1] = Measures.hittingRolls(planes, side, other) / 36f;
-            out[outAt + 2] = Measures.dancingRolls(planes, other) / 36f;
-            out[outAt + 3] = Measures.freedom(planes, side, other);
-            out[outAt + 4] = Measures.longestPrime(planes, side) / 6f;
+            measureContact(planes, side, other, out, outAt);
+        }
+    },
+    /** For positions with contact: contact-1, and then the pairs of places that face each other. */
+    CONTACT_2("contact-2", 5, FacingPairs.COUNT) {
+        @Override
+        void measure(int[] planes, int side, int other, float[] out, int outAt) {
+            measureContact(planes, side, other, out, outAt);
         }
     },
     /** For races: places and pips. */
-    RACE_1("race-1", 1) {
+    RACE_1("race-1", 1, 0) {
         @Override
         void measure(int[] planes, int side, int other, float[] out, int outAt) {
             out[outAt] = Planes.pips(planes, side) / PIP_SCALE;
@@ -38,13 +43,23 @@ public enum FeatureSet {
 
     private final String label;
     private final int measures;
+    private final int pairs;
 
-    FeatureSet(String label, int measures) {
+    FeatureSet(String label, int measures, int pairs) {
         this.label = label;
         this.measures = measures;
+        this.pairs = pairs;
     }
 
     abstract void measure(int[] planes, int side, int other, float[] out, int outAt);
+
+    private static void measureContact(int[] planes, int side, int other, float[] out, int outAt) {
+        out[outAt] = Planes.pips(planes, side) / PIP_SCALE;
+        out[outAt + 1] = Measures.hittingRolls(planes, side, other) / 36f;
+        out[outAt + 2] = Measures.dancingRolls(planes, other) / 36f;
+        out[outAt + 3] = Measures.freedom(planes, side, other);
+        out[outAt + 4] = Measures.longestPrime(planes, side) / 6f;
+    }
 
     /**
      * The set of a name.
@@ -81,12 +96,21 @@ public enum FeatureSet {
     }
 
     /**
+     * Length of the third part.
+     *
+     * @return number of pairs, 0 if the set has none
+     */
+    public int pairs() {
+        return pairs;
+    }
+
+    /**
      * Length of the whole input.
      *
      * @return number of inputs
      */
     public int inputs() {
-        return PLACE_INPUTS + extras();
+        return PLACE_INPUTS + extras() + pairs;
     }
 
     /**
@@ -135,7 +159,16 @@ public enum FeatureSet {
             values[size] = value;
             size += value != 0 ? 1 : 0;
         }
-        return size;
+        return pairs == 0 ? size : listPairs(planes, at, indices, values, size);
+    }
+
+    private int listPairs(int[] planes, int at, int[] indices, float[] values, int from) {
+        int to = from + FacingPairs.list(planes, at, indices, from);
+        for (int i = from; i < to; i++) {
+            indices[i] += PLACE_INPUTS + extras();
+            values[i] = 1;
+        }
+        return to;
     }
 
     /**
@@ -157,5 +190,17 @@ public enum FeatureSet {
             }
         }
         extras(planes, at, out, next);
+        if (pairs != 0) {
+            encodePairs(planes, at, out, next + extras());
+        }
+    }
+
+    private void encodePairs(int[] planes, int at, float[] out, int outAt) {
+        Arrays.fill(out, outAt, outAt + pairs, 0);
+        int[] list = new int[FacingPairs.MOST];
+        int size = FacingPairs.list(planes, at, list, 0);
+        for (int i = 0; i < size; i++) {
+            out[outAt + list[i]] = 1;
+        }
     }
 }

@@ -24,6 +24,7 @@ public final class Network {
     private final List<Layer> layers;
     private final float[][] stepRows;
     private final float[][] extraRows;
+    private final float[][] pairRows;
     private final float[] emptyBoard;
     private final PackedLayer[] later;
 
@@ -40,10 +41,8 @@ public final class Network {
         requireShapes();
         Layer first = layers.get(0);
         this.stepRows = steps(first);
-        this.extraRows = new float[features.extras()][];
-        for (int i = 0; i < extraRows.length; i++) {
-            extraRows[i] = row(first, FeatureSet.PLACE_INPUTS + i);
-        }
+        this.extraRows = rows(first, FeatureSet.PLACE_INPUTS, features.extras());
+        this.pairRows = rows(first, FeatureSet.PLACE_INPUTS + features.extras(), features.pairs());
         this.emptyBoard = emptyBoard(first);
         this.later = layers.stream().skip(1).map(PackedLayer::new).toArray(PackedLayer[]::new);
     }
@@ -69,10 +68,12 @@ public final class Network {
         return (length + LANES - 1) / LANES * LANES;
     }
 
-    private static float[] row(Layer layer, int input) {
-        float[] row = new float[padded(layer.outputs())];
-        System.arraycopy(layer.weights(), input * layer.outputs(), row, 0, layer.outputs());
-        return row;
+    private static float[][] rows(Layer layer, int from, int count) {
+        float[][] rows = new float[count][padded(layer.outputs())];
+        for (int i = 0; i < count; i++) {
+            System.arraycopy(layer.weights(), (from + i) * layer.outputs(), rows[i], 0, layer.outputs());
+        }
+        return rows;
     }
 
     /** The sums of a board without any checker: biases plus the codes of count 0, which are all 0. */
@@ -167,6 +168,10 @@ public final class Network {
 
     float[] extraRow(int extra) {
         return extraRows[extra];
+    }
+
+    float[] pairRow(int pair) {
+        return pairRows[pair];
     }
 
     PackedLayer[] later() {

@@ -1,6 +1,7 @@
 package org.pipwright.engine.network;
 
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.features.FacingPairs;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.rules.PossibleOutcomes;
@@ -28,6 +29,9 @@ public final class NetworkEvaluation {
     /** Activations: by layer, by member of the group. */
     private final float[][][] activations;
 
+    private final int[] pairs = new int[FacingPairs.MOST];
+    private final boolean paired;
+
     private int rowCount;
 
     /**
@@ -43,8 +47,10 @@ public final class NetworkEvaluation {
         this.network = network;
         this.kernel = kernel;
         this.features = network.features();
+        this.paired = features.pairs() > 0;
         // One more than can be used: sumFromBase writes a row before it knows whether it counts.
-        this.rows = new float[MOST_STEPS + features.extras() + 1][];
+        int mostPairs = features.pairs() == 0 ? 0 : 2 * FacingPairs.MOST;
+        this.rows = new float[MOST_STEPS + features.extras() + mostPairs + 1][];
         this.scales = new float[rows.length];
         this.baseExtras = new float[features.extras()];
         this.extras = new float[features.extras()];
@@ -88,6 +94,9 @@ public final class NetworkEvaluation {
         features.extras(planes, at, extrasOut, 0);
         for (int i = 0; i < extrasOut.length; i++) {
             addRow(network.extraRow(i), extrasOut[i]);
+        }
+        if (paired) {
+            addPairs(FacingPairs.list(planes, at, pairs, 0), 1);
         }
         kernel.accumulate(network.emptyBoard(), rows, scales, rowCount, floor, sums);
     }
@@ -158,7 +167,24 @@ public final class NetworkEvaluation {
             scales[rowCount] = change;
             rowCount += change != 0 ? 1 : 0;
         }
+        if (paired) {
+            addPairChanges(planes, at);
+        }
         kernel.accumulate(baseSums, rows, scales, rowCount, 0, sums);
+    }
+
+    private void addPairs(int count, float scale) {
+        for (int i = 0; i < count; i++) {
+            addRow(network.pairRow(pairs[i]), scale);
+        }
+    }
+
+    /** Takes the pairs that changed places had a part in and adds those they have a part in now. */
+    private void addPairChanges(int[] planes, int at) {
+        int mine = FacingPairs.changed(planes, at, base, 0);
+        int theirs = FacingPairs.changed(planes, at + Planes.SIDE, base, Planes.SIDE);
+        addPairs(FacingPairs.list(base, 0, mine, theirs, pairs, 0), -1);
+        addPairs(FacingPairs.list(planes, at, mine, theirs, pairs, 0), 1);
     }
 
     private void addChanges(int side, int[] planes, int at, int baseAt) {

@@ -20,14 +20,31 @@ class FeatureSetTest {
     private static final int BOARDS = 1_000;
     private static final int PAD = 3;
 
-    /** Codes of 26 places for both sides, then measures for both sides. */
+    /** Codes of 26 places for both sides, then measures for both sides, then pairs. */
     private static List<Double> naive(FeatureSet set, NaiveBoard board) {
         List<Double> inputs = new ArrayList<>();
         addPlaces(board, inputs);
         addPlaces(board.swapped(), inputs);
         addMeasures(set, board, inputs);
         addMeasures(set, board.swapped(), inputs);
+        if (set == FeatureSet.CONTACT_2) {
+            addPairs(board, board.swapped(), inputs);
+        }
         return inputs;
+    }
+
+    /** A place of mine and one of theirs that have yet to pass: blot and blot, blot and more, more and blot, more. */
+    private static void addPairs(NaiveBoard board, NaiveBoard other, List<Double> inputs) {
+        for (int mine = 1; mine <= NaiveBoard.BAR; mine++) {
+            for (int theirs = 26 - mine; theirs <= NaiveBoard.BAR; theirs++) {
+                int a = board.mine(mine);
+                int b = other.mine(theirs);
+                inputs.add(a == 1 && b == 1 ? 1.0 : 0.0);
+                inputs.add(a == 1 && b > 1 ? 1.0 : 0.0);
+                inputs.add(a > 1 && b == 1 ? 1.0 : 0.0);
+                inputs.add(a > 1 && b > 1 ? 1.0 : 0.0);
+            }
+        }
     }
 
     private static void addPlaces(NaiveBoard board, List<Double> inputs) {
@@ -49,7 +66,7 @@ class FeatureSetTest {
 
     private static void addMeasures(FeatureSet set, NaiveBoard board, List<Double> inputs) {
         inputs.add(NaiveRules.pips(board) / 167.0);
-        if (set == FeatureSet.CONTACT_1) {
+        if (set != FeatureSet.RACE_1) {
             inputs.add(NaiveMeasures.hittingRolls(board) / 36.0);
             inputs.add(NaiveMeasures.dancingRolls(board.swapped()) / 36.0);
             inputs.add(NaiveMeasures.freedom(board));
@@ -80,7 +97,7 @@ class FeatureSetTest {
 
     @ParameterizedTest
     @EnumSource
-    void extrasAreTheEndOfTheInput(FeatureSet set) {
+    void extrasFollowThePlaces(FeatureSet set) {
         RandomBoards.of(82, 500).forEach(board -> {
             float[] all = new float[set.inputs()];
             float[] extras = new float[set.extras()];
@@ -89,7 +106,8 @@ class FeatureSetTest {
             System.arraycopy(board.toPlanes(), 0, planes, 8, 8);
             set.encode(planes, 8, all, 0);
             set.extras(planes, 8, extras, 0);
-            assertArrayEquals(Arrays.copyOfRange(all, FeatureSet.PLACE_INPUTS, all.length), extras);
+            int from = FeatureSet.PLACE_INPUTS;
+            assertArrayEquals(Arrays.copyOfRange(all, from, from + set.extras()), extras);
         });
     }
 
@@ -129,9 +147,27 @@ class FeatureSetTest {
             set.encode(board.toPlanes(), 0, mine, 0);
             set.encode(board.swapped().toPlanes(), 0, theirs, 0);
             swapHalves(theirs, 0, FeatureSet.PLACE_INPUTS);
-            swapHalves(theirs, FeatureSet.PLACE_INPUTS, set.inputs());
+            swapHalves(theirs, FeatureSet.PLACE_INPUTS, set.inputs() - set.pairs());
+            if (set.pairs() > 0) {
+                swapPairs(theirs, set.inputs() - set.pairs());
+            }
             assertArrayEquals(mine, theirs);
         });
+    }
+
+    /** Pairs are numbered by the mover's place; from the other side a pair's places and kinds change roles. */
+    private static void swapPairs(float[] values, int from) {
+        float[] swapped = new float[values.length];
+        int next = from;
+        for (int p = 1; p <= NaiveBoard.BAR; p++) {
+            for (int q = 26 - p; q <= NaiveBoard.BAR; q++) {
+                int mirrored = from + 4 * (q * (q - 1) / 2 + p - (26 - q));
+                for (int kind : new int[] {0, 2, 1, 3}) {
+                    swapped[next++] = values[mirrored + kind];
+                }
+            }
+        }
+        System.arraycopy(swapped, from, values, from, values.length - from);
     }
 
     private static void swapHalves(float[] values, int from, int to) {
@@ -146,6 +182,7 @@ class FeatureSetTest {
     @Test
     void sizes() {
         assertEquals(270, FeatureSet.CONTACT_1.inputs());
+        assertEquals(270 + 4 * (25 * 26 / 2), FeatureSet.CONTACT_2.inputs());
         assertEquals(262, FeatureSet.RACE_1.inputs());
     }
 

@@ -33,6 +33,8 @@ class NetworkEvaluationTest {
                 RandomNetworks.of(FeatureSet.CONTACT_1, 2, 13),
                 RandomNetworks.of(FeatureSet.CONTACT_1, 3, 37, 1),
                 RandomNetworks.of(FeatureSet.CONTACT_1, 4, 70, 33, 9),
+                RandomNetworks.of(FeatureSet.CONTACT_2, 7, 64, 16),
+                RandomNetworks.of(FeatureSet.CONTACT_2, 8, 37),
                 RandomNetworks.of(FeatureSet.RACE_1, 5, 48, 16),
                 RandomNetworks.of(FeatureSet.RACE_1, 6, 1));
         return kernels.stream().flatMap(kernel -> shapes.stream()

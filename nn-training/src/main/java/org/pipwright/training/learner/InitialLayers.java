@@ -1,6 +1,7 @@
 package org.pipwright.training.learner;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.pipwright.engine.evaluation.Outcomes;
@@ -10,7 +11,8 @@ import org.pipwright.engine.network.Network;
 
 /**
  * Random networks to start from: weights uniform with variance 2 / inputs (He, Zhang, Ren, Sun, ICCV 2015, section 2.2),
- * the last layer's a tenth of that so that a new network holds all outcomes about equally likely; biases 0.
+ * the last layer's a tenth of that so that a new network holds all outcomes about equally likely; biases 0, and so are the
+ * weights of pairs, which refine what a network makes of places.
  */
 public final class InitialLayers {
     /** About this many inputs of a position are not 0, which is what matters for the first layer's sums. */
@@ -29,13 +31,32 @@ public final class InitialLayers {
     public static Network network(FeatureSet features, List<Integer> hidden, long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         List<Layer> layers = new ArrayList<>();
-        int inputs = features.inputs();
+        int inputs = features.inputs() - features.pairs();
         for (int outputs : hidden) {
             layers.add(layer(inputs, outputs, layers.isEmpty() ? ACTIVE_INPUTS : inputs, 1, random));
             inputs = outputs;
         }
         layers.add(layer(inputs, Outcomes.COUNT, inputs, 0.1, random));
+        layers.set(0, withPairs(layers.get(0), features.pairs()));
         return new Network(features, layers);
+    }
+
+    /**
+     * A network that gives the same chances and reads pairs besides, to be trained further.
+     *
+     * @param network a network that reads {@link FeatureSet#CONTACT_1}
+     * @return one that reads {@link FeatureSet#CONTACT_2}
+     */
+    public static Network withPairs(Network network) {
+        List<Layer> layers = new ArrayList<>(network.layers());
+        layers.set(0, withPairs(layers.get(0), FeatureSet.CONTACT_2.pairs()));
+        return new Network(FeatureSet.CONTACT_2, layers);
+    }
+
+    private static Layer withPairs(Layer first, int pairs) {
+        int inputs = first.inputs() + pairs;
+        return new Layer(
+                inputs, first.outputs(), Arrays.copyOf(first.weights(), inputs * first.outputs()), first.biases());
     }
 
     private static Layer layer(int inputs, int outputs, int active, double scale, SplittableRandom random) {

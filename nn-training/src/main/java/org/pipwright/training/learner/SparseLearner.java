@@ -10,8 +10,9 @@ import org.pipwright.engine.parallel.Crew;
 import org.pipwright.training.selfplay.Samples;
 
 /**
- * Our own learner: Adam on masked cross-entropy, with gradients that touch only the rows of inputs that are not 0. A batch
- * is cut into a fixed number of shares whose gradients are added in order, so that results do not depend on the number
+ * Our own learner: Adam on masked cross-entropy, with gradients that touch only the rows of inputs that are not 0. Weights
+ * of pairs, of which there are many and of which a batch has few, take a step only in batches that have them. A batch is cut
+ * into a fixed number of shares whose gradients are added in order, so that results do not depend on the number
  * of threads.
  */
 public final class SparseLearner implements Learner {
@@ -27,6 +28,7 @@ public final class SparseLearner implements Learner {
     private final Crew<Integer> workers;
     private final LayerKernel kernel;
     private final long averaged;
+    private final int firstPair;
     private long steps;
 
     /**
@@ -43,6 +45,7 @@ public final class SparseLearner implements Learner {
 
     SparseLearner(Network start, long averaged, Crew<Integer> workers, LayerKernel kernel) {
         this.features = start.features();
+        this.firstPair = features.inputs() - features.pairs();
         for (Layer layer : start.layers()) {
             layers.add(new SparseLayer(layer, averaged > 0, layers.isEmpty()));
         }
@@ -104,7 +107,8 @@ public final class SparseLearner implements Learner {
 
     /**
      * Rows of the first layer. One that no sample of the batch used has a gradient of 0, which need not be added up; one
-     * that none ever used, as there are many with few checkers, has running means of 0 too and stays as it is.
+     * that none ever used, as there are many with few checkers, has running means of 0 too and stays as it is; and so does
+     * a pair's until a batch has the pair again.
      */
     private void updateRows(int first, int end, int batch, float rate) {
         SparseLayer layer = layers.get(0);
@@ -112,9 +116,13 @@ public final class SparseLearner implements Learner {
         for (int row = first; row < end; row++) {
             int from = row * layer.width;
             int to = from + layer.width;
-            layer.moving[row] |= collectRow(row, from, to, shares, 1f / batch);
-            if (layer.moving[row]) {
+            boolean used = collectRow(row, from, to, shares, 1f / batch);
+            layer.moving[row] |= used;
+            boolean ofPair = row >= firstPair && row < layer.inputs;
+            if (ofPair ? used : layer.moving[row]) {
                 step(0, from, to, passes.get(0).gradients[0], rate);
+            } else if (layer.average != null && layer.moving[row]) {
+                average(layer, from, to);
             }
         }
     }

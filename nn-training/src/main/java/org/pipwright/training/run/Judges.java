@@ -1,5 +1,6 @@
 package org.pipwright.training.run;
 
+import java.nio.file.Path;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.ExactFirstEvaluator;
@@ -7,18 +8,41 @@ import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.bearoff.TableHorizon;
 import org.pipwright.engine.bearoff.TableListener;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.training.selfplay.SampleTarget;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
-/** What the players of a run think with: the networks alone, or the exact tables first. */
+/** What the players of a run think with: the networks alone, or the exact tables first; and the net they learn from. */
 final class Judges {
     private final EndgameTables tables;
+    private final Model teacher;
 
     Judges(TrainingSettings settings, TableFolder folder, int threads) {
         boolean wanted = settings.text(Setting.ENDS).equals("tables");
         tables = wanted ? EndgameTables.standard(folder, threads, TableListener.SILENT) : null;
+        teacher = teacher(settings);
+    }
+
+    /** The net that gives targets; null if the settings want none. */
+    static Model teacher(TrainingSettings settings) {
+        if (!settings.text(Setting.TARGETS).equals("net")) {
+            return null;
+        }
+        String file = settings.text(Setting.TARGET_NET);
+        if (file.equals("none")) {
+            throw new InvalidRunException("targets = net needs a net: set target.net to a model file");
+        }
+        return ModelFile.read(Path.of(file));
+    }
+
+    /** The other net's answers, or the exact tables' first, for one thread. */
+    SampleTarget taught() {
+        PositionEvaluator evaluator = of(teacher).evaluator();
+        return (planes, at, dice, out, outAt) -> evaluator.evaluate(planes, at, out, outAt);
     }
 
     /** One for each thread. */

@@ -42,12 +42,18 @@ final class Learners implements AutoCloseable {
         if (file.equals("none")) {
             return random;
         }
-        Model given = ModelFile.read(Path.of(file));
+        Model given = widened(ModelFile.read(Path.of(file)), random.contact().features());
         if (!given.shape().equals(random.shape())) {
             throw new InvalidRunException("start.net '" + file + "' is " + given.shape() + ", but the settings ask for "
                     + random.shape() + ": set contact.features, contact.hidden and race.hidden to what it has");
         }
         return given;
+    }
+
+    /** A net that reads no pairs may begin a run whose net shall. */
+    private static Model widened(Model given, FeatureSet wanted) {
+        boolean lacksPairs = given.contact().features() == FeatureSet.CONTACT_1 && wanted == FeatureSet.CONTACT_2;
+        return lacksPairs ? new Model(InitialLayers.withPairs(given.contact()), given.race(), given.notes()) : given;
     }
 
     private static Model random(TrainingSettings settings) {

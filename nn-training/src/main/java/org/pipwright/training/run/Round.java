@@ -24,8 +24,8 @@ import org.pipwright.training.settings.TrainingSettings;
 
 /** The games of one round and their samples, in the order of the games whoever played them. */
 final class Round {
-    /** Room for the samples of some hundred short games; those of the full game hardly ever meet. */
-    private static final int CACHE_BITS = 13;
+    /** Room for the samples of some thousand short games; those of the full game hardly ever meet. */
+    private static final int CACHE_BITS = 16;
 
     /** Samples of positions with contact. */
     final Samples contact = new Samples(1 << 15);
@@ -54,7 +54,7 @@ final class Round {
         List<SelfPlay> players = new ArrayList<>();
         for (int w = 0; w < workers.size(); w++) {
             Judgement judgement = judges.of(model);
-            players.add(new SelfPlay(judgement, rules, target(settings, judgement, known)));
+            players.add(new SelfPlay(judgement, rules, target(settings, judges, judgement, known)));
         }
         Samples[] samples = new Samples[games];
         float[][] outcomes = new float[games][];
@@ -92,7 +92,8 @@ final class Round {
                 settings.number(Setting.KEEP));
     }
 
-    private static SampleTarget target(TrainingSettings settings, Judgement judgement, ChanceCache known) {
+    private static SampleTarget target(
+            TrainingSettings settings, Judges judges, Judgement judgement, ChanceCache known) {
         switch (settings.text(Setting.TARGETS)) {
             case "lookahead":
                 Lookahead lookahead = new Lookahead(judgement, LookaheadSettings.DEFAULT, known, () -> false);
@@ -100,6 +101,8 @@ final class Round {
             case "rollout":
                 return new RolloutTarget(judgement, (int) settings.whole(Setting.ROLLOUT_GAMES), (int)
                         settings.whole(Setting.ROLLOUT_ROLLS));
+            case "net":
+                return judges.taught();
             default:
                 return SampleTarget.TD;
         }

@@ -80,11 +80,13 @@ public final class RunFolder {
      * @param folder a folder that is missing or empty
      * @param settings written into it
      * @return the run's folder
-     * @throws InvalidRunException if the folder is in use or cannot be made, or start.net does not fit
-     * @throws org.pipwright.engine.network.InvalidModelException if start.net cannot be read
+     * @throws InvalidRunException if the folder is in use or cannot be made, start.net does not fit, or
+     *     targets = net without target.net
+     * @throws org.pipwright.engine.network.InvalidModelException if start.net or target.net cannot be read
      */
     public static RunFolder create(Path folder, TrainingSettings settings) {
         Learners.start(settings);
+        Judges.teacher(settings);
         try {
             Files.createDirectories(folder);
             try (Stream<Path> files = Files.list(folder)) {

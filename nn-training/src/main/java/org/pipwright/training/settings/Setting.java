@@ -54,9 +54,12 @@ public enum Setting {
     TARGETS(
             "targets",
             "td",
-            Kind.choice("td", "lookahead", "rollout"),
-            "What a sample should give: td, as TD(lambda) has it, lookahead, the chances at lookahead 1 (slower), or rollout,"
-                    + " those of a short rollout (slower still: keep a small share)."),
+            Kind.choice("td", "lookahead", "rollout", "net"),
+            "What a sample should give: td, as TD(lambda) has it, lookahead, the chances at lookahead 1 (slower), rollout,"
+                    + " those of a short rollout (slower still: keep a small share), or net, those of another net, for one"
+                    + " that shall be smaller and nearly as strong."),
+    /** Net that targets come from. */
+    TARGET_NET("target.net", "none", Kind.ANY, "Model file of that other net."),
     /** Games of a rollout that gives a target. */
     ROLLOUT_GAMES("rollout.games", "36", Kind.whole(36, 1 << 20), "Games of such a rollout, by 36; luck is taken off."),
     /** Rolls after which they are broken off. */
@@ -83,9 +86,10 @@ public enum Setting {
     /** Input of the contact network. */
     CONTACT_FEATURES(
             "contact.features",
-            FeatureSet.CONTACT_1.label(),
-            Kind.choice(FeatureSet.CONTACT_1.label(), FeatureSet.RACE_1.label()),
-            "Input of the network for positions with contact: contact-1, or race-1, which has places and pips alone."),
+            FeatureSet.CONTACT_2.label(),
+            Kind.choice(FeatureSet.CONTACT_2.label(), FeatureSet.CONTACT_1.label(), FeatureSet.RACE_1.label()),
+            "Input of the network for positions with contact: contact-2, contact-1, which lacks the pairs of places that"
+                    + " face each other, or race-1, which has places and pips alone."),
     /** Hidden layers of the contact network. */
     CONTACT_HIDDEN("contact.hidden", "256,32", Kind.SIZES, "Hidden layers of the network for positions with contact."),
     /** Hidden layers of the race network. */

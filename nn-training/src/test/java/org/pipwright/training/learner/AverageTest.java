@@ -21,7 +21,7 @@ class AverageTest {
 
     private final Samples samples = new RandomGames(41).samples(1_000, true);
     private final int[] order = new RandomGames(42).order(1_000);
-    private final Network start = InitialLayers.network(FeatureSet.CONTACT_1, List.of(64, 20), 7);
+    private final Network start = InitialLayers.network(FeatureSet.CONTACT_2, List.of(64, 20), 7);
 
     /** A plain mean while there are fewer steps than are averaged over, an exponential one from there on. */
     @ParameterizedTest

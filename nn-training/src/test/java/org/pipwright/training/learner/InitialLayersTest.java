@@ -45,4 +45,22 @@ class InitialLayersTest {
             assertArrayEquals(new float[layer.outputs()], layer.biases());
         }
     }
+
+    /** Pairs start with no say: the chances are those of the same network without them. */
+    @Test
+    void pairsBeginAtNothing() {
+        Network without = network(1);
+        Network with = InitialLayers.network(FeatureSet.CONTACT_2, List.of(256, 128), 1);
+        Network widened = InitialLayers.withPairs(without);
+        assertEquals("1570-256-128-6", with.shape());
+        for (int l = 0; l < 3; l++) {
+            float[] plain = without.layers().get(l).weights();
+            float[] paired = with.layers().get(l).weights();
+            assertArrayEquals(plain, Arrays.copyOf(paired, plain.length));
+            assertArrayEquals(
+                    new float[paired.length - plain.length], Arrays.copyOfRange(paired, plain.length, paired.length));
+            assertArrayEquals(paired, widened.layers().get(l).weights());
+        }
+        assertEquals(FeatureSet.CONTACT_2, widened.features());
+    }
 }

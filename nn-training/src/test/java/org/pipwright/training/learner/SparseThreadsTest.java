@@ -23,7 +23,7 @@ class SparseThreadsTest {
     private final int[] order = new RandomGames(42).order(SAMPLES);
 
     // Its first layer is large enough to be updated in parts, the others are not.
-    private final Network start = InitialLayers.network(FeatureSet.CONTACT_1, List.of(64, 20), 7);
+    private final Network start = InitialLayers.network(FeatureSet.CONTACT_2, List.of(64, 20), 7);
 
     /** Odd sizes of batches, down to fewer samples than shares. */
     private List<Double> fit(SparseLearner learner, int from) {
@@ -61,7 +61,7 @@ class SparseThreadsTest {
     @ParameterizedTest
     @ValueSource(longs = {0, 3, 1_000})
     void statesAreCopiesToGoOnFrom(long averaged) {
-        Network other = InitialLayers.network(FeatureSet.CONTACT_1, List.of(64, 20), 8);
+        Network other = InitialLayers.network(FeatureSet.CONTACT_2, List.of(64, 20), 8);
         try (Crew<Integer> workers = Crew.numbered(2);
                 SparseLearner through = new SparseLearner(start, averaged, workers);
                 SparseLearner resumed = new SparseLearner(other, averaged, workers)) {
@@ -83,7 +83,7 @@ class SparseThreadsTest {
                 SparseLearner learner = new SparseLearner(start, 0, workers)) {
             for (List<Integer> hidden : List.of(List.of(64), List.of(64, 40), List.of(20, 64))) {
                 try (SparseLearner other =
-                        new SparseLearner(InitialLayers.network(FeatureSet.CONTACT_1, hidden, 8), 0, workers)) {
+                        new SparseLearner(InitialLayers.network(FeatureSet.CONTACT_2, hidden, 8), 0, workers)) {
                     LearnerState state = other.state();
                     assertThrows(IllegalArgumentException.class, () -> learner.restore(state));
                 }
@@ -95,7 +95,7 @@ class SparseThreadsTest {
     void theReferenceGoesOnFromItsStateToo() {
         try (ReferenceLearner through = new ReferenceLearner(start);
                 ReferenceLearner resumed =
-                        new ReferenceLearner(InitialLayers.network(FeatureSet.CONTACT_1, List.of(64, 20), 8))) {
+                        new ReferenceLearner(InitialLayers.network(FeatureSet.CONTACT_2, List.of(64, 20), 8))) {
             for (int step = 0; step < 5; step++) {
                 through.fit(samples, order, 100 * step, 100 * step + 100, 0.002);
             }

@@ -3,12 +3,16 @@ package org.pipwright.training.run;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.bearoff.TableFolder;
@@ -16,6 +20,7 @@ import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.network.Network;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Planes;
@@ -119,6 +124,41 @@ class RoundTest {
             int at = i * Outcomes.COUNT;
             assertArrayEquals(expected, Arrays.copyOfRange(samples.targets(), at, at + Outcomes.COUNT), 1e-5f);
         }
+    }
+
+    /** The other net's answers to the positions that this one's games go through. */
+    @Test
+    void targetsMayComeFromAnotherNet(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("other.safetensors");
+        Model other = new Model(
+                InitialLayers.network(FeatureSet.CONTACT_2, List.of(9), 7),
+                InitialLayers.network(FeatureSet.RACE_1, List.of(8), 8),
+                Map.of());
+        ModelFile.write(file, other);
+        TrainingSettings settings =
+                SmallRun.SETTINGS.with(Setting.TARGETS, "net").with(Setting.TARGET_NET, file.toString());
+        Round taught = round(settings, 4, 2);
+        Round plain = round(SmallRun.SETTINGS, 4, 2);
+        NetworkEvaluator evaluator = new NetworkEvaluator(ModelFile.read(file));
+        assertTrue(taught.race.size() > 0);
+        for (Samples samples : List.of(taught.contact, taught.race)) {
+            for (int i = 0; i < samples.size(); i++) {
+                float[] expected = new float[Outcomes.COUNT];
+                evaluator.evaluate(samples.planes(), i * Planes.STRIDE, expected, 0);
+                int at = i * Outcomes.COUNT;
+                assertArrayEquals(expected, Arrays.copyOfRange(samples.targets(), at, at + Outcomes.COUNT));
+            }
+        }
+        int length = plain.contact.size() * Planes.STRIDE;
+        assertEquals(plain.contact.size(), taught.contact.size());
+        assertArrayEquals(
+                Arrays.copyOf(plain.contact.planes(), length), Arrays.copyOf(taught.contact.planes(), length));
+    }
+
+    @Test
+    void targetsOfNoNetAreRefused() {
+        TrainingSettings settings = SmallRun.SETTINGS.with(Setting.TARGETS, "net");
+        assertThrows(InvalidRunException.class, () -> round(settings, 1, 1));
     }
 
     /** Notes which samples it was given, and answers with a loss that depends on them. */
