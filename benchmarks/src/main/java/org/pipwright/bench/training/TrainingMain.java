@@ -58,6 +58,7 @@ public final class TrainingMain {
         TrainingSettings settings = TrainingSettings.defaults()
                 .with(Setting.MINUTES, Double.toString(seconds / 60.0))
                 .with(Setting.START_NET, start.toString())
+                .with(Setting.CONTACT_FEATURES, model.contact().features().label())
                 .with(Setting.CONTACT_HIDDEN, hidden(model.contact().shape()))
                 .with(Setting.RACE_HIDDEN, hidden(model.race().shape()))
                 .with(Setting.RATE_FIRST, "0.0001")

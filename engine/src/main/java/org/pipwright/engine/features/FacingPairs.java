@@ -4,20 +4,20 @@ import org.pipwright.engine.position.Planes;
 
 /**
  * Pairs of places that face each other: one where the side on roll has checkers, one where the opponent has, which have
- * yet to pass each other. A pair is an input of 1 by what is on either place, one checker or more. What blots risk, what
+ * yet to pass each other. A pair is an input of 1, by what is on either place: a blot, or two checkers or more. What blots risk, what
  * they may hit and what blocks them is decided pair by pair, and is a sum for a network that is told the pairs.
  *
  * <p>Checkers on place p (25 is the bar) and on the opponent's place q, each numbered from its own home, have yet to pass
  * each other if p + q is 26 or more: there are {@value #COUNT} inputs.
  */
 public final class FacingPairs {
-    /** Kinds of a pair: a blot or more on either place. */
+    /** Kinds of a pair: a blot or two and more on either place. */
     private static final int KINDS = 4;
 
-    /** 25 pairs of the bar, 24 of point 24, and so on. */
+    /** 25 pairs of the bar, 24 of point 24, and so on, of each kind. */
     public static final int COUNT = KINDS * Planes.BAR * (Planes.BAR + 1) / 2;
 
-    /** Most pairs of one position: fifteen places of each side. */
+    /** No position has more: fifteen places of each side. */
     public static final int MOST = 15 * 15;
 
     private static final int ALL = -1;

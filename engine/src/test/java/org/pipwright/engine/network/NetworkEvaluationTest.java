@@ -80,10 +80,12 @@ class NetworkEvaluationTest {
     void siblingsMayShareNothingWithTheirBase(String name, String shape, Kernel kernel, Network network) {
         NetworkEvaluation evaluation = new NetworkEvaluation(network, kernel);
         Errors errors = new Errors();
-        // All 30 checkers somewhere else: the most rows that can come up.
+        // All 30 checkers somewhere else: the most rows of places; and blots that face each other: many rows of pairs.
         List<NaiveBoard> boards = RandomBoards.of(92, 60).collect(Collectors.toList());
         boards.add(stacks(24, 24));
         boards.add(stacks(23, 22));
+        boards.add(blots(1));
+        boards.add(blots(2));
         for (NaiveBoard base : boards) {
             evaluation.begin(base.toPlanes(), 0);
             for (NaiveBoard board : boards) {
@@ -93,6 +95,19 @@ class NetworkEvaluationTest {
             }
         }
         errors.require(name + " " + shape + " unrelated");
+    }
+
+    /** Twelve or thirteen places a side that all face each other: blots from point 13 on, the rest on the bar. */
+    private static NaiveBoard blots(int first) {
+        int[] me = new int[NaiveBoard.PLACES];
+        int[] them = new int[NaiveBoard.PLACES];
+        for (int place = 25 - first; place > 12; place--) {
+            me[place] = 1;
+            them[place] = 1;
+        }
+        me[NaiveBoard.BAR] = 2 + first;
+        them[NaiveBoard.BAR] = 2 + first;
+        return NaiveBoard.of(me, them);
     }
 
     private static NaiveBoard stacks(int mine, int theirs) {

@@ -46,8 +46,13 @@ public final class InitialLayers {
      *
      * @param network a network that reads {@link FeatureSet#CONTACT_1}
      * @return one that reads {@link FeatureSet#CONTACT_2}
+     * @throws IllegalArgumentException if it reads something else
      */
     public static Network withPairs(Network network) {
+        if (network.features() != FeatureSet.CONTACT_1) {
+            throw new IllegalArgumentException(
+                    "pairs go with contact-1, not with " + network.features().label());
+        }
         List<Layer> layers = new ArrayList<>(network.layers());
         layers.set(0, withPairs(layers.get(0), FeatureSet.CONTACT_2.pairs()));
         return new Network(FeatureSet.CONTACT_2, layers);

@@ -11,7 +11,10 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.rules.PossibleOutcomes;
 import org.pipwright.training.selfplay.Samples;
 
-/** Deeplearning4j as the learner: slower than our own, and the one that says what our own should compute. */
+/**
+ * Deeplearning4j as the learner: slower than our own, and the one that says what our own should compute, but that it
+ * moves the weights of pairs in every step.
+ */
 public final class ReferenceLearner implements Learner {
     private final FeatureSet features;
     private final SettableRate rate = new SettableRate();

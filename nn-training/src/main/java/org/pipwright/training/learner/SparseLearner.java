@@ -106,9 +106,9 @@ public final class SparseLearner implements Learner {
     }
 
     /**
-     * Rows of the first layer. One that no sample of the batch used has a gradient of 0, which need not be added up; one
-     * that none ever used, as there are many with few checkers, has running means of 0 too and stays as it is; and so does
-     * a pair's until a batch has the pair again.
+     * Rows of the first layer. One that no sample of the batch used has a gradient of 0, which need not be added up. One
+     * that none ever used, as there are many with few checkers, has running means of 0 too and stays as it is. A pair's
+     * steps only if the batch has the pair; until then its running means wait, and only its average moves on.
      */
     private void updateRows(int first, int end, int batch, float rate) {
         SparseLayer layer = layers.get(0);

@@ -1,6 +1,7 @@
 package org.pipwright.training.run;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.ExactFirstEvaluator;
@@ -9,6 +10,7 @@ import org.pipwright.engine.bearoff.TableHorizon;
 import org.pipwright.engine.bearoff.TableListener;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.search.Judgement;
@@ -19,29 +21,38 @@ import org.pipwright.training.settings.TrainingSettings;
 /** What the players of a run think with: the networks alone, or the exact tables first; and the net they learn from. */
 final class Judges {
     private final EndgameTables tables;
-    private final Model teacher;
+    private final Optional<Model> teacher;
 
-    Judges(TrainingSettings settings, TableFolder folder, int threads) {
+    /**
+     * What a run thinks with.
+     *
+     * @param teacher the net that gives targets, where the settings want one
+     */
+    Judges(TrainingSettings settings, TableFolder folder, int threads, Optional<Model> teacher) {
+        this.teacher = teacher;
         boolean wanted = settings.text(Setting.ENDS).equals("tables");
         tables = wanted ? EndgameTables.standard(folder, threads, TableListener.SILENT) : null;
-        teacher = teacher(settings);
     }
 
-    /** The net that gives targets; null if the settings want none. */
-    static Model teacher(TrainingSettings settings) {
+    /** The net of {@code target.net}; none if targets are not a net's. */
+    static Optional<Model> teacher(TrainingSettings settings) {
         if (!settings.text(Setting.TARGETS).equals("net")) {
-            return null;
+            return Optional.empty();
         }
         String file = settings.text(Setting.TARGET_NET);
         if (file.equals("none")) {
             throw new InvalidRunException("targets = net needs a net: set target.net to a model file");
         }
-        return ModelFile.read(Path.of(file));
+        try {
+            return Optional.of(ModelFile.read(Path.of(file)));
+        } catch (InvalidModelException e) {
+            throw new InvalidRunException("target.net: " + e.getMessage());
+        }
     }
 
     /** The other net's answers, or the exact tables' first, for one thread. */
     SampleTarget taught() {
-        PositionEvaluator evaluator = of(teacher).evaluator();
+        PositionEvaluator evaluator = of(teacher.orElseThrow()).evaluator();
         return (planes, at, dice, out, outAt) -> evaluator.evaluate(planes, at, out, outAt);
     }
 

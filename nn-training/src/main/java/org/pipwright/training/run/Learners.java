@@ -42,12 +42,13 @@ final class Learners implements AutoCloseable {
         if (file.equals("none")) {
             return random;
         }
-        Model given = widened(ModelFile.read(Path.of(file)), random.contact().features());
-        if (!given.shape().equals(random.shape())) {
+        Model given = ModelFile.read(Path.of(file));
+        Model start = widened(given, random.contact().features());
+        if (!start.shape().equals(random.shape())) {
             throw new InvalidRunException("start.net '" + file + "' is " + given.shape() + ", but the settings ask for "
                     + random.shape() + ": set contact.features, contact.hidden and race.hidden to what it has");
         }
-        return given;
+        return start;
     }
 
     /** A net that reads no pairs may begin a run whose net shall. */

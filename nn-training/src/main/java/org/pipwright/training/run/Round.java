@@ -50,7 +50,8 @@ final class Round {
             BooleanSupplier stop) {
         SelfPlayRules rules = rules(settings);
         long seed = settings.whole(Setting.SEED);
-        ChanceCache known = new ChanceCache(CACHE_BITS);
+        boolean looking = settings.text(Setting.TARGETS).equals("lookahead");
+        ChanceCache known = looking ? new ChanceCache(CACHE_BITS) : null;
         List<SelfPlay> players = new ArrayList<>();
         for (int w = 0; w < workers.size(); w++) {
             Judgement judgement = judges.of(model);

@@ -14,6 +14,8 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.ModelFile;
 import org.pipwright.training.settings.InvalidSettingsException;
 import org.pipwright.training.settings.Preset;
 import org.pipwright.training.settings.TrainingSettings;
@@ -64,6 +66,15 @@ public final class RunFolder {
         return tables;
     }
 
+    private Path teacherFile() {
+        return folder.resolve("target.safetensors");
+    }
+
+    /** The net that gives targets, as it was when the run began; none if there is none. */
+    Optional<Model> teacher() {
+        return Files.exists(teacherFile()) ? Optional.of(ModelFile.read(teacherFile())) : Optional.empty();
+    }
+
     /** Keeps the run to this process while something is done. */
     <T> T locked(Consumer<String> warn, Supplier<T> work) {
         RunLock lock = RunLock.take(folder, warn);
@@ -81,12 +92,12 @@ public final class RunFolder {
      * @param settings written into it
      * @return the run's folder
      * @throws InvalidRunException if the folder is in use or cannot be made, start.net does not fit, or
-     *     targets = net without target.net
-     * @throws org.pipwright.engine.network.InvalidModelException if start.net or target.net cannot be read
+     *     target.net cannot be read
+     * @throws org.pipwright.engine.network.InvalidModelException if start.net cannot be read
      */
     public static RunFolder create(Path folder, TrainingSettings settings) {
         Learners.start(settings);
-        Judges.teacher(settings);
+        Optional<Model> teacher = Judges.teacher(settings);
         try {
             Files.createDirectories(folder);
             try (Stream<Path> files = Files.list(folder)) {
@@ -96,6 +107,9 @@ public final class RunFolder {
                 }
             }
             RunFolder run = new RunFolder(folder, TableFolder.ofUser(System.getenv()), Optional.empty());
+            if (teacher.isPresent()) {
+                ModelFile.write(run.teacherFile(), teacher.get());
+            }
             run.writeSettings(settings);
             return run;
         } catch (IOException e) {

@@ -58,7 +58,7 @@ public final class TrainingRun {
         this.listener = listener;
         this.stop = stop;
         this.keeper = new Keeper(folder, listener, stop, retry);
-        this.judges = new Judges(settings, folder.tables(), workers.size());
+        this.judges = new Judges(settings, folder.tables(), workers.size(), folder.teacher());
     }
 
     /**

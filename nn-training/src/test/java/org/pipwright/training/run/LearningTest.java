@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.engine.bearoff.TableFolder;
@@ -24,7 +25,7 @@ class LearningTest {
     private static Gauge gauge(Model model) {
         return Gauge.of(
                 model,
-                new Judges(TrainingSettings.defaults(), TableFolder.ofUser(System.getenv()), 2),
+                new Judges(TrainingSettings.defaults(), TableFolder.ofUser(System.getenv()), 2, Optional.empty()),
                 Position.start(),
                 GAUGE_GAMES,
                 2);

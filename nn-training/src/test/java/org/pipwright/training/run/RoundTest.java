@@ -56,7 +56,7 @@ class RoundTest {
         try (Crew<Integer> workers = Crew.numbered(threads)) {
             return Round.play(
                     MODEL,
-                    new Judges(settings, TableFolder.ofUser(System.getenv()), 1),
+                    new Judges(settings, TableFolder.ofUser(System.getenv()), 1, Judges.teacher(settings)),
                     settings,
                     FIRST,
                     games,
@@ -158,7 +158,8 @@ class RoundTest {
     @Test
     void targetsOfNoNetAreRefused() {
         TrainingSettings settings = SmallRun.SETTINGS.with(Setting.TARGETS, "net");
-        assertThrows(InvalidRunException.class, () -> round(settings, 1, 1));
+        InvalidRunException e = assertThrows(InvalidRunException.class, () -> Judges.teacher(settings));
+        assertEquals("targets = net needs a net: set target.net to a model file", e.getMessage());
     }
 
     /** Notes which samples it was given, and answers with a loss that depends on them. */

@@ -69,13 +69,15 @@ class StartNetTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"race-1, '20,8'", "contact-1, 20", "contact-2, '8,20'"})
-    void anotherShapeIsRefused(String features, String hidden) {
+    @CsvSource({"race-1, '20,8', 262-20-8-6", "contact-1, 20, 270-20-6", "contact-2, '8,20', 1570-8-20-6"})
+    void anotherShapeIsRefused(String features, String hidden, String wanted) {
         TrainingSettings settings = settings(features, hidden);
         InvalidRunException e = assertThrows(InvalidRunException.class, () -> Learners.start(settings));
         assertEquals(
-                "set contact.features, contact.hidden and race.hidden to what it has",
-                e.getMessage().replaceFirst(".*: ", ""));
+                "start.net '" + file + "' is contact 270-20-8-6, race 262-12-6, but the settings ask for contact "
+                        + wanted
+                        + ", race 262-12-6: set contact.features, contact.hidden and race.hidden to what it has",
+                e.getMessage());
     }
 
     @Test
