@@ -4,8 +4,8 @@ import org.pipwright.engine.position.Planes;
 
 /**
  * Pairs of places that face each other: one where the side on roll has checkers, one where the opponent has, which have
- * yet to pass each other. A pair is an input of 1, by what is on either place: a blot, or two checkers or more. What blots risk, what
- * they may hit and what blocks them is decided pair by pair, and is a sum for a network that is told the pairs.
+ * yet to pass each other. A pair is an input of 1, by what is on either place: a blot, or two checkers or more. What blots
+ * risk, what they may hit and what blocks them is decided pair by pair, and is a sum for a network that is told the pairs.
  *
  * <p>Checkers on place p (25 is the bar) and on the opponent's place q, each numbered from its own home, have yet to pass
  * each other if p + q is 26 or more: there are {@value #COUNT} inputs.

@@ -49,7 +49,7 @@ public final class NetworkEvaluation {
         this.features = network.features();
         this.paired = features.pairs() > 0;
         // One more than can be used: sumFromBase writes a row before it knows whether it counts.
-        int mostPairs = features.pairs() == 0 ? 0 : 2 * FacingPairs.MOST;
+        int mostPairs = paired ? 2 * FacingPairs.MOST : 0;
         this.rows = new float[MOST_STEPS + features.extras() + mostPairs + 1][];
         this.scales = new float[rows.length];
         this.baseExtras = new float[features.extras()];

@@ -3,6 +3,7 @@ package org.pipwright.training.run;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BooleanSupplier;
+import java.util.function.Function;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.parallel.Crew;
@@ -50,12 +51,11 @@ final class Round {
             BooleanSupplier stop) {
         SelfPlayRules rules = rules(settings);
         long seed = settings.whole(Setting.SEED);
-        boolean looking = settings.text(Setting.TARGETS).equals("lookahead");
-        ChanceCache known = looking ? new ChanceCache(CACHE_BITS) : null;
+        Function<Judgement, SampleTarget> targets = targets(settings, judges);
         List<SelfPlay> players = new ArrayList<>();
         for (int w = 0; w < workers.size(); w++) {
             Judgement judgement = judges.of(model);
-            players.add(new SelfPlay(judgement, rules, target(settings, judges, judgement, known)));
+            players.add(new SelfPlay(judgement, rules, targets.apply(judgement)));
         }
         Samples[] samples = new Samples[games];
         float[][] outcomes = new float[games][];
@@ -93,19 +93,22 @@ final class Round {
                 settings.number(Setting.KEEP));
     }
 
-    private static SampleTarget target(
-            TrainingSettings settings, Judges judges, Judgement judgement, ChanceCache known) {
+    /** Makes the targets of a thread from what it thinks with. */
+    private static Function<Judgement, SampleTarget> targets(TrainingSettings settings, Judges judges) {
         switch (settings.text(Setting.TARGETS)) {
             case "lookahead":
-                Lookahead lookahead = new Lookahead(judgement, LookaheadSettings.DEFAULT, known, () -> false);
-                return (planes, at, dice, out, outAt) -> lookahead.evaluate(planes, at, 1, out, outAt);
+                ChanceCache known = new ChanceCache(CACHE_BITS);
+                return judgement -> {
+                    Lookahead lookahead = new Lookahead(judgement, LookaheadSettings.DEFAULT, known, () -> false);
+                    return (planes, at, dice, out, outAt) -> lookahead.evaluate(planes, at, 1, out, outAt);
+                };
             case "rollout":
-                return new RolloutTarget(judgement, (int) settings.whole(Setting.ROLLOUT_GAMES), (int)
+                return judgement -> new RolloutTarget(judgement, (int) settings.whole(Setting.ROLLOUT_GAMES), (int)
                         settings.whole(Setting.ROLLOUT_ROLLS));
             case "net":
-                return judges.taught();
+                return judgement -> judges.taught();
             default:
-                return SampleTarget.TD;
+                return judgement -> SampleTarget.TD;
         }
     }
 
