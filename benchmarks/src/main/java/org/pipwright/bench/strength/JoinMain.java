@@ -26,12 +26,21 @@ public final class JoinMain {
             parts.add(Path.of(part));
         }
         Path out = Path.of(options.required("--out"));
-        int lines = join(decisions, parts, out, options.has("--so-far"));
-        System.out.println(lines + " references in " + out);
+        Joined joined = join(decisions, parts, out, options.has("--so-far"));
+        System.out.println(joined.kept() + " references in " + out + ", " + joined.unsure()
+                + " left out, whose standard errors are larger than they should be");
     }
 
+    /**
+     * What became of the references.
+     *
+     * @param kept how many are in the file
+     * @param unsure how many are not, since they are not sure enough
+     */
+    record Joined(int kept, int unsure) {}
+
     /** Joins; decisions without a reference are an error unless {@code soFar}. */
-    static int join(Path decisions, List<Path> parts, Path out, boolean soFar) throws IOException {
+    static Joined join(Path decisions, List<Path> parts, Path out, boolean soFar) throws IOException {
         ReferenceHeader header = null;
         TreeMap<Integer, Reference> all = new TreeMap<>();
         for (Path part : parts) {
@@ -55,7 +64,12 @@ public final class JoinMain {
             throw new IllegalArgumentException(
                     missing.size() + " decisions have no reference yet: run their parts to the end, or give --so-far");
         }
+        int found = all.size();
+        double most = header.error();
+        double within = header.within();
+        // Some come to the most games before they are sure enough.
+        all.values().removeIf(reference -> reference.error(within) > most);
         JsonLines.write(out, header, new ArrayList<>(all.values()));
-        return all.size();
+        return new Joined(all.size(), found - all.size());
     }
 }

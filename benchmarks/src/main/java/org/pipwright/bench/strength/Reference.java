@@ -47,7 +47,17 @@ public record Reference(
         return cost == null ? OptionalDouble.empty() : OptionalDouble.of(-cost);
     }
 
+    /** Whether a play is the best, or within two standard errors of it: the rollout cannot tell which of them is. */
     boolean isBest(String play) {
-        return plays.get(0).play().equals(play);
+        return plays.stream().anyMatch(rolled -> rolled.play().equals(play) && -rolled.behind() <= 2 * rolled.error());
+    }
+
+    /** The largest standard error of what a play within some distance of the best is behind it. */
+    double error(double within) {
+        return plays.stream()
+                .filter(rolled -> -rolled.behind() <= within)
+                .mapToDouble(Rolled::error)
+                .max()
+                .orElse(0);
     }
 }

@@ -25,11 +25,8 @@ import org.pipwright.models.ModelCatalog;
 
 /** Prints what a net with some lookahead or with rollouts, or a fixed baseline, loses on the decisions of a reference. */
 public final class ScoreMain {
-    /** Positions whose play is chosen before the clock counts, so that the code is compiled. */
-    private static final int WARM_UP = 200;
-
-    /** The same for rollouts, of which each decision takes thousands of choices. */
-    private static final int ROLLOUT_WARM_UP = 2;
+    /** Seconds of choosing before the clock counts, so that code is compiled and tables are read. */
+    private static final int WARM_UP = 5;
 
     private static final int TRUNCATION = 10;
 
@@ -115,7 +112,7 @@ public final class ScoreMain {
                     settings.lookahead(),
                     settings.truncation() == 0 ? "" : ", broken off after " + settings.truncation() + " rolls",
                     threads);
-            print(who + how, references, ROLLOUT_WARM_UP, choosers::next, options);
+            print(who + how, references, WARM_UP, choosers::next, options);
         }
     }
 
@@ -150,7 +147,9 @@ public final class ScoreMain {
     private static void print(
             String who, List<Reference> references, int warmUp, Supplier<Chooser> choosers, Options options)
             throws IOException {
-        Scorer.of(references.subList(0, Math.min(warmUp, references.size())), choosers.get());
+        if (warmUp > 0) {
+            Scorer.warmUp(references, choosers.get(), Duration.ofSeconds(warmUp));
+        }
         Scorer scorer = Scorer.of(references, choosers.get());
         System.out.print(options.has("--json") ? ScoreReport.json(who, scorer) : ScoreReport.text(who, scorer));
     }

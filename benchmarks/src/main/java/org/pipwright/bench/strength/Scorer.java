@@ -1,5 +1,6 @@
 package org.pipwright.bench.strength;
 
+import java.time.Duration;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +11,9 @@ import org.pipwright.engine.roll.Roll;
 
 /** What a chooser's plays lose, by regime and over all decisions. */
 final class Scorer {
+    /** A prime larger than any number of decisions, so that steps of it, around and around, come to all of them. */
+    private static final int STRIDE = 7919;
+
     private final Map<Regime, Score> byRegime = new EnumMap<>(Regime.class);
     private final Score all = new Score();
 
@@ -17,6 +21,15 @@ final class Scorer {
         Scorer scorer = new Scorer();
         references.forEach(reference -> scorer.add(reference, chooser));
         return scorer;
+    }
+
+    /** Chooses plays of every regime until some time has passed. */
+    static void warmUp(List<Reference> references, Chooser chooser, Duration time) {
+        long end = System.nanoTime() + time.toNanos();
+        for (int i = 0; System.nanoTime() < end; i++) {
+            Reference reference = references.get((int) ((long) i * STRIDE % references.size()));
+            chooser.choose(PositionText.parse(reference.position()), Roll.parse(reference.roll()));
+        }
     }
 
     private void add(Reference reference, Chooser chooser) {

@@ -119,6 +119,27 @@ class ReferenceTest {
     }
 
     @Test
+    void joiningLeavesOutWhatIsNotSureEnough() throws IOException {
+        Path part = folder.resolve("part");
+        Path out = folder.resolve("all");
+        Decision unsure = DECISIONS.get(1);
+        try (PartFile references = new PartFile(part, header(720))) {
+            references.add(made(DECISIONS.get(0)));
+            references.add(new Reference(
+                    unsure.id(),
+                    unsure.regime(),
+                    unsure.position(),
+                    unsure.roll(),
+                    unsure.game(),
+                    720,
+                    List.of(new Reference.Rolled("x", 0.5, 0, 0), new Reference.Rolled("y", 0.49, -0.01, 0.005)),
+                    Map.of()));
+        }
+
+        assertEquals(new JoinMain.Joined(1, 1), JoinMain.join(file, List.of(part), out, true));
+    }
+
+    @Test
     void partsJoinToTheWhole() throws IOException {
         Path odd = folder.resolve("odd");
         Path even = folder.resolve("even");
@@ -133,7 +154,7 @@ class ReferenceTest {
             part.add(made(DECISIONS.get(1)));
         }
 
-        assertEquals(3, JoinMain.join(file, List.of(odd, even), out, false));
+        assertEquals(new JoinMain.Joined(3, 0), JoinMain.join(file, List.of(odd, even), out, false));
 
         assertEquals(
                 DECISIONS.stream().map(ReferenceTest::made).collect(Collectors.toList()),

@@ -7,10 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.time.Duration;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.play.PlayText;
+import org.pipwright.engine.roll.Roll;
 
 /** Scores on a reference made up by hand, whose losses can be added up by hand. */
 class ScorerTest {
@@ -68,6 +73,43 @@ class ScorerTest {
         }
 
         assertEquals(Math.sqrt(sum / 3 / 4), score(PLAYS).all().lossError(), 1e-12);
+    }
+
+    @Test
+    void aPlayThatCannotBeToldFromTheBestCountsAsBest() {
+        Reference reference = new Reference(
+                1,
+                Regime.OPENING,
+                START,
+                "3-1",
+                "a v b",
+                144,
+                List.of(
+                        new Reference.Rolled("a", 0.1, 0, 0),
+                        new Reference.Rolled("b", 0.095, -0.005, 0.003),
+                        new Reference.Rolled("c", 0.08, -0.02, 0.006),
+                        new Reference.Rolled("d", -0.1, -0.2, 0.009)),
+                Map.of("e", -0.3));
+
+        assertEquals(
+                List.of(true, true, false, false, false),
+                Stream.of("a", "b", "c", "d", "e").map(reference::isBest).toList());
+        assertEquals(0.006, reference.error(0.12));
+        assertEquals(0.003, reference.error(0.01));
+    }
+
+    @Test
+    void warmingUpComesToEveryDecision() {
+        Set<Roll> met = new HashSet<>();
+        Scorer.warmUp(
+                REFERENCES,
+                (position, roll) -> {
+                    met.add(roll);
+                    return position;
+                },
+                Duration.ofMillis(50));
+
+        assertEquals(REFERENCES.size(), met.size());
     }
 
     @Test

@@ -95,7 +95,7 @@ public enum Setting {
             FeatureSet.CONTACT_2.label(),
             Kind.choice(FeatureSet.CONTACT_2.label(), FeatureSet.CONTACT_1.label(), FeatureSet.RACE_1.label()),
             "Input of the network for positions with contact: contact-2, contact-1, which lacks the pairs of places that"
-                    + " face each other (a sixth quicker, 0.02 points a game weaker), or race-1, which has places and pips alone."),
+                    + " face each other (games are played 11 % quicker), or race-1, which has places and pips alone."),
     /** Hidden layers of the contact network. */
     CONTACT_HIDDEN("contact.hidden", "256,32", Kind.SIZES, "Hidden layers of the network for positions with contact."),
     /** Hidden layers of the race network. */
