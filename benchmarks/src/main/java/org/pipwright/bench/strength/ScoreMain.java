@@ -31,7 +31,8 @@ public final class ScoreMain {
     private static final int TRUNCATION = 10;
 
     /** Options that say how a net is used. */
-    private static final List<String> NETS_ONLY = List.of("--lookahead", "--seconds", "--rollout", "--truncation");
+    private static final List<String> NETS_ONLY =
+            List.of("--lookahead", "--seconds", "--rollout", "--truncation", "--against");
 
     private ScoreMain() {}
 
@@ -42,7 +43,15 @@ public final class ScoreMain {
     private static void run(List<String> args) throws IOException {
         Options options = new Options(
                 args,
-                Set.of("--reference", "--net", "--lookahead", "--seconds", "--rollout", "--truncation", "--threads"),
+                Set.of(
+                        "--reference",
+                        "--net",
+                        "--lookahead",
+                        "--seconds",
+                        "--rollout",
+                        "--truncation",
+                        "--threads",
+                        "--against"),
                 Set.of("--json", "--tables"));
         Path file = Path.of(options.required("--reference"));
         String name =
@@ -64,10 +73,9 @@ public final class ScoreMain {
     }
 
     private static void score(String name, List<Reference> references, Options options) throws IOException {
-        Model model = ModelCatalog.shipped().load(name);
         int threads = options.number("--threads", Runtime.getRuntime().availableProcessors(), 1, 1024);
         boolean tables = options.has("--tables");
-        Supplier<Judgement> judgements = tables ? Judgements.withTables(model, threads) : Judgements.net(model);
+        Supplier<Judgement> judgements = judgements(name, tables, threads);
         String who = name + (tables ? " with bear-off tables, " : ", ");
         int lookahead = options.number("--lookahead", 0, 0, LookaheadSettings.MOST);
         int trials = options.number("--rollout", 0, 1, 10_000_000);
@@ -79,6 +87,11 @@ public final class ScoreMain {
         if (trials == 0 && options.text("--truncation").isPresent()) {
             throw new IllegalArgumentException("--truncation is about rollouts: add --rollout");
         }
+        Optional<String> other = options.text("--against");
+        if (other.isPresent() && (trials > 0 || time.isPresent() || options.has("--json"))) {
+            throw new IllegalArgumentException(
+                    "--against takes neither --rollout nor --seconds nor --json: leave them out");
+        }
         if (trials > 0) {
             RolloutSettings settings = RolloutSettings.DEFAULT
                     .withTrials(trials)
@@ -89,8 +102,28 @@ public final class ScoreMain {
             search(who, references, judgements, time.get(), threads, options);
         } else {
             Supplier<Chooser> choosers = () -> Chooser.byPlayer(Players.of(judgements.get(), lookahead));
-            print(who + "lookahead " + lookahead + ", 1 thread", references, WARM_UP, choosers, options);
+            Scorer scorer =
+                    print(who + "lookahead " + lookahead + ", 1 thread", references, WARM_UP, choosers, options);
+            if (other.isPresent()) {
+                Judgement theirs = judgements(other.get(), tables, threads).get();
+                compare(scorer, Scorer.of(references, Chooser.byPlayer(Players.of(theirs, lookahead))), other.get());
+            }
         }
+    }
+
+    private static Supplier<Judgement> judgements(String net, boolean tables, int threads) {
+        Model model = ModelCatalog.shipped().load(net);
+        return tables ? Judgements.withTables(model, threads) : Judgements.net(model);
+    }
+
+    private static void compare(Scorer scorer, Scorer other, String name) {
+        Score more = scorer.beyond(other);
+        System.out.printf(
+                Locale.ROOT,
+                "loses %+.5f ± %.5f a decision more than %s, decision by decision%n",
+                more.meanLoss(),
+                more.lossError(),
+                name);
     }
 
     private static void rollOut(
@@ -144,7 +177,7 @@ public final class ScoreMain {
     }
 
     /** Warms up with a chooser of its own, since they may remember positions. */
-    private static void print(
+    private static Scorer print(
             String who, List<Reference> references, int warmUp, Supplier<Chooser> choosers, Options options)
             throws IOException {
         if (warmUp > 0) {
@@ -152,5 +185,6 @@ public final class ScoreMain {
         }
         Scorer scorer = Scorer.of(references, choosers.get());
         System.out.print(options.has("--json") ? ScoreReport.json(who, scorer) : ScoreReport.text(who, scorer));
+        return scorer;
     }
 }

@@ -1,6 +1,7 @@
 package org.pipwright.bench.strength;
 
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,7 @@ final class Scorer {
 
     private final Map<Regime, Score> byRegime = new EnumMap<>(Regime.class);
     private final Score all = new Score();
+    private final List<Double> losses = new ArrayList<>();
 
     static Scorer of(List<Reference> references, Chooser chooser) {
         Scorer scorer = new Scorer();
@@ -44,8 +46,21 @@ final class Scorer {
                 .orElseThrow(() -> new IllegalArgumentException(
                         "decision " + reference.id() + " has no value for " + play + ": make the reference anew"));
         boolean best = reference.isBest(play);
+        losses.add(loss);
         all.add(loss, best, seconds);
         byRegime.computeIfAbsent(reference.regime(), regime -> new Score()).add(loss, best, seconds);
+    }
+
+    /**
+     * What this one loses more than another on the same decisions, as the score of the differences: since both answer the
+     * same decisions, its error is smaller than those of the two.
+     */
+    Score beyond(Scorer other) {
+        Score differences = new Score();
+        for (int i = 0; i < losses.size(); i++) {
+            differences.add(losses.get(i) - other.losses.get(i), false, 0);
+        }
+        return differences;
     }
 
     Score all() {

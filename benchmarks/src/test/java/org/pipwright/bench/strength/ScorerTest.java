@@ -98,6 +98,19 @@ class ScorerTest {
         assertEquals(0.003, reference.error(0.01));
     }
 
+    /** Losses 0, 0.03, 0.2, 0 less 0.03, 0, 0.2, 0.03. */
+    @Test
+    void differencesAreTakenDecisionByDecision() {
+        Scorer other = score(Map.of("3-1", "24/20", "6-1", "13/7 8/7", "6-5", "13/7 13/8", "4-2", "13/7"));
+
+        Score more = score(PLAYS).beyond(other);
+
+        double mean = -0.03 / 4;
+        double squares = 2 * Math.pow(-0.03 - mean, 2) + Math.pow(0.03 - mean, 2) + mean * mean;
+        assertEquals(mean, more.meanLoss(), 1e-12);
+        assertEquals(Math.sqrt(squares / 3 / 4), more.lossError(), 1e-12);
+    }
+
     @Test
     void warmingUpComesToEveryDecision() {
         Set<Roll> met = new HashSet<>();
