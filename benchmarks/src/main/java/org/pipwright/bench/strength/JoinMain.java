@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import org.pipwright.bench.Main;
 import org.pipwright.bench.Options;
 
@@ -65,11 +66,14 @@ public final class JoinMain {
                     missing.size() + " decisions have no reference yet: run their parts to the end, or give --so-far");
         }
         int found = all.size();
-        double most = header.error();
-        double within = header.within();
-        // Some come to the most games before they are sure enough.
-        all.values().removeIf(reference -> reference.error(within) > most);
+        // Some come to the most games before they are known well enough.
+        all.values().removeIf(unsure(header));
         JsonLines.write(out, header, new ArrayList<>(all.values()));
         return new Joined(all.size(), found - all.size());
+    }
+
+    private static Predicate<Reference> unsure(ReferenceHeader header) {
+        return reference ->
+                !reference.plays().stream().allMatch(rolled -> header.exactEnough(rolled.behind(), rolled.error()));
     }
 }

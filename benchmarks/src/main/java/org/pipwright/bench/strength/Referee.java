@@ -27,9 +27,6 @@ final class Referee implements AutoCloseable {
 
     private static final int FEWEST_CANDIDATES = 2;
 
-    /** Standard errors. */
-    private static final int SURE = 4;
-
     private final Supplier<Judgement> judgements;
     private final ReferenceHeader header;
     private final int threads;
@@ -83,13 +80,10 @@ final class Referee implements AutoCloseable {
     }
 
     private boolean exact(RolloutReport report) {
-        return report.trials() >= LEAST_TRIALS && report.lines().stream().allMatch(this::exactEnough);
-    }
-
-    /** A play that is surely no candidate need not be known exactly. */
-    private boolean exactEnough(RolloutLine line) {
-        double error = line.behind().standardError();
-        return error <= header.error() || -line.behind().mean() - SURE * error > header.within();
+        return report.trials() >= LEAST_TRIALS
+                && report.lines().stream()
+                        .allMatch(line -> header.exactEnough(
+                                line.behind().mean(), line.behind().standardError()));
     }
 
     private static Reference.Rolled rolled(List<Play> candidates, RolloutLine line) {

@@ -2,6 +2,7 @@ package org.pipwright.bench.strength;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -38,10 +39,9 @@ public record Reference(
 
     /** Points that a play loses against the best; empty if the play is not one of this decision. */
     OptionalDouble loss(String play) {
-        for (Rolled rolled : plays) {
-            if (rolled.play().equals(play)) {
-                return OptionalDouble.of(-rolled.behind());
-            }
+        Optional<Rolled> rolled = rolled(play);
+        if (rolled.isPresent()) {
+            return OptionalDouble.of(-rolled.get().behind());
         }
         Double cost = others.get(play);
         return cost == null ? OptionalDouble.empty() : OptionalDouble.of(-cost);
@@ -49,15 +49,12 @@ public record Reference(
 
     /** Whether a play is the best, or within two standard errors of it: the rollout cannot tell which of them is. */
     boolean isBest(String play) {
-        return plays.stream().anyMatch(rolled -> rolled.play().equals(play) && -rolled.behind() <= 2 * rolled.error());
+        return rolled(play)
+                .filter(rolled -> -rolled.behind() <= 2 * rolled.error())
+                .isPresent();
     }
 
-    /** The largest standard error of what a play within some distance of the best is behind it. */
-    double error(double within) {
-        return plays.stream()
-                .filter(rolled -> -rolled.behind() <= within)
-                .mapToDouble(Rolled::error)
-                .max()
-                .orElse(0);
+    private Optional<Rolled> rolled(String play) {
+        return plays.stream().filter(rolled -> rolled.play().equals(play)).findAny();
     }
 }

@@ -27,4 +27,17 @@ public record ReferenceHeader(
         double error,
         double within) {
     static final String KIND = "pipwright reference 1";
+
+    /** Standard errors. */
+    private static final int SURE = 4;
+
+    /**
+     * Whether a difference to the best play is known well enough. That of a play that is surely no candidate need not be.
+     *
+     * @param behind mean of the difference, at most 0
+     * @param standardError its standard error
+     */
+    boolean exactEnough(double behind, double standardError) {
+        return standardError <= error || -behind - SURE * standardError > within;
+    }
 }

@@ -118,6 +118,18 @@ class ReferenceTest {
         assertThrows(IllegalArgumentException.class, () -> new PartFile(part, header(1440)));
     }
 
+    /** A larger error is allowed beyond 0.12 by more than four standard errors. */
+    @Test
+    void differencesAreKnownWellEnough() throws IOException {
+        ReferenceHeader header = header(720);
+
+        assertTrue(header.exactEnough(0, 0));
+        assertTrue(header.exactEnough(-0.05, 0.004));
+        assertFalse(header.exactEnough(-0.05, 0.0041));
+        assertFalse(header.exactEnough(-0.1244, 0.005));
+        assertTrue(header.exactEnough(-0.15, 0.006));
+    }
+
     @Test
     void joiningLeavesOutWhatIsNotSureEnough() throws IOException {
         Path part = folder.resolve("part");

@@ -94,8 +94,6 @@ class ScorerTest {
         assertEquals(
                 List.of(true, true, false, false, false),
                 Stream.of("a", "b", "c", "d", "e").map(reference::isBest).toList());
-        assertEquals(0.006, reference.error(0.12));
-        assertEquals(0.003, reference.error(0.01));
     }
 
     /** Losses 0, 0.03, 0.2, 0 less 0.03, 0, 0.2, 0.03. */
