@@ -7,7 +7,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.Predicate;
 import org.pipwright.bench.Main;
 import org.pipwright.bench.Options;
 
@@ -27,21 +26,12 @@ public final class JoinMain {
             parts.add(Path.of(part));
         }
         Path out = Path.of(options.required("--out"));
-        Joined joined = join(decisions, parts, out, options.has("--so-far"));
-        System.out.println(joined.kept() + " references in " + out + ", " + joined.unsure()
-                + " left out, whose standard errors are larger than they should be");
+        int lines = join(decisions, parts, out, options.has("--so-far"));
+        System.out.println(lines + " references in " + out);
     }
 
-    /**
-     * What became of the references.
-     *
-     * @param kept how many are in the file
-     * @param unsure how many are not, since they are not sure enough
-     */
-    record Joined(int kept, int unsure) {}
-
     /** Joins; decisions without a reference are an error unless {@code soFar}. */
-    static Joined join(Path decisions, List<Path> parts, Path out, boolean soFar) throws IOException {
+    static int join(Path decisions, List<Path> parts, Path out, boolean soFar) throws IOException {
         ReferenceHeader header = null;
         TreeMap<Integer, Reference> all = new TreeMap<>();
         for (Path part : parts) {
@@ -65,15 +55,7 @@ public final class JoinMain {
             throw new IllegalArgumentException(
                     missing.size() + " decisions have no reference yet: run their parts to the end, or give --so-far");
         }
-        int found = all.size();
-        // Some come to the most games before they are known well enough.
-        all.values().removeIf(unsure(header));
         JsonLines.write(out, header, new ArrayList<>(all.values()));
-        return new Joined(all.size(), found - all.size());
-    }
-
-    private static Predicate<Reference> unsure(ReferenceHeader header) {
-        return reference ->
-                !reference.plays().stream().allMatch(rolled -> header.exactEnough(rolled.behind(), rolled.error()));
+        return all.size();
     }
 }

@@ -40,4 +40,9 @@ public record ReferenceHeader(
     boolean exactEnough(double behind, double standardError) {
         return standardError <= error || -behind - SURE * standardError > within;
     }
+
+    /** The same of all plays of a reference; some come to the most games before that. */
+    boolean exactEnough(Reference reference) {
+        return reference.plays().stream().allMatch(rolled -> exactEnough(rolled.behind(), rolled.error()));
+    }
 }

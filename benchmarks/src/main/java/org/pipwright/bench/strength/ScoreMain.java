@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import org.pipwright.bench.Judgements;
 import org.pipwright.bench.Main;
 import org.pipwright.bench.Options;
@@ -56,8 +57,7 @@ public final class ScoreMain {
         Path file = Path.of(options.required("--reference"));
         String name =
                 options.text("--net").orElseGet(() -> ModelCatalog.shipped().defaultName());
-        List<Reference> references =
-                JsonLines.read(file, ReferenceHeader.class, Reference.class).records();
+        List<Reference> references = references(file);
         Optional<Entrant> baseline = Baselines.named(name);
         if (baseline.isPresent()) {
             for (String option : NETS_ONLY) {
@@ -70,6 +70,20 @@ public final class ScoreMain {
         } else {
             score(name, references, options);
         }
+    }
+
+    /** Those that are known well enough. */
+    private static List<Reference> references(Path file) throws IOException {
+        var content = JsonLines.read(file, ReferenceHeader.class, Reference.class);
+        List<Reference> exact =
+                content.records().stream().filter(content.header()::exactEnough).collect(Collectors.toList());
+        int left = content.records().size() - exact.size();
+        if (left > 0) {
+            System.err.println(left + " of " + content.records().size()
+                    + " references left out: their standard errors are larger than "
+                    + content.header().error());
+        }
+        return exact;
     }
 
     private static void score(String name, List<Reference> references, Options options) throws IOException {

@@ -131,24 +131,20 @@ class ReferenceTest {
     }
 
     @Test
-    void joiningLeavesOutWhatIsNotSureEnough() throws IOException {
-        Path part = folder.resolve("part");
-        Path out = folder.resolve("all");
-        Decision unsure = DECISIONS.get(1);
-        try (PartFile references = new PartFile(part, header(720))) {
-            references.add(made(DECISIONS.get(0)));
-            references.add(new Reference(
-                    unsure.id(),
-                    unsure.regime(),
-                    unsure.position(),
-                    unsure.roll(),
-                    unsure.game(),
-                    720,
-                    List.of(new Reference.Rolled("x", 0.5, 0, 0), new Reference.Rolled("y", 0.49, -0.01, 0.005)),
-                    Map.of()));
-        }
+    void aReferenceIsExactEnoughIfAllItsPlaysAre() throws IOException {
+        Decision decision = DECISIONS.get(1);
+        Reference unsure = new Reference(
+                decision.id(),
+                decision.regime(),
+                decision.position(),
+                decision.roll(),
+                decision.game(),
+                720,
+                List.of(new Reference.Rolled("x", 0.5, 0, 0), new Reference.Rolled("y", 0.49, -0.01, 0.005)),
+                Map.of());
 
-        assertEquals(new JoinMain.Joined(1, 1), JoinMain.join(file, List.of(part), out, true));
+        assertTrue(header(720).exactEnough(made(decision)));
+        assertFalse(header(720).exactEnough(unsure));
     }
 
     @Test
@@ -166,7 +162,7 @@ class ReferenceTest {
             part.add(made(DECISIONS.get(1)));
         }
 
-        assertEquals(new JoinMain.Joined(3, 0), JoinMain.join(file, List.of(odd, even), out, false));
+        assertEquals(3, JoinMain.join(file, List.of(odd, even), out, false));
 
         assertEquals(
                 DECISIONS.stream().map(ReferenceTest::made).collect(Collectors.toList()),
