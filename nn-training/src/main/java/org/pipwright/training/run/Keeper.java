@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
+import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.training.report.OpeningChoices;
@@ -64,6 +65,16 @@ final class Keeper {
             return Files.exists(folder.manifestFile()) ? Files.readString(folder.manifestFile()) : "";
         } catch (IOException e) {
             throw new InvalidRunException("cannot read '" + folder.manifestFile() + "': " + RunFolder.reason(e));
+        }
+    }
+
+    /** Whether the net beside the checkpoints is whole and that of so many games. */
+    boolean holdsNetOf(long games) {
+        try {
+            return Long.toString(games)
+                    .equals(ModelFile.read(folder.modelFile()).notes().get("games"));
+        } catch (InvalidModelException e) {
+            return false;
         }
     }
 

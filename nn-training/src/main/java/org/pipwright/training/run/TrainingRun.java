@@ -107,6 +107,12 @@ public final class TrainingRun {
         Checkpoint safe = start;
         latest = keeper.begin(games);
         model = learners.model(Map.of());
+        if (progress() >= 1 && latest != null && keeper.holdsNetOf(games)) {
+            // It may have come from a machine without fonts for charts; its net says where it was trained, and still
+            // shall.
+            keeper.report(settings);
+            return latest;
+        }
         provenance = Provenance.now(workers.size());
         keeper.manifest(provenance, games);
         Rate rate = new Rate(games);
@@ -131,9 +137,6 @@ public final class TrainingRun {
         save(learners);
         if (tally.games > 0 || latest == null) {
             gauge();
-        } else {
-            // A run that has nothing left to do may have come from a machine without fonts for charts.
-            keeper.report(settings);
         }
         return latest;
     }

@@ -1,5 +1,6 @@
 package org.pipwright.training.run;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -67,10 +68,17 @@ class TrainingRunTest {
         SmallRun.finish(folder("run"), SmallRun.SETTINGS, 1);
         Path report = RunFolder.open(folder("run")).reportFile();
         int charts = Files.readString(report).split("<svg").length;
+        Path net = RunFolder.open(folder("run")).modelFile();
+        byte[] asTrained = Files.readAllBytes(net);
         Files.delete(report);
-        SmallRun again = SmallRun.finish(RunFolder.open(folder("run")), 1);
+        SmallRun again = SmallRun.finish(RunFolder.open(folder("run")), 2);
         assertEquals(charts, Files.readString(report).split("<svg").length);
         assertTrue(again.rounds.isEmpty() && again.gauges.isEmpty());
+        assertArrayEquals(asTrained, Files.readAllBytes(net), "the net still says who trained it");
+
+        Files.delete(net);
+        SmallRun.finish(RunFolder.open(folder("run")), 1);
+        assertEquals("150", ModelFile.read(net).notes().get("games"));
     }
 
     @Test
