@@ -52,7 +52,8 @@ public final class ScoreMain {
                         "--rollout",
                         "--truncation",
                         "--threads",
-                        "--against"),
+                        "--against",
+                        "--worst"),
                 Set.of("--json", "--tables"));
         Path file = Path.of(options.required("--reference"));
         String name =
@@ -197,8 +198,13 @@ public final class ScoreMain {
         if (warmUp > 0) {
             Scorer.warmUp(references, choosers.get(), Duration.ofSeconds(warmUp));
         }
+        int worst = options.number("--worst", 0, 1, references.size());
+        if (worst > 0 && options.has("--json")) {
+            throw new IllegalArgumentException("--worst is for people: leave out --json");
+        }
         Scorer scorer = Scorer.of(references, choosers.get());
         System.out.print(options.has("--json") ? ScoreReport.json(who, scorer) : ScoreReport.text(who, scorer));
+        System.out.print(ScoreReport.worst(scorer, worst));
         return scorer;
     }
 }

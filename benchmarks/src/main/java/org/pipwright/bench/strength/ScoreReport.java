@@ -31,6 +31,24 @@ final class ScoreReport {
                 1000 * score.secondsEach());
     }
 
+    /** The costliest choices, one a line: what each loses, where, what was played and what is best. */
+    static String worst(Scorer scorer, int most) {
+        StringBuilder text = new StringBuilder();
+        for (Scorer.Choice choice : scorer.worst(most)) {
+            Reference reference = choice.reference();
+            text.append(String.format(
+                    Locale.ROOT,
+                    "%.4f  %-16s  %s  %s: %s, best %s%n",
+                    choice.loss(),
+                    reference.regime().words(),
+                    reference.position(),
+                    reference.roll(),
+                    choice.play(),
+                    reference.plays().get(0).play()));
+        }
+        return text.toString();
+    }
+
     static String json(String who, Scorer scorer) throws IOException {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = new JsonFactory().createGenerator(text)) {

@@ -2,9 +2,11 @@ package org.pipwright.bench.strength;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
@@ -17,7 +19,10 @@ final class Scorer {
 
     private final Map<Regime, Score> byRegime = new EnumMap<>(Regime.class);
     private final Score all = new Score();
-    private final List<Double> losses = new ArrayList<>();
+    private final List<Choice> choices = new ArrayList<>();
+
+    /** A play that was chosen, and the points that it loses against the best. */
+    record Choice(Reference reference, String play, double loss) {}
 
     static Scorer of(List<Reference> references, Chooser chooser) {
         Scorer scorer = new Scorer();
@@ -46,7 +51,7 @@ final class Scorer {
                 .orElseThrow(() -> new IllegalArgumentException(
                         "decision " + reference.id() + " has no value for " + play + ": make the reference anew"));
         boolean best = reference.isBest(play);
-        losses.add(loss);
+        choices.add(new Choice(reference, play, loss));
         all.add(loss, best, seconds);
         byRegime.computeIfAbsent(reference.regime(), regime -> new Score()).add(loss, best, seconds);
     }
@@ -57,10 +62,19 @@ final class Scorer {
      */
     Score beyond(Scorer other) {
         Score differences = new Score();
-        for (int i = 0; i < losses.size(); i++) {
-            differences.add(losses.get(i) - other.losses.get(i), false, 0);
+        for (int i = 0; i < choices.size(); i++) {
+            differences.add(choices.get(i).loss() - other.choices.get(i).loss(), false, 0);
         }
         return differences;
+    }
+
+    /** The choices that lose most, the costliest first; none that lose nothing. */
+    List<Choice> worst(int most) {
+        return choices.stream()
+                .filter(choice -> choice.loss() > 0)
+                .sorted(Comparator.comparingDouble(Choice::loss).reversed())
+                .limit(most)
+                .collect(Collectors.toList());
     }
 
     Score all() {

@@ -12,6 +12,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.play.PlayText;
@@ -60,6 +61,19 @@ class ScorerTest {
         assertEquals(0.1, scorer.byRegime().get(Regime.CONTACT).meanLoss(), 1e-12);
         assertEquals(2, scorer.byRegime().size());
         assertTrue(scorer.all().secondsEach() > 0);
+    }
+
+    @Test
+    void theCostliestComeFirst() {
+        Scorer scorer = score(PLAYS);
+
+        assertEquals(
+                "0.2000  contact           " + START + "  6-5: 13/7 13/8, best 24/13" + System.lineSeparator(),
+                ScoreReport.worst(scorer, 1));
+        assertEquals(
+                List.of(3, 2),
+                scorer.worst(4).stream().map(choice -> choice.reference().id()).collect(Collectors.toList()));
+        assertEquals("", ScoreReport.worst(scorer, 0));
     }
 
     /** Sample standard deviation over the root of the number, by the textbook's formula. */
