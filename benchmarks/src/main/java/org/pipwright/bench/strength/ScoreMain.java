@@ -195,12 +195,12 @@ public final class ScoreMain {
     private static Scorer print(
             String who, List<Reference> references, int warmUp, Supplier<Chooser> choosers, Options options)
             throws IOException {
-        if (warmUp > 0) {
-            Scorer.warmUp(references, choosers.get(), Duration.ofSeconds(warmUp));
-        }
         int worst = options.number("--worst", 0, 1, references.size());
         if (worst > 0 && options.has("--json")) {
             throw new IllegalArgumentException("--worst is for people: leave out --json");
+        }
+        if (warmUp > 0) {
+            Scorer.warmUp(references, choosers.get(), Duration.ofSeconds(warmUp));
         }
         Scorer scorer = Scorer.of(references, choosers.get());
         System.out.print(options.has("--json") ? ScoreReport.json(who, scorer) : ScoreReport.text(who, scorer));

@@ -88,7 +88,7 @@ final class Keeper {
         report(settings);
     }
 
-    /** Writes the report of what has been gauged so far. */
+    /** Writes the report of what has been gauged so far, which a machine without fonts may have left without charts. */
     void report(TrainingSettings settings) {
         String html = RunReport.html(metrics.lines(), openings, settings);
         insist("the report", () -> RunFolder.write(folder.reportFile(), html));

@@ -108,8 +108,7 @@ public final class TrainingRun {
         latest = keeper.begin(games);
         model = learners.model(Map.of());
         if (progress() >= 1 && latest != null && keeper.holdsNetOf(games)) {
-            // It may have come from a machine without fonts for charts; its net says where it was trained, and still
-            // shall.
+            // Nothing is left to do, and the net shall go on saying where it was trained.
             keeper.report(settings);
             return latest;
         }
@@ -137,6 +136,8 @@ public final class TrainingRun {
         save(learners);
         if (tally.games > 0 || latest == null) {
             gauge();
+        } else {
+            keeper.report(settings);
         }
         return latest;
     }

@@ -77,7 +77,9 @@ class TrainingRunTest {
         assertArrayEquals(asTrained, Files.readAllBytes(net), "the net still says who trained it");
 
         Files.delete(net);
+        Files.delete(report);
         SmallRun.finish(RunFolder.open(folder("run")), 1);
+        assertEquals(charts, Files.readString(report).split("<svg").length);
         assertEquals("150", ModelFile.read(net).notes().get("games"));
     }
 
