@@ -1,26 +1,118 @@
 package org.pipwright.bench;
 
 import java.io.IOException;
-import java.util.List;
+import java.io.PrintWriter;
+import java.lang.reflect.AnnotatedElement;
+import org.pipwright.bench.calibration.CalibrationCommand;
+import org.pipwright.bench.cube.ContactFitCommand;
+import org.pipwright.bench.cube.CubeFitCommand;
+import org.pipwright.bench.cube.MatchTableCommand;
+import org.pipwright.bench.exact.PolicyCommand;
+import org.pipwright.bench.exact.RacesCommand;
+import org.pipwright.bench.exact.SolveCommand;
+import org.pipwright.bench.search.DuelsCommand;
+import org.pipwright.bench.search.SearchCommand;
+import org.pipwright.bench.signature.SignatureCommand;
+import org.pipwright.bench.speed.SpeedCommand;
+import org.pipwright.bench.start.StartCommand;
+import org.pipwright.bench.strength.JoinCommand;
+import org.pipwright.bench.strength.OpeningsCommand;
+import org.pipwright.bench.strength.ReferenceCommand;
+import org.pipwright.bench.strength.SampleCommand;
+import org.pipwright.bench.strength.ScoreCommand;
+import org.pipwright.bench.training.TrainingCommand;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.RunLast;
 
-/** How a benchmark's main method ends: 0, 2 after input that cannot be, 1 after any other failure. */
+/** Runs one measurement. Exit codes: 0, 2 after input that cannot be, 1 after any other failure. */
+@Command(
+        name = "benchmarks/run",
+        description = "Measures speed and strength.",
+        synopsisSubcommandLabel = "COMMAND",
+        subcommands = {
+            SpeedCommand.class,
+            TrainingCommand.class,
+            SearchCommand.class,
+            DuelsCommand.class,
+            SignatureCommand.class,
+            OpeningsCommand.class,
+            StartCommand.class,
+            CalibrationCommand.class,
+            SolveCommand.class,
+            PolicyCommand.class,
+            RacesCommand.class,
+            SampleCommand.class,
+            ReferenceCommand.class,
+            JoinCommand.class,
+            ScoreCommand.class,
+            MatchTableCommand.class,
+            CubeFitCommand.class,
+            ContactFitCommand.class,
+            NetPlayCommand.class
+        })
 public final class Main {
-    private Main() {}
+    private static final int USER_ERROR = 2;
 
-    /** What a command does. */
-    @FunctionalInterface
-    public interface Command {
-        /** Does it; an {@link IllegalArgumentException} says in one line what is wrong with the input. */
-        void run(List<String> args) throws IOException;
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "Show this help.")
+    private boolean help;
+
+    /** Runs the command that the words name and ends the JVM. */
+    public static void main(String[] args) {
+        System.exit(run(new PrintWriter(System.out, true), new PrintWriter(System.err, true), args));
     }
 
-    /** Runs a command and ends the JVM with its exit code unless that is 0. */
-    public static void run(String[] args, Command command) {
-        try {
-            command.run(List.of(args));
-        } catch (IllegalArgumentException | IOException e) {
-            System.err.println(e.getMessage());
-            System.exit(2);
+    /** Runs a command and returns its exit code. */
+    public static int run(PrintWriter out, PrintWriter err, String... args) {
+        CommandLine root = new CommandLine(new Main());
+        root.setOut(out);
+        root.setErr(err);
+        root.setExpandAtFiles(false);
+        root.setUsageHelpWidth(100);
+        root.setParameterExceptionHandler((e, words) -> {
+            String name = e.getCommandLine().getCommandSpec().qualifiedName();
+            err.println(line(e) + "; see " + name.strip() + " --help");
+            return USER_ERROR;
+        });
+        root.setExecutionExceptionHandler((e, at, parsed) -> {
+            if (e instanceof IllegalArgumentException || e instanceof IOException) {
+                err.println(e.getMessage());
+                return USER_ERROR;
+            }
+            throw e;
+        });
+        root.setExecutionStrategy(parsed -> {
+            holdToRanges(parsed);
+            return new RunLast().execute(parsed);
+        });
+        return root.execute(args);
+    }
+
+    private static String line(ParameterException e) {
+        return String.valueOf(e.getMessage()).replaceAll("\\s+", " ");
+    }
+
+    private static void holdToRanges(ParseResult parsed) {
+        for (ParseResult at = parsed; at != null; at = at.subcommand()) {
+            for (OptionSpec option : at.matchedOptions()) {
+                Within range = ((AnnotatedElement) option.userObject()).getAnnotation(Within.class);
+                if (range != null) {
+                    int value = option.getValue();
+                    if (value < range.min() || value > range.max()) {
+                        throw new ParameterException(
+                                at.commandSpec().commandLine(),
+                                option.longestName() + " takes a whole number from " + range.min() + " to "
+                                        + range.max() + ", not '" + value + "'");
+                    }
+                }
+            }
         }
     }
 }

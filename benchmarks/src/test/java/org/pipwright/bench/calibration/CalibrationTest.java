@@ -7,9 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -23,6 +23,7 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.bench.Judgements;
+import org.pipwright.bench.Main;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.rules.PossibleOutcomes;
@@ -195,10 +196,18 @@ class CalibrationTest {
     @Test
     void theFolderHoldsTablesFiguresAndPictures(@TempDir Path folder) throws Exception {
         Path out = folder.resolve("new");
-        ByteArrayOutputStream printed = new ByteArrayOutputStream();
-        CalibrationMain.run(
-                List.of("--positions", "3000", "--threads", "1", "--out", out.toString()),
-                new PrintStream(printed, true, StandardCharsets.UTF_8));
+        StringWriter printed = new StringWriter();
+        int code = Main.run(
+                new PrintWriter(printed),
+                new PrintWriter(System.err, true),
+                "calibration",
+                "--positions",
+                "3000",
+                "--threads",
+                "1",
+                "--out",
+                out.toString());
+        assertEquals(0, code);
 
         JsonNode json =
                 new ObjectMapper().readTree(out.resolve("calibration.json").toFile());
@@ -208,7 +217,7 @@ class CalibrationTest {
         assertEquals(10, single.get("bins").size());
         String text = Files.readString(out.resolve("calibration.md"));
         assertTrue(text.contains("| win single | 3,000 |"), text);
-        assertEquals(text, printed.toString(StandardCharsets.UTF_8));
+        assertEquals(text, printed.toString());
         String svg = Files.readString(out.resolve("calibration.svg"));
         assertTrue(svg.contains("lose gammon or more"), "no heading");
         parse(svg);

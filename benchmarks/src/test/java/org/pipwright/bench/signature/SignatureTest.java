@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.pipwright.bench.BenchNetworks;
+import org.pipwright.bench.Main;
 import org.pipwright.engine.network.Layer;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.Network;
@@ -31,7 +32,8 @@ class SignatureTest {
                         "-Xmx512m",
                         "-cp",
                         System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
-                        SignatureMain.class.getName())
+                        Main.class.getName(),
+                        "signature")
                 .redirectError(ProcessBuilder.Redirect.INHERIT)
                 .start();
         String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);

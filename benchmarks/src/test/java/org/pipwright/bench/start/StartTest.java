@@ -5,15 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.pipwright.bench.Judgements;
+import org.pipwright.bench.Main;
 import org.pipwright.bench.games.SelfGames;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.match.EvaluatingPlayer;
@@ -35,9 +35,12 @@ class StartTest {
             ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
 
     private static String printed(String... args) throws IOException {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        StartMain.run(List.of(args), new PrintStream(out, true, StandardCharsets.UTF_8));
-        return out.toString(StandardCharsets.UTF_8);
+        StringWriter out = new StringWriter();
+        List<String> words = new ArrayList<>(List.of(args));
+        words.add(0, "start");
+        assertEquals(
+                0, Main.run(new PrintWriter(out), new PrintWriter(System.err, true), words.toArray(String[]::new)));
+        return out.toString();
     }
 
     @Test

@@ -43,7 +43,7 @@ class ReferenceTest {
 
     private ReferenceHeader header(int trials) throws IOException {
         return new ReferenceHeader(
-                ReferenceHeader.KIND, ReferenceMain.sha256(file), "net", "0", 1, 0, 2, trials, 0.004, 0.12);
+                ReferenceHeader.KIND, ReferenceCommand.sha256(file), "net", "0", 1, 0, 2, trials, 0.004, 0.12);
     }
 
     private static Reference made(Decision d) {
@@ -157,12 +157,12 @@ class ReferenceTest {
             part.add(made(DECISIONS.get(0)));
         }
         new PartFile(even, header(720)).close();
-        assertThrows(IllegalArgumentException.class, () -> JoinMain.join(file, List.of(odd, even), out, false));
+        assertThrows(IllegalArgumentException.class, () -> JoinCommand.join(file, List.of(odd, even), out, false));
         try (PartFile part = new PartFile(even, header(720))) {
             part.add(made(DECISIONS.get(1)));
         }
 
-        assertEquals(3, JoinMain.join(file, List.of(odd, even), out, false));
+        assertEquals(3, JoinCommand.join(file, List.of(odd, even), out, false));
 
         assertEquals(
                 DECISIONS.stream().map(ReferenceTest::made).collect(Collectors.toList()),
@@ -176,7 +176,8 @@ class ReferenceTest {
         Files.writeString(file, "\n", StandardOpenOption.APPEND);
 
         assertThrows(
-                IllegalArgumentException.class, () -> JoinMain.join(file, List.of(part), folder.resolve("all"), false));
+                IllegalArgumentException.class,
+                () -> JoinCommand.join(file, List.of(part), folder.resolve("all"), false));
     }
 
     @Test

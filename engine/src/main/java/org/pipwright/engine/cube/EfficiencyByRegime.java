@@ -3,8 +3,8 @@ package org.pipwright.engine.cube;
 import org.pipwright.engine.position.Position;
 
 /**
- * Cube efficiencies by the kind of position, fitted by least squares ({@code CubeFitMain} and
- * {@code ContactFitMain} of the benchmarks print them).
+ * Cube efficiencies by the kind of position, fitted by least squares ({@code cube-fit} and
+ * {@code contact-fit} of the benchmarks print them).
  *
  * <p>Races, by the mean pip count of the two sides: up to 35 from exact two-sided bear-offs of up to seven checkers, above
  * from the exact pip race without waste. At chances of 10 to 90 % the equities of owned cubes are then within 0.02 to 0.03
@@ -14,7 +14,7 @@ import org.pipwright.engine.position.Position;
  * either less than 0.0001 above.
  *
  * <p>Contact: from 59,048 games with the cube, played by the first net without lookahead from positions of its own games
- * ({@code ContactFitMain}, 40,000 games, seed 7): the results come to an efficiency of 0.72 +- 0.08 (standard error) for
+ * ({@code contact-fit}, 40,000 games, seed 7): the results come to an efficiency of 0.72 +- 0.08 (standard error) for
  * owners with a chance of 20 to 40 %, 0.77 +- 0.05 for 40 to 60 % and 0.81 +- 0.06 for 60 to 80 %; the line through them
  * is used. The fair walk with the measured step comes to 0.82 and 0.71 at the ends, about 0.77 in the middle.
  */

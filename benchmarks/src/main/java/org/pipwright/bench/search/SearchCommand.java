@@ -2,10 +2,10 @@ package org.pipwright.bench.search;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import java.util.function.Supplier;
-import org.pipwright.bench.Main;
-import org.pipwright.bench.Options;
+import org.pipwright.bench.BenchCommand;
+import org.pipwright.bench.NetOption;
+import org.pipwright.bench.Within;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.search.ChanceCache;
@@ -13,44 +13,49 @@ import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.ParallelLookahead;
-import org.pipwright.models.ModelCatalog;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /** Prints what lookahead costs, what its memory saves, what threads bring and what narrowing loses. */
-public final class SearchMain {
+@Command(
+        name = "search",
+        description = "What lookahead costs, what its memory saves, what threads bring and what narrowing loses.")
+public final class SearchCommand extends BenchCommand {
     private static final int WARM_UP = 50;
 
-    private SearchMain() {}
+    @Mixin
+    private NetOption net;
 
-    public static void main(String[] args) {
-        Main.run(args, SearchMain::run);
-    }
+    @Option(names = "--choices", paramLabel = "N", description = "Choices to search (default: ${DEFAULT-VALUE}).")
+    @Within(min = 1, max = 100_000)
+    private int number = 200;
 
-    private static void run(List<String> args) {
-        Options options = new Options(args, Set.of("--net", "--choices"), Set.of());
-        String net = options.text("--net").orElse(ModelCatalog.shipped().defaultName());
-        Model model = ModelCatalog.shipped().load(net);
+    @Override
+    protected void run() {
+        Model model = net.load();
         Supplier<Judgement> judgements = () -> Judgement.by(new NetworkEvaluator(model));
-        List<Choices.Choice> choices = Choices.of(options.number("--choices", 200, 1, 100_000), 4);
+        List<Choices.Choice> choices = Choices.of(number, 4);
         warmUp(judgements);
         double raw = RawSpeed.of(judgements.get().evaluator(), choices, 20);
-        System.out.printf(
-                Locale.ROOT,
-                "Net %s, %s, one thread. Handed positions, the evaluator values %,.0f a CPU second.%n%n",
-                net,
-                model.shape(),
-                raw);
-        System.out.println("| search | mean s a choice | most s | positions a CPU second | of raw | found in memory |");
-        System.out.println("| --- | ---: | ---: | ---: | ---: | ---: |");
+        out().printf(
+                        Locale.ROOT,
+                        "Net %s, %s, one thread. Handed positions, the evaluator values %,.0f a CPU second.%n%n",
+                        net.name(),
+                        model.shape(),
+                        raw);
+        out().println("| search | mean s a choice | most s | positions a CPU second | of raw | found in memory |");
+        out().println("| --- | ---: | ---: | ---: | ---: | ---: |");
         for (int lookahead = 1; lookahead <= 2; lookahead++) {
             row(judgements, choices, lookahead, "", 17, raw);
         }
         List<Choices.Choice> few = choices.subList(0, Math.min(choices.size(), 5));
         row(judgements, few, 3, ", " + few.size() + " choices", 17, raw);
         row(judgements, few, 3, ", " + few.size() + " choices, no memory", 1, raw);
-        System.out.println();
+        out().println();
         threads(judgements, choices);
-        System.out.println();
-        System.out.print(new NarrowingTable(judgements).of(choices));
+        out().println();
+        out().print(new NarrowingTable(judgements).of(choices));
     }
 
     private static void warmUp(Supplier<Judgement> judgements) {
@@ -59,7 +64,7 @@ public final class SearchMain {
         RawSpeed.of(judgements.get().evaluator(), choices, 20);
     }
 
-    private static void row(
+    private void row(
             Supplier<Judgement> judgements,
             List<Choices.Choice> choices,
             int lookahead,
@@ -69,20 +74,20 @@ public final class SearchMain {
         ChanceCache cache = new ChanceCache(cacheBits);
         Lookahead search = new Lookahead(judgements.get(), LookaheadSettings.DEFAULT, cache, () -> false);
         Effort effort = Effort.of(search, choices, lookahead);
-        System.out.printf(
-                Locale.ROOT,
-                "| lookahead %d%s | %.4f | %.3f | %,.0f | %.2f | %.1f %% |%n",
-                lookahead,
-                note,
-                effort.seconds() / effort.choices(),
-                effort.most(),
-                effort.rate(),
-                effort.rate() / raw,
-                100 * cache.hitRate());
+        out().printf(
+                        Locale.ROOT,
+                        "| lookahead %d%s | %.4f | %.3f | %,.0f | %.2f | %.1f %% |%n",
+                        lookahead,
+                        note,
+                        effort.seconds() / effort.choices(),
+                        effort.most(),
+                        effort.rate(),
+                        effort.rate() / raw,
+                        100 * cache.hitRate());
     }
 
     /** Time that passes, which other work on the machine spoils. */
-    private static void threads(Supplier<Judgement> judgements, List<Choices.Choice> choices) {
+    private void threads(Supplier<Judgement> judgements, List<Choices.Choice> choices) {
         double[] seconds = new double[3];
         for (int round = 0; round < 2; round++) {
             for (int threads = 1; threads <= 2; threads++) {
@@ -94,10 +99,10 @@ public final class SearchMain {
                 }
             }
         }
-        System.out.printf(
-                Locale.ROOT,
-                "All choices at lookahead 2, the faster of two runs: %.2f s with one thread, %.2f s with two.%n",
-                seconds[1],
-                seconds[2]);
+        out().printf(
+                        Locale.ROOT,
+                        "All choices at lookahead 2, the faster of two runs: %.2f s with one thread, %.2f s with two.%n",
+                        seconds[1],
+                        seconds[2]);
     }
 }

@@ -10,43 +10,42 @@ import org.openjdk.jmh.runner.RunnerException;
 import org.openjdk.jmh.runner.options.ChainedOptionsBuilder;
 import org.openjdk.jmh.runner.options.OptionsBuilder;
 import org.openjdk.jmh.runner.options.TimeValue;
+import org.pipwright.bench.BenchCommand;
 import org.pipwright.engine.files.AtomicFile;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 /**
  * Runs all speed measurements in one go, so that their ratios hold though the machine may be busy, and prints a table with
- * everything the numbers depend on. {@code --out FILE} writes the table to a file too; {@code --only PATTERN} runs the
- * benchmarks whose class or method matches.
+ * everything the numbers depend on.
  */
-public final class SpeedMain {
+@Command(name = "speed", description = "All speed measurements in one go, six minutes on a quiet machine.")
+public final class SpeedCommand extends BenchCommand {
     private static final int FORKS = 2;
     private static final int WARMUPS = 6;
     private static final int MEASUREMENTS = 4;
     private static final TimeValue EACH = TimeValue.seconds(1);
 
-    private SpeedMain() {}
+    @Option(
+            names = "--only",
+            paramLabel = "PATTERN",
+            description = "Benchmarks whose class or method matches (default: all).")
+    private String only = "";
 
-    public static void main(String[] args) throws RunnerException, IOException {
-        String only = "";
-        Path out = null;
-        for (int i = 0; i < args.length; i += 2) {
-            if (i + 1 < args.length && args[i].equals("--only")) {
-                only = args[i + 1];
-            } else if (i + 1 < args.length && args[i].equals("--out")) {
-                out = Path.of(args[i + 1]);
-            } else {
-                System.err.println("'" + args[i] + "' is not understood: use --only PATTERN and --out FILE");
-                System.exit(2);
-            }
-        }
+    @Option(names = "--out", paramLabel = "FILE", description = "A file for the table too.")
+    private Path file;
+
+    @Override
+    protected void run() throws IOException {
         Machine before = Machine.now();
-        String table = SpeedTable.of(before, run(only), Machine.now());
-        System.out.println(table);
-        if (out != null) {
-            AtomicFile.write(out, stream -> stream.write(table.getBytes(StandardCharsets.UTF_8)));
+        String table = SpeedTable.of(before, measured(), Machine.now());
+        out().println(table);
+        if (file != null) {
+            AtomicFile.write(file, stream -> stream.write(table.getBytes(StandardCharsets.UTF_8)));
         }
     }
 
-    private static Collection<RunResult> run(String only) throws RunnerException {
+    private Collection<RunResult> measured() {
         ChainedOptionsBuilder options = new OptionsBuilder()
                 .include("org\\.pipwright\\.bench\\.speed\\..*" + only)
                 .forks(FORKS)
@@ -56,7 +55,12 @@ public final class SpeedMain {
                 .measurementTime(EACH)
                 .addProfiler(CpuShare.class)
                 .shouldFailOnError(true)
-                .jvmArgsPrepend("-Xmx2g");
-        return new Runner(options.build()).run();
+                // Not those of this JVM: which kernel runs is each benchmark's own choice.
+                .jvmArgs("-Xmx2g");
+        try {
+            return new Runner(options.build()).run();
+        } catch (RunnerException e) {
+            throw new IllegalStateException(e);
+        }
     }
 }

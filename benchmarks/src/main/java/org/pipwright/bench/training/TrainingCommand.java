@@ -6,49 +6,57 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 import java.util.stream.Stream;
-import org.pipwright.bench.Main;
-import org.pipwright.bench.Options;
+import org.pipwright.bench.BenchCommand;
+import org.pipwright.bench.NetOption;
+import org.pipwright.bench.ThreadsOption;
+import org.pipwright.bench.Within;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.roll.Dice;
-import org.pipwright.models.ModelCatalog;
 import org.pipwright.training.run.Metrics;
 import org.pipwright.training.run.RunFolder;
 import org.pipwright.training.run.TrainingListener;
 import org.pipwright.training.run.TrainingRun;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /**
  * Games a second of training, with each learner, beside the plain way. Both begin with a trained net, since games of an
  * untrained one are several times as long.
  */
-public final class TrainingMain {
+@Command(name = "training", description = "Games a second of training, with each learner, beside the plain way.")
+public final class TrainingCommand extends BenchCommand {
     private static final double WARM_UP_SHARE = 0.4;
 
-    private TrainingMain() {}
+    @Mixin
+    private NetOption net;
 
-    public static void main(String[] args) {
-        Main.run(args, TrainingMain::run);
-    }
+    @Mixin
+    private ThreadsOption threadsOption;
 
-    private static void run(List<String> args) throws IOException {
-        Options options = new Options(args, Set.of("--seconds", "--threads", "--net"), Set.of());
-        int seconds = options.number("--seconds", 60, 5, 3600);
-        int threads = options.number("--threads", Runtime.getRuntime().availableProcessors(), 1, 1024);
-        String net =
-                options.text("--net").orElseGet(() -> ModelCatalog.shipped().defaultName());
-        Model model = ModelCatalog.shipped().load(net);
+    @Option(
+            names = "--seconds",
+            paramLabel = "N",
+            description = "Seconds for each learner (default: ${DEFAULT-VALUE}).")
+    @Within(min = 5, max = 3600)
+    private int seconds = 60;
+
+    @Override
+    protected void run() throws IOException {
+        int threads = threadsOption.count();
+        Model model = net.load();
         Path file = Files.createTempFile("start", ".safetensors");
         ModelFile.write(file, model);
-        System.out.printf("%s, %d threads%n", model.shape(), threads);
+        out().printf("%s, %d threads%n", model.shape(), threads);
         double sparse = ours(file, model, "sparse", seconds, threads);
-        System.out.printf("sparse learner: %.0f games/s%n", sparse);
-        System.out.printf("reference learner: %.0f games/s%n", ours(file, model, "reference", seconds, threads));
+        out().printf("sparse learner: %.0f games/s%n", sparse);
+        out().printf("reference learner: %.0f games/s%n", ours(file, model, "reference", seconds, threads));
         double plain = plain(model, seconds);
-        System.out.printf("plain way: %.2f games/s; the sparse learner is %.0f times as fast%n", plain, sparse / plain);
+        out().printf("plain way: %.2f games/s; the sparse learner is %.0f times as fast%n", plain, sparse / plain);
         Files.delete(file);
     }
 

@@ -3,6 +3,8 @@ package org.pipwright.bench.cube;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.pipwright.bench.BenchCommand;
+import org.pipwright.bench.Within;
 import org.pipwright.engine.bearoff.DoublingValue;
 import org.pipwright.engine.bearoff.SideIndex;
 import org.pipwright.engine.bearoff.TableProgress;
@@ -17,47 +19,56 @@ import org.pipwright.engine.cube.Payoffs;
 import org.pipwright.engine.cube.WalkGame;
 import org.pipwright.engine.measures.PipRace;
 import org.pipwright.engine.position.Planes;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 /**
  * Fits cube efficiencies by regime and prints how far the model stays from the values it was fitted to, beside the best
  * single value: exact bear-offs of up to seven checkers a side, the pip race, and the fair walk.
- *
- * <p>Arguments: steps a roll of the walk on 50 cells, share of gammons (as in the head of the match table).
  */
-public final class CubeFitMain {
+@Command(name = "cube-fit", description = "Cube efficiencies of bear-offs, pip races and the fair walk.")
+public final class CubeFitCommand extends BenchCommand {
     private static final int PAIRS = 200_000;
 
-    private static final int MOST_PIPS = 130;
-
-    private CubeFitMain() {}
+    private static final int MAX_PIPS = 130;
 
     /** A position with its true values. */
     private record Known(double win, CubeValues centred, CubeValues owned) {}
 
-    /**
-     * Runs it.
-     *
-     * @param args steps, gammons
-     */
-    public static void main(String[] args) {
+    @Option(
+            names = "--steps",
+            paramLabel = "N",
+            required = true,
+            description = "Steps a roll of the walk on 50 cells, as in the head of the match table.")
+    @Within(min = 1, max = 2500)
+    private int steps;
+
+    @Option(
+            names = "--gammons",
+            paramLabel = "SHARE",
+            required = true,
+            description = "Share of gammons, as in the head of the match table.")
+    private double gammons;
+
+    @Override
+    protected void run() {
         SideIndex sides = new SideIndex(6, 7);
         List<List<Known>> bearOffs = bearOffs(TwoSidedTable.build(sides, 2, TableProgress.NONE));
         for (int bin = 0; bin < bearOffs.size(); bin++) {
             print("bear-off, mean pips " + 5 * bin + " to " + (5 * bin + 5), bearOffs.get(bin), GammonShares.NONE);
         }
-        PipRace race = new PipRace(MOST_PIPS);
-        for (int pips = 20; pips < MOST_PIPS; pips += 20) {
+        PipRace race = new PipRace(MAX_PIPS);
+        for (int pips = 20; pips < MAX_PIPS; pips += 20) {
             print(
                     "pip race, mean pips " + pips + " to " + (pips + 20),
                     races(race, pips, pips + 20),
                     GammonShares.NONE);
         }
-        double gammons = Double.parseDouble(args[1]);
         GammonShares shares = new GammonShares(gammons, 0, gammons, 0);
-        print("walk", walk(new CubeWalk(50, Integer.parseInt(args[0])), shares), shares);
+        print("walk", walk(new CubeWalk(50, steps), shares), shares);
     }
 
-    private static void print(String name, List<Known> positions, GammonShares shares) {
+    private void print(String name, List<Known> positions, GammonShares shares) {
         if (positions.size() < 100 && !name.equals("walk")) {
             return;
         }
@@ -65,7 +76,7 @@ public final class CubeFitMain {
         positions.forEach(known -> fit.add(known.win, known.centred, known.owned));
         CubeFit.Errors fitted = fit.new Errors(fit.best());
         positions.forEach(known -> fitted.add(known.win, known.centred, known.owned));
-        System.out.println(name + "\n  fitted  " + fitted);
+        out().println(name + "\n  fitted  " + fitted);
         CubeFit.Errors best = null;
         double least = Double.POSITIVE_INFINITY;
         for (int percent = 0; percent <= 100; percent += 5) {
@@ -76,7 +87,7 @@ public final class CubeFitMain {
                 best = single;
             }
         }
-        System.out.println("  single  " + best);
+        out().println("  single  " + best);
     }
 
     /** Random pairs of arrangements, all equally likely, by mean pips. */
@@ -113,8 +124,8 @@ public final class CubeFitMain {
 
     private static List<Known> races(PipRace race, int from, int to) {
         List<Known> positions = new ArrayList<>();
-        for (int x = 1; x <= MOST_PIPS; x++) {
-            for (int y = 1; y <= MOST_PIPS; y++) {
+        for (int x = 1; x <= MAX_PIPS; x++) {
+            for (int y = 1; y <= MAX_PIPS; y++) {
                 boolean inBin = x + y >= 2 * from && x + y < 2 * to;
                 if (inBin && CubeFit.counts(race.win(x, y))) {
                     positions.add(new Known(race.win(x, y), race.centred(x, y), race.owned(x, y)));

@@ -7,27 +7,34 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
-import org.pipwright.bench.Main;
-import org.pipwright.bench.Options;
+import org.pipwright.bench.BenchCommand;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 /** Joins the parts of a reference into one file and checks that it is whole. */
-public final class JoinMain {
-    private JoinMain() {}
+@Command(name = "join", description = "Joins the parts of a reference into one file.")
+public final class JoinCommand extends BenchCommand {
+    @Option(names = "--decisions", paramLabel = "FILE", required = true, description = "The decisions.")
+    private Path decisions;
 
-    public static void main(String[] args) {
-        Main.run(args, JoinMain::run);
-    }
+    @Option(
+            names = "--parts",
+            split = ",",
+            paramLabel = "FILES",
+            required = true,
+            description = "The parts, with commas between.")
+    private List<Path> parts;
 
-    private static void run(List<String> args) throws IOException {
-        Options options = new Options(args, Set.of("--decisions", "--parts", "--out"), Set.of("--so-far"));
-        Path decisions = Path.of(options.required("--decisions"));
-        List<Path> parts = new ArrayList<>();
-        for (String part : options.required("--parts").split(",")) {
-            parts.add(Path.of(part));
-        }
-        Path out = Path.of(options.required("--out"));
-        int lines = join(decisions, parts, out, options.has("--so-far"));
-        System.out.println(lines + " references in " + out);
+    @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write.")
+    private Path file;
+
+    @Option(names = "--so-far", description = "Join though some decisions have no reference yet.")
+    private boolean soFar;
+
+    @Override
+    protected void run() throws IOException {
+        int lines = join(decisions, parts, file, soFar);
+        out().println(lines + " references in " + file);
     }
 
     /** Joins; decisions without a reference are an error unless {@code soFar}. */
@@ -43,7 +50,7 @@ public final class JoinMain {
             header = content.header();
             content.records().forEach(reference -> all.put(reference.id(), reference));
         }
-        if (header == null || !header.decisionsSha256().equals(ReferenceMain.sha256(decisions))) {
+        if (header == null || !header.decisionsSha256().equals(ReferenceCommand.sha256(decisions))) {
             throw new IllegalArgumentException("the parts are not of the decisions in '" + decisions + "'");
         }
         Set<Integer> missing = new HashSet<>();

@@ -1,14 +1,14 @@
 package org.pipwright.bench.search;
 
 import java.lang.management.ManagementFactory;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.LongUnaryOperator;
 import java.util.function.Supplier;
-import org.pipwright.bench.Main;
-import org.pipwright.bench.Options;
+import org.pipwright.bench.BenchCommand;
+import org.pipwright.bench.NetOption;
+import org.pipwright.bench.ThreadsOption;
+import org.pipwright.bench.Within;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.duel.Contest;
 import org.pipwright.engine.duel.CubefulDuel;
@@ -21,27 +21,36 @@ import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.network.Model;
-import org.pipwright.models.ModelCatalog;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /** Prints how many games a second duels play, without the cube, for money and in matches, by all cores. */
-public final class DuelsMain {
+@Command(name = "duels", description = "Games a second of duels: without the cube, for money, in matches.")
+public final class DuelsCommand extends BenchCommand {
     private static final int LENGTH = 7;
 
-    private DuelsMain() {}
+    @Mixin
+    private NetOption net;
 
-    public static void main(String[] args) {
-        Main.run(args, DuelsMain::run);
-    }
+    @Option(
+            names = "--games",
+            paramLabel = "N",
+            description = "Games of each kind of duel (default: ${DEFAULT-VALUE}).")
+    @Within(min = 2, max = 100_000_000)
+    private int games = 10_000;
 
-    private static void run(List<String> args) {
-        Options options = new Options(args, Set.of("--net", "--games", "--threads"), Set.of());
-        String net = options.text("--net").orElse(ModelCatalog.shipped().defaultName());
-        Model model = ModelCatalog.shipped().load(net);
-        int pairs = options.number("--games", 10_000, 2, 100_000_000) / 2;
-        int threads = options.number("--threads", Runtime.getRuntime().availableProcessors(), 1, 1024);
-        System.out.printf(Locale.ROOT, "Net %s, %s, lookahead 0, %d threads.%n%n", net, model.shape(), threads);
-        System.out.println("| duel | games | games/s | games a CPU second |");
-        System.out.println("| --- | ---: | ---: | ---: |");
+    @Mixin
+    private ThreadsOption threadsOption;
+
+    @Override
+    protected void run() {
+        Model model = net.load();
+        int pairs = games / 2;
+        int threads = threadsOption.count();
+        out().printf(Locale.ROOT, "Net %s, %s, lookahead 0, %d threads.%n%n", net.name(), model.shape(), threads);
+        out().println("| duel | games | games/s | games a CPU second |");
+        out().println("| --- | ---: | ---: | ---: |");
         row("without the cube", seed -> cubeless(model, pairs, seed, threads));
         row("money", seed -> cubeful(model, new Contest.Money(MoneyStakes.USUAL), pairs, seed, threads));
         // A match to 7 has some 6 games.
@@ -66,14 +75,14 @@ public final class DuelsMain {
     }
 
     /** Plays once to warm up and once more with other dice. */
-    private static void row(String name, LongUnaryOperator duel) {
+    private void row(String name, LongUnaryOperator duel) {
         duel.applyAsLong(1);
         long cpu = cpu();
         long began = System.nanoTime();
         long games = duel.applyAsLong(2);
         double passed = (System.nanoTime() - began) / 1e9;
         double spent = (cpu() - cpu) / 1e9;
-        System.out.printf(Locale.ROOT, "| %s | %,d | %,.0f | %,.0f |%n", name, games, games / passed, games / spent);
+        out().printf(Locale.ROOT, "| %s | %,d | %,.0f | %,.0f |%n", name, games, games / passed, games / spent);
     }
 
     private static long cpu() {

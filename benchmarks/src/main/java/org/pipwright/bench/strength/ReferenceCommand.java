@@ -8,54 +8,74 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Set;
 import java.util.stream.Collectors;
+import org.pipwright.bench.BenchCommand;
 import org.pipwright.bench.Judgements;
-import org.pipwright.bench.Main;
-import org.pipwright.bench.Options;
+import org.pipwright.bench.NetOption;
+import org.pipwright.bench.SeedOption;
+import org.pipwright.bench.ThreadsOption;
+import org.pipwright.bench.Within;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
-import org.pipwright.models.ModelCatalog;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /** Rolls out the plays of a file of decisions, or of a part of it; goes on where an earlier run was stopped. */
-public final class ReferenceMain {
+@Command(name = "reference", description = "Rolls out the plays of a file of decisions; goes on where it was stopped.")
+public final class ReferenceCommand extends BenchCommand {
     /** Largest standard error of a difference, in points. */
     private static final double ERROR = 0.004;
 
-    private ReferenceMain() {}
+    @Option(names = "--decisions", paramLabel = "FILE", required = true, description = "The decisions.")
+    private Path decisions;
 
-    public static void main(String[] args) {
-        Main.run(args, ReferenceMain::run);
-    }
+    @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write, or to go on with.")
+    private Path file;
 
-    private static void run(List<String> args) throws IOException {
-        Options options = new Options(
-                args,
-                Set.of(
-                        "--decisions",
-                        "--out",
-                        "--net",
-                        "--part",
-                        "--threads",
-                        "--trials",
-                        "--seed",
-                        "--lookahead",
-                        "--truncation"),
-                Set.of());
-        Path decisions = Path.of(options.required("--decisions"));
-        String net =
-                options.text("--net").orElseGet(() -> ModelCatalog.shipped().defaultName());
-        Model model = ModelCatalog.shipped().load(net);
-        Part part = Part.parse(options.text("--part").orElse("1/1"));
+    @Mixin
+    private NetOption net;
+
+    @Option(
+            names = "--part",
+            paramLabel = "K/N",
+            description = "Which part of the decisions (default: ${DEFAULT-VALUE}).")
+    private String partText = "1/1";
+
+    @Mixin
+    private ThreadsOption threadsOption;
+
+    @Option(names = "--trials", paramLabel = "N", description = "The most games of a play (default: ${DEFAULT-VALUE}).")
+    @Within(min = 1, max = 10_000_000)
+    private int trials = 12_960;
+
+    @Mixin
+    private SeedOption seed;
+
+    @Option(
+            names = "--lookahead",
+            paramLabel = "N",
+            description = "Rolls looked ahead in the games (default: ${DEFAULT-VALUE}).")
+    @Within(min = 0, max = 2)
+    private int lookahead = 0;
+
+    @Option(names = "--truncation", paramLabel = "N", description = "Rolls after which a game is truncated; 0: never.")
+    @Within(min = 0, max = 10_000)
+    private int truncation = 0;
+
+    @Override
+    protected void run() throws IOException {
+        Model model = net.load();
+        Part part = Part.parse(partText);
         ReferenceHeader header = new ReferenceHeader(
                 ReferenceHeader.KIND,
                 sha256(decisions),
-                net,
+                net.name(),
                 model.notes().get(ModelFile.SHA256),
-                options.number("--seed", 1, 0, Integer.MAX_VALUE),
-                options.number("--lookahead", 0, 0, 2),
-                options.number("--truncation", 0, 0, 10_000),
-                options.number("--trials", 12_960, 1, 10_000_000),
+                seed.value(),
+                lookahead,
+                truncation,
+                trials,
                 ERROR,
                 Sampler.WITHIN);
         var content = JsonLines.read(decisions, DecisionsHeader.class, Decision.class);
@@ -66,9 +86,9 @@ public final class ReferenceMain {
                 .filter(decision -> part.has(decision.id()))
                 .sorted(Comparator.comparingInt(decision -> Math.floorMod(decision.id() - 1, each)))
                 .collect(Collectors.toList());
-        int threads = options.number("--threads", Runtime.getRuntime().availableProcessors(), 1, 1024);
+        int threads = threadsOption.count();
         try (Referee referee = new Referee(Judgements.withTables(model, threads), header, threads);
-                PartFile out = new PartFile(Path.of(options.required("--out")), header)) {
+                PartFile out = new PartFile(file, header)) {
             judge(share, referee, out);
         }
     }

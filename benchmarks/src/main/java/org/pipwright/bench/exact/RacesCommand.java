@@ -2,13 +2,13 @@ package org.pipwright.bench.exact;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import org.pipwright.bench.BenchCommand;
 import org.pipwright.bench.Judgements;
-import org.pipwright.bench.Main;
-import org.pipwright.bench.Options;
+import org.pipwright.bench.NetOption;
+import org.pipwright.bench.Within;
 import org.pipwright.bench.games.Players;
 import org.pipwright.bench.strength.Chooser;
 import org.pipwright.engine.bearoff.EndgameTables;
@@ -27,7 +27,9 @@ import org.pipwright.engine.reduced.ReducedSolver;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.PlaySearch;
-import org.pipwright.models.ModelCatalog;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /**
  * Prints how far simulated races, which see only the standard tables, and a net's chances of races are from those of a
@@ -36,7 +38,10 @@ import org.pipwright.models.ModelCatalog;
  * that games of the net against itself bring; in the latter it also says what plays lose that are chosen with the tables
  * where they are exact, which must be nothing.
  */
-public final class RacesMain {
+@Command(
+        name = "races",
+        description = "How far simulated races and a net are from exact chances, and what plays chosen by either lose.")
+public final class RacesCommand extends BenchCommand {
     private static final int POINTS = PlayedRaces.NEAR;
 
     private static final double SOLVED = 1e-9;
@@ -46,17 +51,23 @@ public final class RacesMain {
     /** Of the dice of games. */
     private static final int SEED = 1;
 
-    private final int races;
-    private final Model model;
-    private final Function<Position, Outcomes> net;
-    private final Function<Position, Outcomes> simulation;
+    @Mixin
+    private NetOption netOption;
 
-    private RacesMain(Options options) {
-        races = options.number("--races", 200, 1, 100_000);
-        model = ModelCatalog.shipped()
-                .load(options.text("--net").orElse(ModelCatalog.shipped().defaultName()));
+    @Option(names = "--races", paramLabel = "N", description = "Races of each kind (default: ${DEFAULT-VALUE}).")
+    @Within(min = 1, max = 100_000)
+    private int races = 200;
+
+    private Model model;
+    private Function<Position, Outcomes> net;
+    private Function<Position, Outcomes> simulation;
+
+    @Override
+    protected void run() {
+        model = netOption.load();
         net = new NetworkEvaluator(model)::evaluate;
         simulation = judge(tables(EndgameTables.HOME));
+        print();
     }
 
     /** What a race is worth by some tables, and simulation beyond them. */
@@ -65,14 +76,6 @@ public final class RacesMain {
         return position -> position.finished()
                 ? net.apply(position)
                 : judge.outlook(position).outcomes();
-    }
-
-    public static void main(String[] args) {
-        Main.run(args, RacesMain::run);
-    }
-
-    private static void run(List<String> args) {
-        new RacesMain(new Options(args, Set.of("--net", "--races"), Set.of())).print();
     }
 
     private static EndgameTables tables(SideIndex sides) {
@@ -87,9 +90,9 @@ public final class RacesMain {
         PlayedRaces played = PlayedRaces.of(Judgements.net(model), races, SEED, threads);
         Function<SplittableRandom, Position> fifteen = random -> RandomRace.of(random, POINTS, 15, 15);
         Function<SplittableRandom, Position> gammonish = random -> RandomRace.gammonish(random, POINTS);
-        System.out.println("| races | chances of | win: rms, worst | gammon: rms, worst | backgammon: rms, worst"
+        out().println("| races | chances of | win: rms, worst | gammon: rms, worst | backgammon: rms, worst"
                 + " | equity: mean, worst |");
-        System.out.println("| --- | --- | ---: | ---: | ---: | ---: |");
+        out().println("| --- | --- | ---: | ---: | ---: | ---: |");
         row("1 to 6 checkers a side on points 1 to 6", "net", net, exact, random -> RandomRace.of(random, 6, 1, 6));
         row("7 to 15 on 1 to 6", "net", net, exact, random -> RandomRace.of(random, 6, 7, 15));
         both("15 on 1 to 8", exact, fifteen);
@@ -106,9 +109,9 @@ public final class RacesMain {
         ReducedOutcomes solved = ReducedOutcomes.of(ReducedSolver.solve(two, 1, SOLVED, quiet), 1, quiet);
         row("2 against 2 of 2", "simulation", simulation, solved::evaluate, random -> RandomRace.ofTwo(random, two));
         bearIn(played, exact);
-        System.out.println();
-        System.out.println("| plays of a random roll | chosen by | points lost a choice: mean, worst |");
-        System.out.println("| --- | --- | ---: |");
+        out().println();
+        out().println("| plays of a random roll | chosen by | points lost a choice: mean, worst |");
+        out().println("| --- | --- | ---: |");
         choices("15 on 1 to 8", exact, fifteen);
         choices("1 to 6 against 15 on 1 to 8", exact, gammonish);
         withTables("1 to 6 checkers a side on points 1 to 6", random(random -> RandomRace.of(random, 6, 1, 6)));
@@ -145,7 +148,7 @@ public final class RacesMain {
             Chooser chooser = Chooser.byPlayer(Players.of(judgements.get(), lookahead));
             RaceChoices choices = new RaceChoices();
             decisions.forEach(each -> choices.add(each.position(), each.roll(), chooser, simulation));
-            System.out.println("| " + title + " | tables, lookahead " + lookahead + " | " + choices + " |");
+            out().println("| " + title + " | tables, lookahead " + lookahead + " | " + choices + " |");
         }
     }
 
@@ -162,7 +165,7 @@ public final class RacesMain {
             for (int n = 0; n < races; n++) {
                 choices.add(maker.apply(random), roll(random), chooser, exact);
             }
-            System.out.println("| " + title + " | " + (simulated ? "simulation" : "net") + " | " + choices + " |");
+            out().println("| " + title + " | " + (simulated ? "simulation" : "net") + " | " + choices + " |");
         }
     }
 
@@ -180,7 +183,7 @@ public final class RacesMain {
         row(title, judge, judged, exact, made);
     }
 
-    private static void row(
+    private void row(
             String title,
             String judge,
             Function<Position, Outcomes> judged,
@@ -188,6 +191,6 @@ public final class RacesMain {
             List<Position> positions) {
         ChanceErrors errors = new ChanceErrors();
         positions.forEach(position -> errors.add(judged.apply(position), exact.apply(position)));
-        System.out.println("| " + title + " | " + judge + " | " + errors + " |");
+        out().println("| " + title + " | " + judge + " | " + errors + " |");
     }
 }

@@ -1,6 +1,10 @@
 package org.pipwright.bench.cube;
 
 import java.util.Locale;
+import org.pipwright.bench.BenchCommand;
+import org.pipwright.bench.NetOption;
+import org.pipwright.bench.SeedOption;
+import org.pipwright.bench.Within;
 import org.pipwright.engine.cube.CubeEfficiency;
 import org.pipwright.engine.cube.CubeGame;
 import org.pipwright.engine.cube.CubeOwner;
@@ -20,19 +24,19 @@ import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.match.TurnListener;
-import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
-import org.pipwright.models.ModelCatalog;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /**
  * Plays games with the cube from positions with contact and compares what they earn with the model: the efficiency that
  * the results come to, for owners at different chances. One position is drawn from each of a net's games against itself;
  * money without the Jacoby rule, the same net moving the checkers and the shipped model deciding about the cube.
- *
- * <p>Arguments: the net's name or file, positions, seed.
  */
-public final class ContactFitMain {
+@Command(name = "contact-fit", description = "Cube efficiencies in contact, from games with the cube.")
+public final class ContactFitCommand extends BenchCommand {
     private static final MoneyStakes STAKES = new MoneyStakes(false, false);
     private static final int LAST_TURN = 30;
 
@@ -62,39 +66,42 @@ public final class ContactFitMain {
         }
     }
 
-    private final PositionEvaluator evaluator;
+    @Mixin
+    private NetOption net;
+
+    @Option(
+            names = "--positions",
+            paramLabel = "N",
+            description = "Games to draw a position from (default: ${DEFAULT-VALUE}).")
+    @Within(min = 1, max = 100_000_000)
+    private int wanted = 40_000;
+
+    @Mixin
+    private SeedOption seedOption;
+
     private final CubefulGames games = new CubefulGames();
-    private final CubefulGames.Side side;
+    private PositionEvaluator evaluator;
+    private CubefulGames.Side side;
     private final Sums[] byChance = {new Sums(), new Sums(), new Sums()};
 
-    private ContactFitMain(PositionEvaluator evaluator) {
-        this.evaluator = evaluator;
+    @Override
+    protected void run() {
+        evaluator = new NetworkEvaluator(net.load());
         MoneyTerms terms = new MoneyTerms(STAKES, null);
         side = new CubefulGames.Side(
                 CheckerPlayer.blind(new EvaluatingPlayer(evaluator)),
                 new JudgingCubePlayer(evaluator, stakes -> terms, 0));
-    }
-
-    /**
-     * Runs it.
-     *
-     * @param args net, positions, seed
-     */
-    public static void main(String[] args) {
-        Model model = ModelCatalog.shipped().load(args[0]);
-        ContactFitMain fit = new ContactFitMain(new NetworkEvaluator(model));
-        int wanted = Integer.parseInt(args[1]);
-        long seed = Long.parseLong(args[2]);
+        long seed = seedOption.value();
         for (int game = 0; game < wanted; game++) {
-            Position position = fit.draw(seed, game);
+            Position position = draw(seed, game);
             if (position != null) {
-                fit.measure(position, seed, game);
+                measure(position, seed, game);
             }
         }
-        System.out.println("shipped: " + EfficiencyByRegime.CONTACT);
+        out().println("shipped: " + EfficiencyByRegime.CONTACT);
         String[] names = {"20 to 40 %", "40 to 60 %", "60 to 80 %"};
         for (int i = 0; i < names.length; i++) {
-            System.out.println("owner's chance " + names[i] + ": " + fit.byChance[i]);
+            out().println("owner's chance " + names[i] + ": " + byChance[i]);
         }
     }
 

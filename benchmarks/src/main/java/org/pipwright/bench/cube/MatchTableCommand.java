@@ -5,6 +5,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import org.pipwright.bench.BenchCommand;
+import org.pipwright.bench.NetOption;
+import org.pipwright.bench.SeedOption;
+import org.pipwright.bench.Within;
 import org.pipwright.engine.cube.CubeWalk;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.files.AtomicFile;
@@ -13,40 +17,45 @@ import org.pipwright.engine.matchtable.MatchTableBuilder;
 import org.pipwright.engine.matchtable.MatchTableCsv;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
-import org.pipwright.models.ModelCatalog;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /**
  * Measures the gammon and backgammon shares of a net's games against itself, and how far a roll moves the chance to win,
  * then computes the match table from them and writes it with what it rests on.
- *
- * <p>Arguments: the net's name or file, games, seed, the file to write.
  */
-public final class MatchTableMain {
+@Command(name = "match-table", description = "Computes the match table from games of a net, and writes it.")
+public final class MatchTableCommand extends BenchCommand {
     private static final int LENGTH = 25;
     private static final int CELLS = 50;
 
-    private MatchTableMain() {}
+    @Mixin
+    private NetOption net;
 
-    /**
-     * Runs it.
-     *
-     * @param args net, games, seed, file
-     * @throws IOException if the file cannot be written
-     */
-    public static void main(String[] args) throws IOException {
-        String net = args[0];
-        int games = Integer.parseInt(args[1]);
-        long seed = Long.parseLong(args[2]);
-        Model model = ModelCatalog.shipped().load(net);
+    @Option(names = "--games", paramLabel = "N", required = true, description = "Games to play.")
+    @Within(min = 1, max = 1_000_000_000)
+    private int games;
+
+    @Mixin
+    private SeedOption seedOption;
+
+    @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write.")
+    private Path file;
+
+    @Override
+    protected void run() throws IOException {
+        long seed = seedOption.value();
+        Model model = net.load();
         GameRates rates = new GameRates(new NetworkEvaluator(model));
         rates.play(seed, games);
         CubeWalk walk = new CubeWalk(CELLS, steps(rates.deviation()));
         CubeWalk opening = new CubeWalk(CELLS, steps(rates.firstDeviation()));
         MatchTable table =
                 MatchTableBuilder.build(LENGTH, rounded(rates.gammons()), rounded(rates.backgammons()), walk, opening);
-        String text = MatchTableCsv.print(table, comments(net, model, seed, rates, walk, opening));
-        AtomicFile.write(Path.of(args[3]), out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
-        System.out.println(text.substring(0, text.indexOf("\naway")));
+        String text = MatchTableCsv.print(table, comments(net.name(), model, seed, rates, walk, opening));
+        AtomicFile.write(file, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
+        out().println(text.substring(0, text.indexOf("\naway")));
     }
 
     /** Coin-flip steps a roll whose variance is nearest to the measured one. */

@@ -1,0 +1,82 @@
+package org.pipwright.bench.calibration;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.function.Supplier;
+import org.pipwright.bench.BenchCommand;
+import org.pipwright.bench.LookaheadOption;
+import org.pipwright.bench.NetOption;
+import org.pipwright.bench.SeedOption;
+import org.pipwright.bench.TablesOption;
+import org.pipwright.bench.ThreadsOption;
+import org.pipwright.bench.Within;
+import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.search.Judgement;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Writes how a net's predictions compare with what happens in its games: tables, JSON and a picture, into a folder. */
+@Command(name = "calibration", description = "How a net's predictions compare with what happens in its games.")
+public final class CalibrationCommand extends BenchCommand {
+    /** A game has some 55 rolls, so this takes five or six positions of each. */
+    private static final int EVERY = 10;
+
+    @Mixin
+    private NetOption net;
+
+    @Option(names = "--positions", paramLabel = "N", description = "Positions to compare (default: ${DEFAULT-VALUE}).")
+    @Within(min = 1, max = 10_000_000)
+    private int positions = 200_000;
+
+    @Option(
+            names = "--every",
+            paramLabel = "N",
+            description = "One position of so many rolls (default: ${DEFAULT-VALUE}).")
+    @Within(min = 1, max = 1000)
+    private int every = EVERY;
+
+    @Mixin
+    private LookaheadOption lookahead;
+
+    @Mixin
+    private SeedOption seed;
+
+    @Mixin
+    private ThreadsOption threadsOption;
+
+    @Mixin
+    private TablesOption tables;
+
+    @Option(names = "--out", paramLabel = "FOLDER", required = true, description = "The folder to write to.")
+    private Path folder;
+
+    @Override
+    protected void run() throws IOException {
+        int threads = threadsOption.count();
+        Supplier<Judgement> judgements = tables.judgements(net.load(), threads);
+        Files.createDirectories(folder);
+        Calibration calibration = Calibration.of(
+                "net " + net.name() + (tables.given() ? " with bear-off tables" : "") + ", lookahead "
+                        + lookahead.rolls(),
+                judgements,
+                lookahead.rolls(),
+                positions,
+                every,
+                seed.value(),
+                threads);
+        String text = CalibrationText.of(calibration);
+        write(folder.resolve("calibration.md"), text);
+        write(folder.resolve("calibration.json"), CalibrationJson.of(calibration));
+        write(folder.resolve("calibration.svg"), CalibrationPicture.svg(calibration));
+        byte[] png = CalibrationPicture.png(calibration);
+        AtomicFile.write(folder.resolve("calibration.png"), to -> to.write(png));
+        out().print(text);
+    }
+
+    private static void write(Path file, String text) throws IOException {
+        AtomicFile.write(file, to -> to.write(text.getBytes(StandardCharsets.UTF_8)));
+    }
+}

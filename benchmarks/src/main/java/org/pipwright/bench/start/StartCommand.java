@@ -1,0 +1,62 @@
+package org.pipwright.bench.start;
+
+import java.io.IOException;
+import java.util.function.Supplier;
+import org.pipwright.bench.BenchCommand;
+import org.pipwright.bench.LookaheadOption;
+import org.pipwright.bench.NetOption;
+import org.pipwright.bench.SeedOption;
+import org.pipwright.bench.TablesOption;
+import org.pipwright.bench.ThreadsOption;
+import org.pipwright.bench.Within;
+import org.pipwright.bench.games.SelfGames;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.engine.search.PlaySearch;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Prints what a net says of the start position, and what its games are like, beside printed figures. */
+@Command(
+        name = "start",
+        description = "What a net says of the start position, and what its games are like, beside printed figures.")
+public final class StartCommand extends BenchCommand {
+    @Mixin
+    private NetOption net;
+
+    @Option(names = "--games", paramLabel = "N", description = "Games to play (default: ${DEFAULT-VALUE}).")
+    @Within(min = 2, max = 100_000_000)
+    private int games = 50_000;
+
+    @Mixin
+    private LookaheadOption lookahead;
+
+    @Mixin
+    private SeedOption seed;
+
+    @Mixin
+    private ThreadsOption threadsOption;
+
+    @Mixin
+    private TablesOption tables;
+
+    @Option(names = "--json", description = "Print JSON.")
+    private boolean json;
+
+    @Override
+    protected void run() throws IOException {
+        int threads = threadsOption.count();
+        Supplier<Judgement> judgements = tables.judgements(net.load(), threads);
+        try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, threads);
+                SelfGames play = new SelfGames(judgements, lookahead.rolls(), seed.value(), threads)) {
+            StartReport report = new StartReport(
+                    net.name(),
+                    StartOdds.of(search),
+                    "lookahead " + lookahead.rolls() + (tables.given() ? " with bear-off tables" : "") + ", seed "
+                            + seed.value(),
+                    Played.of(play, games));
+            out().print(json ? report.json() : report.text());
+        }
+    }
+}

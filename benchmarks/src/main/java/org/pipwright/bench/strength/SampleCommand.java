@@ -1,0 +1,80 @@
+package org.pipwright.bench.strength;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.pipwright.bench.BenchCommand;
+import org.pipwright.bench.SeedOption;
+import org.pipwright.bench.Within;
+import org.pipwright.engine.duel.Baselines;
+import org.pipwright.engine.duel.Entrant;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.ModelFile;
+import org.pipwright.models.ModelCatalog;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Draws the decisions of the strength suite and writes them to a file. */
+@Command(name = "sample", description = "Draws the decisions of the strength suite.")
+public final class SampleCommand extends BenchCommand {
+    private static final List<String> BASELINES = List.of("racer", "hitter", "builder");
+
+    private static final int MAX_GAMES = 200_000;
+
+    @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write.")
+    private Path file;
+
+    @Option(
+            names = "--judge",
+            paramLabel = "NAME|FILE",
+            description = "The net that judges which decisions are close (default: ${DEFAULT-VALUE}).")
+    private String judgeName = ModelCatalog.shipped().defaultName();
+
+    @Option(
+            names = "--nets",
+            split = ",",
+            paramLabel = "NAMES",
+            description = "Nets that play, with commas between (default: those shipped); fixed baselines play too.")
+    private List<String> nets = ModelCatalog.shipped().names();
+
+    @Mixin
+    private SeedOption seed;
+
+    @Option(
+            names = "--each",
+            paramLabel = "N",
+            description = "Decisions of each kind of position (default: ${DEFAULT-VALUE}).")
+    @Within(min = 1, max = 100_000)
+    private int each = 350;
+
+    @Override
+    protected void run() throws IOException {
+        Model judge = ModelCatalog.shipped().load(judgeName);
+        List<Entrant> entrants = entrants(nets);
+        Sampler sampler = new Sampler(entrants, new NetworkEvaluator(judge), seed.value(), each);
+        List<Decision> decisions = sampler.sample(MAX_GAMES);
+        DecisionsHeader header = new DecisionsHeader(
+                DecisionsHeader.KIND,
+                seed.value(),
+                entrants.stream().map(Entrant::name).collect(Collectors.toList()),
+                judgeName,
+                judge.notes().get(ModelFile.SHA256),
+                Sampler.WITHIN,
+                each,
+                sampler.games());
+        JsonLines.write(file, header, decisions);
+        out().println(decisions.size() + " decisions from " + sampler.games() + " games in " + file);
+    }
+
+    private static List<Entrant> entrants(List<String> nets) {
+        List<Entrant> entrants = new ArrayList<>();
+        nets.forEach(
+                net -> entrants.add(Entrant.ofModel(net, ModelCatalog.shipped().load(net), 0)));
+        BASELINES.forEach(name -> entrants.add(Baselines.named(name).orElseThrow()));
+        return entrants;
+    }
+}
