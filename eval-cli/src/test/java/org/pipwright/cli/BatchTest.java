@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -212,6 +213,28 @@ class BatchTest {
         assertTrue(run.err().matches("2 lines answered in [^\n]* s, [0-9,]+ a second\n"), run.err());
         Path empty = Files.createFile(folder.resolve("empty"));
         assertEquals(new Run(0, "", ""), Run.of("odds", "--batch", empty.toString(), "--net", TestNet.path()));
+    }
+
+    /** More than a buffer through a pipe that is named as a file, as a shell's substitution of a process is. */
+    @Test
+    @DisabledOnOs(OS.WINDOWS)
+    void aPipeByItsPathIsReadToItsEnd(@TempDir Path folder) throws Exception {
+        Path pipe = folder.resolve("pipe");
+        assertEquals(0, new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor());
+        int lines = 20_000;
+        Thread writer = new Thread(() -> {
+            try {
+                Files.writeString(pipe, "start\n".repeat(lines));
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        });
+        writer.setDaemon(true);
+        writer.start();
+        Run run = Run.of("odds", "--batch", pipe.toString(), "--net", TestNet.path());
+        assertEquals("", run.err());
+        assertEquals(lines, run.out().lines().count());
+        assertEquals(0, run.code());
     }
 
     private static Process start(String line) throws IOException {

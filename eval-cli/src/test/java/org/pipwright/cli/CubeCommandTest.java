@@ -158,6 +158,27 @@ class CubeCommandTest {
         assertTrue(run("cube start " + options).out().contains("Nothing to decide"));
     }
 
+    /** By a table of whole per cent a game at such scores changes nothing: all that is asked is answered all the same. */
+    @ParameterizedTest
+    @ValueSource(strings = {"6,1", "1,6", "5,2", "3,3"})
+    void aTableThatRoundsDifferencesAwayIsAnswered(String away, @TempDir Path folder) throws IOException {
+        Path table = Files.writeString(
+                folder.resolve("table.csv"),
+                "away,1,2,3,4,5,6\n1,.5,.7,.9,1,1,1\n2,.3,.5,.7,.9,1,1\n3,.1,.3,.5,.5,.7,.9\n4,0,.1,.5,.5,.5,.7\n"
+                        + "5,0,0,.3,.5,.5,.6\n6,0,0,.1,.3,.4,.5\nafter crawford,.5,.5,.1,.1,0,0\n");
+        String options = " --away " + away + " --table " + table;
+        for (String line : List.of("cube start", "rank start --roll 3-1", "rank start --roll 3-1 --lookahead 1")) {
+            Run text = run(line + options);
+            assertEquals("", text.err());
+            assertEquals(0, text.code());
+            String json = run(line + options + " --json").out();
+            assertEquals(List.of(), Schemas.faults(line.split(" ")[0], json));
+        }
+        String batch = "rank --batch -" + options + " --net " + TestNet.path();
+        assertEquals(
+                0, Run.withInput("start 3-1\nstart 6-4\n", batch.split(" ")).code());
+    }
+
     @Test
     void anotherMatchTableCanBeUsed(@TempDir Path folder) throws IOException {
         Path table = Files.writeString(

@@ -12,6 +12,9 @@ import org.pipwright.engine.rules.GameResult;
  * serves one thread.
  */
 public interface CubeTerms {
+    /** Differences of values below this come from arithmetic: match tables have six digits. */
+    double NOISE = 1e-9;
+
     /**
      * The values of the cube actions at any chance to win, by a model.
      *

@@ -1,5 +1,6 @@
 package org.pipwright.engine.cube;
 
+import java.util.Optional;
 import org.pipwright.engine.rules.GameResult;
 
 /**
@@ -16,15 +17,18 @@ public record GammonValues(double mine, double theirs) {
      *
      * @param terms what is played for, seen from the side on roll
      * @param cube the cube at the end, seen from the side on roll
-     * @return both sides' values; not numbers if a single game decides nothing
+     * @return both sides' values; empty if a single game decides nothing, as by a table rounded to few digits
      */
-    public static GammonValues of(CubeTerms terms, CubeState cube) {
+    public static Optional<GammonValues> of(CubeTerms terms, CubeState cube) {
         double won = terms.won(GameResult.SINGLE, cube);
         double lost = lost(terms, GameResult.SINGLE, cube);
         double between = won - lost;
-        return new GammonValues(
+        if (between <= CubeTerms.NOISE) {
+            return Optional.empty();
+        }
+        return Optional.of(new GammonValues(
                 (terms.won(GameResult.GAMMON, cube) - won) / between,
-                (lost - lost(terms, GameResult.GAMMON, cube)) / between);
+                (lost - lost(terms, GameResult.GAMMON, cube)) / between));
     }
 
     private static double lost(CubeTerms terms, GameResult result, CubeState cube) {

@@ -1,5 +1,6 @@
 package org.pipwright.engine.matchtable;
 
+import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.score.MatchScore;
 
 /**
@@ -20,10 +21,20 @@ public final class MatchTable {
      *     points against one that needs b; where one of them is 1 and the other not, before the Crawford game
      * @param postCrawford [n], 1 to the length: chance of the side that needs n against one that needs 1, after the
      *     Crawford game
-     * @throws IllegalArgumentException if sizes differ, a value is no chance, or the two sides of a score do not add up to 1
-     *     within 0.02; rounding within that is shared between them
+     * @throws IllegalArgumentException if sizes differ, a value is no chance, the two sides of a score do not add up to 1
+     *     within 0.02 (rounding within that is shared between them), or a side that needs more points has a better chance;
+     *     equal chances are what rounding leaves of small differences
      */
     public MatchTable(double[][] chances, double[] postCrawford) {
+        this(chances, postCrawford, true);
+    }
+
+    /** A table that is still being computed: what is not known yet need not fit the rest. */
+    static MatchTable unfinished(double[][] chances, double[] postCrawford) {
+        return new MatchTable(chances, postCrawford, false);
+    }
+
+    private MatchTable(double[][] chances, double[] postCrawford, boolean finished) {
         int length = postCrawford.length - 1;
         if (length < 1 || chances.length != length + 1) {
             throw new IllegalArgumentException("a match table is square, with as many chances after the Crawford game");
@@ -43,6 +54,25 @@ public final class MatchTable {
             throw new IllegalArgumentException("1-away against 1-away is 0.5, not " + postCrawford[1]);
         }
         this.postCrawford[1] = 0.5;
+        if (finished) {
+            requireOrder();
+        }
+    }
+
+    private void requireOrder() {
+        for (int a = 2; a <= length(); a++) {
+            requireOrder(postCrawford[a - 1], postCrawford[a], a, "1-away after the Crawford game");
+            for (int b = 1; b <= length(); b++) {
+                requireOrder(chances[a - 1][b], chances[a][b], a, b + "-away");
+            }
+        }
+    }
+
+    private static void requireOrder(double nearer, double farther, int away, String against) {
+        if (farther > nearer + CubeTerms.NOISE) {
+            throw new IllegalArgumentException("the chance at " + away + "-away against " + against
+                    + " is better than at " + (away - 1) + "-away: needing more points cannot be better");
+        }
     }
 
     private static double reconciled(double[][] chances, int a, int b) {

@@ -30,7 +30,7 @@ public final class MatchTableBuilder {
         this.cubeBeforeFirstRoll = cubeBeforeFirstRoll;
         chances = new double[length + 1][length + 1];
         postCrawford = new double[length + 1];
-        // What is not known yet is never asked for: games lead to shorter scores. Even chances keep the table valid.
+        // What is not known yet is never asked for: games lead to shorter scores. Even chances keep each entry valid.
         for (double[] row : chances) {
             Arrays.fill(row, 0.5);
         }
@@ -82,7 +82,7 @@ public final class MatchTableBuilder {
 
     /** Chance of the side a score is seen from, with either side equally likely to be on roll first. */
     private double game(MatchScore score) {
-        MatchTable soFar = new MatchTable(chances, postCrawford);
+        MatchTable soFar = MatchTable.unfinished(chances, postCrawford);
         WalkGame game = new WalkGame(score.postCrawford() ? opening : walk, new MatchPayoffs(soFar, score, shares));
         return (start(game, true) + start(game, false)) / 2;
     }

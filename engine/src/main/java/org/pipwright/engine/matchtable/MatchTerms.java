@@ -128,7 +128,8 @@ public final class MatchTerms implements CubeTerms {
         return grid[index].rolling(cube, true, win);
     }
 
-    private double after(int points) {
+    /** My chance to win the match once the game has ended, points negative if I lose them. */
+    double after(int points) {
         return model.table().chanceAfter(model.stakes().score(), points);
     }
 
@@ -140,6 +141,22 @@ public final class MatchTerms implements CubeTerms {
     @Override
     public double ended(int points) {
         return after(points);
+    }
+
+    /**
+     * {@inheritDoc}
+     *
+     * <p>A table rounded to few digits may not tell a single game won from one lost. The cube is then taken at the next
+     * height at which it does, and the difference shared among as many points; the match itself ends at some height.
+     */
+    @Override
+    public double point(CubeState cube) {
+        double point = CubeTerms.super.point(cube);
+        for (int times = 2; point <= NOISE; times *= 2) {
+            int points = times * cube.value();
+            point = (after(points) - after(-points)) / (2 * times);
+        }
+        return point;
     }
 
     @Override

@@ -14,17 +14,24 @@ class GammonValuesTest {
     private static final MatchTable TABLE = ShippedMatchTable.load();
 
     private static GammonValues at(int mine, int theirs, boolean crawford, CubeState cube) {
-        return GammonValues.of(new MatchTerms(new MatchStakes(new MatchScore(mine, theirs, crawford)), TABLE), cube);
+        return GammonValues.of(new MatchTerms(new MatchStakes(new MatchScore(mine, theirs, crawford)), TABLE), cube)
+                .orElseThrow();
     }
 
     @Test
     void moneyIsOneHalfOnceTheCubeIsTurnedOrWithoutJacoby() {
         CubeState turned = new CubeState(2, CubeOwner.ME);
-        assertEquals(new GammonValues(0.5, 0.5), GammonValues.of(new MoneyTerms(MoneyStakes.USUAL, null), turned));
-        assertEquals(new GammonValues(0, 0), GammonValues.of(new MoneyTerms(MoneyStakes.USUAL, null), CubeState.START));
         assertEquals(
                 new GammonValues(0.5, 0.5),
-                GammonValues.of(new MoneyTerms(new MoneyStakes(false, false), null), CubeState.START));
+                GammonValues.of(new MoneyTerms(MoneyStakes.USUAL, null), turned).orElseThrow());
+        assertEquals(
+                new GammonValues(0, 0),
+                GammonValues.of(new MoneyTerms(MoneyStakes.USUAL, null), CubeState.START)
+                        .orElseThrow());
+        assertEquals(
+                new GammonValues(0.5, 0.5),
+                GammonValues.of(new MoneyTerms(new MoneyStakes(false, false), null), CubeState.START)
+                        .orElseThrow());
     }
 
     @Test

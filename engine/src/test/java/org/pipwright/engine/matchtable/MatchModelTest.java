@@ -29,7 +29,7 @@ class MatchModelTest {
         return new MatchModel(new MatchStakes(new MatchScore(mine, theirs, crawford)), TABLE, WALK);
     }
 
-    /** A table with given chances of the side that needs a points against one that needs b, the rest even. */
+    /** A table with given chances of the side that needs a points against one that needs b, the rest even, in no order. */
     private static MatchTable table(int length, int[][] known) {
         double[][] chances = new double[length + 1][length + 1];
         double[] post = new double[length + 1];
@@ -41,7 +41,7 @@ class MatchModelTest {
             chances[entry[0]][entry[1]] = entry[2] / 100.0;
             chances[entry[1]][entry[0]] = 1 - entry[2] / 100.0;
         }
-        return new MatchTable(chances, post);
+        return MatchTable.unfinished(chances, post);
     }
 
     /**

@@ -82,12 +82,12 @@ class MatchTableModelTest {
         }
         Arrays.fill(post, 0.5);
         for (int n = 2; n <= LENGTH; n++) {
-            MatchTable known = new MatchTable(chances, post);
+            MatchTable known = MatchTable.unfinished(chances, post);
             post[n] = postCrawfordGame.applyAsDouble(new MatchPayoffs(known, new MatchScore(n, 1, false), SHARES));
         }
         for (int sum = 3; sum <= 2 * LENGTH; sum++) {
             for (int a = Math.max(1, sum - LENGTH); 2 * a < sum; a++) {
-                MatchTable known = new MatchTable(chances, post);
+                MatchTable known = MatchTable.unfinished(chances, post);
                 MatchScore score = new MatchScore(a, sum - a, a == 1);
                 chances[a][sum - a] = game.applyAsDouble(new MatchPayoffs(known, score, SHARES));
                 chances[sum - a][a] = 1 - chances[a][sum - a];

@@ -93,6 +93,15 @@ class MatchTableTest {
         assertEquals(0.7, new MatchTable(good, post).chance(new MatchScore(1, 2, true)), 1e-12);
         double[][] sum = {{0, 0, 0}, {0, 0.5, 0.7}, {0, 0.4, 0.5}};
         assertThrows(IllegalArgumentException.class, () -> new MatchTable(sum, post));
+        double[][] order = {{0, 0, 0}, {0, 0.5, 0.4}, {0, 0.6, 0.5}};
+        assertEquals(
+                "the chance at 2-away against 1-away is better than at 1-away: needing more points cannot be better",
+                assertThrows(IllegalArgumentException.class, () -> new MatchTable(order, post))
+                        .getMessage());
+        double[][] longer = {{0, 0, 0, 0}, {0, 0.5, 0.7, 0.7}, {0, 0.3, 0.5, 0.5}, {0, 0.3, 0.5, 0.5}};
+        double[] worse = {0, 0.5, 0.4, 0.45};
+        assertThrows(IllegalArgumentException.class, () -> new MatchTable(longer, worse));
+        assertEquals(3, new MatchTable(longer, new double[] {0, 0.5, 0.4, 0.4}).length());
         double[][] percent = {{0, 0, 0}, {0, 50, 70}, {0, 30, 50}};
         assertThrows(IllegalArgumentException.class, () -> new MatchTable(percent, post));
         assertThrows(IllegalArgumentException.class, () -> new MatchTable(good, new double[] {0, 0.5}));

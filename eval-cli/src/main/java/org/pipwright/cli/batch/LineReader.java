@@ -53,9 +53,17 @@ final class LineReader {
         }
     }
 
-    /** Whether something is at hand to begin the next line with. */
-    boolean waiting() throws IOException {
-        return next < end || in.available() > 0;
+    /** Whether something is known to be at hand to begin the next line with. */
+    boolean waiting() {
+        if (next < end) {
+            return true;
+        }
+        try {
+            return in.available() > 0;
+        } catch (IOException e) {
+            // Not every stream can tell: one of a pipe opened by its path cannot. Whether it can be read, reading says.
+            return false;
+        }
     }
 
     private boolean fill() throws IOException {

@@ -1,10 +1,9 @@
 package org.pipwright.cli.command;
 
+import java.io.FileInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -124,7 +123,8 @@ final class PositionsArgument {
             lines.run(stdin, out, threads, hire);
             return;
         }
-        try (InputStream in = Files.newInputStream(Path.of(batch))) {
+        // Unlike a channel's stream, this one can say of a pipe too how much is at hand.
+        try (InputStream in = new FileInputStream(batch)) {
             lines.run(in, out, threads, hire);
         }
     }

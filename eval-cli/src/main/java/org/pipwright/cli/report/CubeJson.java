@@ -7,6 +7,7 @@ import java.util.Locale;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
@@ -38,10 +39,13 @@ public final class CubeJson {
             json.writeStringField("unit", report.match() ? "chance to win the match" : "points per unit of the cube");
             values(json, report.values());
             decision(json, report);
-            json.writeObjectFieldStart("gammonValues");
-            json.writeNumberField("mine", Numbers.rounded(report.gammons().mine()));
-            json.writeNumberField("theirs", Numbers.rounded(report.gammons().theirs()));
-            json.writeEndObject();
+            if (report.gammons().isPresent()) {
+                GammonValues gammons = report.gammons().get();
+                json.writeObjectFieldStart("gammonValues");
+                json.writeNumberField("mine", Numbers.rounded(gammons.mine()));
+                json.writeNumberField("theirs", Numbers.rounded(gammons.theirs()));
+                json.writeEndObject();
+            }
             if (!report.match()) {
                 json.writeStringField("caution", CubeWords.CAUTION);
             }

@@ -1,5 +1,6 @@
 package org.pipwright.cli.report;
 
+import java.util.Optional;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWindow;
@@ -22,7 +23,7 @@ import org.pipwright.engine.position.Position;
  * @param outcomes the six chances of the side on roll
  * @param values values of the cube actions to the side on roll: points per unit of the cube, or chances to win the match
  * @param window take point and doubling window at the position's share of gammons, by the model
- * @param gammons both sides' gammon values at the present cube
+ * @param gammons both sides' gammon values at the present cube; empty if a single game decides nothing
  * @param losers share of the next two rolls that lose the market; NaN if the side on roll may not double
  */
 public record CubeReport(
@@ -36,7 +37,7 @@ public record CubeReport(
         Outcomes outcomes,
         CubeValues values,
         CubeWindow window,
-        GammonValues gammons,
+        Optional<GammonValues> gammons,
         double losers) {
 
     /** Whether a match is played, so that values are chances to win it. */

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWindow;
+import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.evaluation.Outcomes;
 
 /** A cube decision as text. */
@@ -35,15 +36,18 @@ public final class CubeText {
             out.println("market losers: " + Numbers.percent(report.losers()) + " % of the next two rolls");
         }
         if (report.match()) {
-            out.println("gammon value at this cube: "
-                    + Numbers.hundredths(report.gammons().mine())
-                    + " for the side on roll, "
-                    + Numbers.hundredths(report.gammons().theirs())
-                    + " for the opponent (0.50 in money play)");
+            out.println(report.gammons()
+                    .map(CubeText::gammons)
+                    .orElse("no gammon value at this cube: by the match table a single game decides nothing"));
         } else {
             out.println();
             out.println(CubeWords.CAUTION);
         }
+    }
+
+    private static String gammons(GammonValues values) {
+        return "gammon value at this cube: " + Numbers.hundredths(values.mine()) + " for the side on roll, "
+                + Numbers.hundredths(values.theirs()) + " for the opponent (0.50 in money play)";
     }
 
     private static String basis(CubeReport report) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
+import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -66,6 +67,25 @@ class LineReaderTest {
                 List.of("1:" + longest, "2:null", "3:short", "4:null", "5:last"),
                 read(slowly(text, new SplittableRandom(7))));
         assertEquals(List.of(), read(slowly("", new SplittableRandom(8))));
+    }
+
+    /** As a channel's stream of a pipe does. */
+    @Test
+    void aStreamThatCannotSayWhatIsAtHandIsReadAllTheSame() throws IOException {
+        InputStream text = new ByteArrayInputStream("one\ntwo\n".getBytes(StandardCharsets.UTF_8));
+        InputStream in = new FilterInputStream(text) {
+            @Override
+            public int available() throws IOException {
+                throw new IOException("Illegal seek");
+            }
+        };
+        LineReader reader = new LineReader(in);
+        assertFalse(reader.waiting());
+        assertEquals("one", reader.read().text());
+        assertTrue(reader.waiting());
+        assertEquals("two", reader.read().text());
+        assertFalse(reader.waiting());
+        assertNull(reader.read());
     }
 
     @Test
