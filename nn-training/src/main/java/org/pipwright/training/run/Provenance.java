@@ -18,12 +18,18 @@ final class Provenance {
     static Map<String, String> now(int threads) {
         Map<String, String> facts = new LinkedHashMap<>();
         facts.put("started", Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());
-        facts.put("commit", SourceCommit.of(Path.of(System.getProperty(HOME, "."))));
+        facts.put("commit", commit());
         facts.put("java", System.getProperty("java.vm.name") + " " + Runtime.version());
         facts.put("machine", System.getProperty("os.name") + " " + System.getProperty("os.arch") + ", " + processor());
         facts.put("cores", Integer.toString(Runtime.getRuntime().availableProcessors()));
         facts.put("threads", Integer.toString(threads));
         return facts;
+    }
+
+    /** Without the launcher nobody knows where the sources are; the folder a run is started in may be another project's. */
+    private static String commit() {
+        String home = System.getProperty(HOME);
+        return home == null ? SourceCommit.UNKNOWN : SourceCommit.of(Path.of(home));
     }
 
     private static String processor() {

@@ -6,7 +6,7 @@ import java.nio.file.Path;
 
 /** Reads which commit is checked out, without git: it need not be installed where a run is made. */
 final class SourceCommit {
-    private static final String UNKNOWN = "unknown";
+    static final String UNKNOWN = "unknown";
 
     private SourceCommit() {}
 

@@ -1,0 +1,92 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The script that starts Pipwright, in a checkout that looks built, with a Java that prints what it is given. */
+@DisabledOnOs(OS.WINDOWS)
+class LauncherTest {
+    @TempDir
+    Path folder;
+
+    private Path checkout(String name) throws IOException {
+        Path home = Files.createDirectory(folder.resolve(name)).toRealPath();
+        Path script = home.resolve("pipwright");
+        Files.copy(Path.of("..", "pipwright"), script);
+        Files.createFile(home.resolve("pom.xml"));
+        for (String module : List.of("engine", "nn-training", "models", "eval-cli")) {
+            Files.createDirectories(home.resolve(module).resolve("src/main"));
+            Files.createFile(home.resolve(module).resolve("pom.xml"));
+        }
+        Path build = Files.createDirectories(home.resolve(".pipwright/build-1"));
+        Files.writeString(home.resolve(".pipwright/current"), "build-1\n");
+        Files.writeString(build.resolve("classpath"), "one.jar:two.jar:\n");
+        Files.createFile(build.resolve("classes-17.0.9.jsa"));
+        Files.createFile(build.resolve("stamp"));
+        return home;
+    }
+
+    private Path java() throws IOException {
+        Path java = Files.createDirectories(folder.resolve("jdk"));
+        if (!Files.exists(java.resolve("release"))) {
+            Files.writeString(java.resolve("release"), "JAVA_VERSION=\"17.0.9\"\n");
+            Path program = Files.createDirectory(java.resolve("bin")).resolve("java");
+            Files.writeString(program, "#!/bin/sh\nprintf '%s\\n' \"$@\"\n");
+            assertTrue(program.toFile().setExecutable(true));
+        }
+        return java;
+    }
+
+    private Run start(Path home, String... args) throws IOException, InterruptedException {
+        List<String> command =
+                new ArrayList<>(List.of("bash", home.resolve("pipwright").toString()));
+        command.addAll(List.of(args));
+        Path err = folder.resolve("err");
+        ProcessBuilder builder =
+                new ProcessBuilder(command).directory(folder.toFile()).redirectError(err.toFile());
+        builder.environment().put("JAVA_HOME", java().toString());
+        Process process = builder.start();
+        process.getOutputStream().close();
+        String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        return new Run(process.waitFor(), out, Files.readString(err));
+    }
+
+    /** From any folder, for quick commands and for long ones. */
+    @ParameterizedTest
+    @ValueSource(strings = {"rank start", "train --print-settings"})
+    void javaIsToldWhereTheSourcesAre(String line) throws Exception {
+        Path home = checkout("a checkout");
+        Run run = start(home, line.split(" "));
+        assertEquals("", run.err());
+        List<String> given = run.out().lines().toList();
+        assertTrue(given.contains("-Dpipwright.home=" + home), run.out());
+        assertTrue(
+                given.contains(home + "/.pipwright/build-1/lib/one.jar:" + home + "/.pipwright/build-1/lib/two.jar"));
+        assertEquals(List.of(line.split(" ")), given.subList(given.size() - 2, given.size()));
+    }
+
+    @Test
+    void aPathThatJavaCannotTakeIsRefused() throws Exception {
+        Path home = checkout("a:b");
+        Run run = start(home, "help");
+        assertEquals(2, run.code());
+        assertEquals("", run.out());
+        assertEquals(1, run.err().lines().count());
+        assertTrue(run.err().startsWith("pipwright: Pipwright lies in '" + home + "', "), run.err());
+        assertFalse(run.err().contains("Exception"));
+    }
+}
