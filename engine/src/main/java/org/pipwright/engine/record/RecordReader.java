@@ -16,8 +16,9 @@ import org.pipwright.engine.text.Excerpt;
 final class RecordReader {
     private static final Pattern GAME =
             Pattern.compile("game(?:\\s+(\\d{1,9}))?(?:\\s*:\\s*(\\d{1,9})\\s*-\\s*(\\d{1,9}))?");
-    private static final Pattern ROLLED = Pattern.compile("(\\d-?\\d)\\s*:?\\s*(.*)");
-    private static final Pattern COMMENT = Pattern.compile("(?:^|\\s)\\s*#");
+    /** Blanks are never given back, or a line of many would be tried in as many ways. */
+    private static final Pattern ROLLED = Pattern.compile("(\\d-?\\d)\\s*+:?\\s*+(.*)", Pattern.DOTALL);
+
     private static final String SAYINGS =
             "a roll as in 3-1: 8/5 6/5, or doubles, takes, passes, beavers, resigns, resigns gammon, resigns backgammon";
 
@@ -45,10 +46,10 @@ final class RecordReader {
                 throw fault(i, "a control character: expected text");
             }
         }
-        Matcher comment = COMMENT.matcher(raw);
-        boolean has = comment.find();
-        String note = has ? Notes.tidy(raw.substring(comment.end())) : "";
-        String said = has ? raw.substring(0, comment.start()) : raw;
+        int sign = comment(raw);
+        boolean has = sign >= 0;
+        String note = has ? Notes.tidy(raw.substring(sign + 1)) : "";
+        String said = has ? raw.substring(0, sign) : raw;
         int at = said.length() - said.stripLeading().length();
         said = said.strip();
         if (line == 1) {
@@ -69,6 +70,15 @@ final class RecordReader {
         } else {
             entry(said, at, note);
         }
+    }
+
+    /** Place of the sign that begins a comment: the first at the beginning of the line or behind a blank; -1 if none. */
+    static int comment(String raw) {
+        int sign = raw.indexOf('#');
+        while (sign > 0 && raw.charAt(sign - 1) != ' ' && raw.charAt(sign - 1) != '\t') {
+            sign = raw.indexOf('#', sign + 1);
+        }
+        return sign;
     }
 
     private InvalidRecordException fault(int at, String problem) {

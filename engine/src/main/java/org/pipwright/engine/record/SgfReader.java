@@ -12,6 +12,7 @@ final class SgfReader {
     private int at;
     private int counted;
     private int lines = 1;
+    private int lineStart;
 
     private SgfReader(String text) {
         this.text = text;
@@ -131,15 +132,23 @@ final class SgfReader {
         return new InvalidRecordException(line(), column(), here + ": " + problem);
     }
 
-    /** Counts on from where it was asked last, so that a long file costs one pass. */
     private int line() {
-        for (; counted < at; counted++) {
-            lines += text.charAt(counted) == '\n' ? 1 : 0;
-        }
+        count();
         return lines;
     }
 
     private int column() {
-        return at - text.lastIndexOf('\n', at - 1);
+        count();
+        return at - lineStart + 1;
+    }
+
+    /** Counts lines on from where it did last, so that a long file costs one pass, and a long line too. */
+    private void count() {
+        for (; counted < at; counted++) {
+            if (text.charAt(counted) == '\n') {
+                lines++;
+                lineStart = counted + 1;
+            }
+        }
     }
 }
