@@ -4,63 +4,89 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
-import java.util.stream.Stream;
-import org.pipwright.bench.BenchPositions;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
+import java.util.Map;
+import java.util.function.Supplier;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.PlayRanker;
-import org.pipwright.engine.ranking.RankedPlay;
-import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.rollout.RolloutSettings;
 
 /**
- * A hash of what a model makes of fixed positions: all plays of all rolls, ranked, with equities to four digits. The plain
- * kernel adds in a fixed order, and Java's floating point is the same everywhere, so every machine gets the same hash; the
- * vector kernel may round an equity the other way.
+ * Hashes of what a model answers to fixed questions: every play of every roll without lookahead; then each kind of question
+ * at lookahead 0 to 2, without the cube, for money and in a match, in contact and in races. So a change of behaviour shows,
+ * and where. The plain kernel adds in a fixed order, and Java's floating point is the same everywhere, so every machine
+ * gets the same hashes; the vector kernel may round a number the other way.
  */
 final class Signature {
-    /** Of each list of a thousand, every so many positions. */
-    private static final int EVERY = 100;
+    private static final int DEEPEST = 2;
 
-    private final PlayRanker ranker;
+    private final Answers answers;
+    private final Map<String, Supplier<List<String>>> parts = new LinkedHashMap<>();
 
     Signature(Model model) {
-        ranker = new PlayRanker(new NetworkEvaluator(model), Depth.STATIC);
+        answers = new Answers(model);
+        parts.put("plays", () -> new AllPlays(model).lines());
+        for (int lookahead = 0; lookahead <= DEEPEST; lookahead++) {
+            ask(lookahead, "contact", Fixed.contact(lookahead));
+            ask(lookahead, "races", Fixed.races(lookahead));
+        }
+        for (int lookahead = 0; lookahead < DEEPEST; lookahead++) {
+            // Broken off, or a game at lookahead 1 would take minutes; twice as lookahead 2 would.
+            playOut(
+                    lookahead,
+                    RolloutSettings.DEFAULT
+                            .withTrials(RolloutSettings.ROUND)
+                            .withLookahead(lookahead)
+                            .withTruncation(lookahead == 0 ? 12 : 3));
+        }
+        for (int lookahead = 0; lookahead <= DEEPEST; lookahead++) {
+            int deep = lookahead;
+            parts.put("review money " + deep, () -> answers.review(false, deep));
+            parts.put("review match " + deep, () -> answers.review(true, deep));
+        }
     }
 
-    /** The positions it is taken over. */
-    static List<Position> positions() {
-        return Stream.of(BenchPositions.netPlay(), BenchPositions.randomPlay())
-                .flatMap(list -> IntStream.range(0, list.size() / EVERY).mapToObj(i -> list.get(i * EVERY)))
-                .collect(Collectors.toList());
+    private void ask(int lookahead, String where, List<Position> positions) {
+        String end = " " + where + " " + lookahead;
+        parts.put("rank cubeless" + end, () -> answers.rank(positions, lookahead));
+        parts.put("odds cubeless" + end, () -> answers.odds(positions, lookahead));
+        for (Setting setting : Setting.ALL) {
+            parts.put("rank " + setting.name() + end, () -> answers.rank(positions, setting, lookahead));
+            parts.put("cube " + setting.name() + end, () -> answers.cube(positions, setting, lookahead));
+        }
     }
 
-    /** One line a play, best first. */
-    List<String> lines(Position position, Roll roll) {
-        return ranker.rank(position, roll).stream()
-                .map(ranked -> position + " " + roll + " " + ranked.play() + " " + rounded(ranked))
-                .collect(Collectors.toList());
+    private void playOut(int lookahead, RolloutSettings settings) {
+        Position from = Fixed.contact(0).get(1);
+        parts.put("rollout cubeless " + lookahead, () -> answers.rollout(from, settings));
+        for (Setting setting : Setting.ALL) {
+            parts.put("rollout " + setting.name() + " " + lookahead, () -> answers.rollout(from, setting, settings));
+        }
     }
 
-    private static String rounded(RankedPlay ranked) {
-        return String.format(Locale.ROOT, "%.4f", ranked.equity());
+    /** The names of the parts, in order. */
+    List<String> names() {
+        return List.copyOf(parts.keySet());
     }
 
-    /** SHA-256 over all lines, its first 16 hex digits. */
-    String hash() {
+    /** What is hashed of a part. */
+    List<String> lines(String part) {
+        return parts.get(part).get();
+    }
+
+    /** The hash of each part, in order: SHA-256 over its lines, the first 16 hex digits. */
+    Map<String, String> hashes() {
+        Map<String, String> hashes = new LinkedHashMap<>();
+        parts.keySet().forEach(part -> hashes.put(part, hash(lines(part))));
+        return hashes;
+    }
+
+    /** The hash of several. */
+    static String hash(List<String> lines) {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            for (Position position : positions()) {
-                for (Roll roll : Roll.all()) {
-                    lines(position, roll)
-                            .forEach(line -> digest.update((line + "\n").getBytes(StandardCharsets.UTF_8)));
-                }
-            }
+            lines.forEach(line -> digest.update((line + "\n").getBytes(StandardCharsets.UTF_8)));
             return HexFormat.of().formatHex(digest.digest(), 0, 8);
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java platform has SHA-256", e);

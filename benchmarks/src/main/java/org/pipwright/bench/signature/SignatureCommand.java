@@ -1,6 +1,8 @@
 package org.pipwright.bench.signature;
 
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
 import org.pipwright.bench.BenchCommand;
 import org.pipwright.bench.BenchNetworks;
 import org.pipwright.engine.network.Model;
@@ -10,9 +12,9 @@ import picocli.CommandLine.Parameters;
 
 /**
  * Prints the signature of a model file, or without an argument that of a network with fixed random weights: then it changes
- * only if the code behaves otherwise than before.
+ * only if the code behaves otherwise than before. The last line is the hash of all others.
  */
-@Command(name = "signature", description = "A hash of ranked plays and rounded equities: has behaviour changed?")
+@Command(name = "signature", description = "Hashes of the answers to fixed questions: has behaviour changed?")
 public final class SignatureCommand extends BenchCommand {
     private static final String KERNEL = "pipwright.kernel";
 
@@ -24,6 +26,8 @@ public final class SignatureCommand extends BenchCommand {
         // Before any network is touched: the kernel is chosen once.
         System.setProperty(KERNEL, System.getProperty(KERNEL, "plain"));
         Model model = file == null ? BenchNetworks.model() : ModelFile.read(file);
-        out().println(new Signature(model).hash() + "  " + model.shape());
+        Map<String, String> hashes = new Signature(model).hashes();
+        hashes.forEach((part, hash) -> out().println(hash + "  " + part));
+        out().println(Signature.hash(List.copyOf(hashes.values())) + "  all, " + model.shape());
     }
 }
