@@ -1,11 +1,16 @@
 package org.pipwright.engine.evaluation;
 
 import java.util.Arrays;
+import org.pipwright.engine.network.Lanes;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.Net;
 import org.pipwright.engine.network.NetworkEvaluation;
+import org.pipwright.engine.network.ResidualEvaluation;
+import org.pipwright.engine.network.ResidualNetwork;
+import org.pipwright.engine.network.SiblingEvaluation;
 import org.pipwright.engine.position.Planes;
 
-/** Evaluates with the networks of a model: one for positions with contact, one for races. */
+/** Evaluates with a net: two networks, one for positions with contact and one for races, or one network for all. */
 public final class NetworkEvaluator implements PositionEvaluator {
     private final Lane contact;
     private final Lane race;
@@ -13,13 +18,13 @@ public final class NetworkEvaluator implements PositionEvaluator {
 
     /** The results of one call that go to one network. */
     private static final class Lane {
-        private final NetworkEvaluation evaluation;
+        private final SiblingEvaluation evaluation;
         private int[] planes = new int[64 * Planes.STRIDE];
         private int[] origin = new int[64];
         private float[] chances = new float[64 * Outcomes.COUNT];
         private int size;
 
-        Lane(NetworkEvaluation evaluation) {
+        Lane(SiblingEvaluation evaluation) {
             this.evaluation = evaluation;
         }
 
@@ -52,11 +57,25 @@ public final class NetworkEvaluator implements PositionEvaluator {
     /**
      * An evaluator for one thread.
      *
-     * @param model the model to evaluate with
+     * @param model the model whose net judges; a quick net beside it is not asked
      */
     public NetworkEvaluator(Model model) {
-        contact = new Lane(new NetworkEvaluation(model.contact()));
-        race = new Lane(new NetworkEvaluation(model.race()));
+        this(model.net());
+    }
+
+    /**
+     * An evaluator for one thread.
+     *
+     * @param net the net to evaluate with
+     */
+    public NetworkEvaluator(Net net) {
+        if (net instanceof Lanes lanes) {
+            contact = new Lane(new NetworkEvaluation(lanes.contact()));
+            race = new Lane(new NetworkEvaluation(lanes.race()));
+        } else {
+            contact = new Lane(new ResidualEvaluation((ResidualNetwork) net));
+            race = contact;
+        }
     }
 
     @Override

@@ -33,6 +33,14 @@ public enum FeatureSet {
         void measure(int[] planes, int side, int other, float[] out, int outAt) {
             out[outAt] = Planes.pips(planes, side) / PIP_SCALE;
         }
+    },
+    /** For all positions: places, pips, and an input of 1 while there is contact. */
+    PLACES_1("places-1", 2, 0) {
+        @Override
+        void measure(int[] planes, int side, int other, float[] out, int outAt) {
+            out[outAt] = Planes.pips(planes, side) / PIP_SCALE;
+            out[outAt + 1] = Planes.rearmost(planes, side) + Planes.rearmost(planes, other) > Planes.BAR ? 1 : 0;
+        }
     };
 
     /** Pip count that becomes an input of 1: that of the starting position. */

@@ -30,6 +30,30 @@ abstract class Kernel {
         }
     }
 
+    /** A layer prepared for products with many positions at once. */
+    Product product(Layer layer) {
+        return new PlainProduct(layer);
+    }
+
+    /** Rows of {@code width} numbers less their mean, by the root of their variance plus {@link ResidualNetwork#EPSILON}. */
+    void normalize(float[] x, int rows, int width, float[] out) {
+        for (int from = 0; from < rows * width; from += width) {
+            float sum = 0;
+            for (int i = from; i < from + width; i++) {
+                sum += x[i];
+            }
+            float mean = sum / width;
+            float squares = 0;
+            for (int i = from; i < from + width; i++) {
+                squares += (x[i] - mean) * (x[i] - mean);
+            }
+            float scale = (float) (1 / Math.sqrt(squares / width + ResidualNetwork.EPSILON));
+            for (int i = from; i < from + width; i++) {
+                out[i] = (x[i] - mean) * scale;
+            }
+        }
+    }
+
     /** The kernel every evaluation uses unless told otherwise: vector where the JVM offers it, else plain. */
     static Kernel chosen() {
         return Chosen.KERNEL;

@@ -35,4 +35,13 @@ public record Layer(int inputs, int outputs, float[] weights, float[] biases) {
             }
         }
     }
+
+    /**
+     * How many numbers the layer has.
+     *
+     * @return weights and biases
+     */
+    public int size() {
+        return weights.length + biases.length;
+    }
 }

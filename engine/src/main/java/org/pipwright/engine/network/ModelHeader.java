@@ -30,8 +30,8 @@ final class ModelHeader {
     private final Map<String, Tensor> tensors;
     private final Map<String, String> metadata;
 
-    /** One tensor of floats: its shape and its bytes from (inclusive) and to (exclusive) in the data. */
-    record Tensor(List<Integer> shape, int from, int to) {}
+    /** One tensor: how its numbers are stored, its shape and its bytes from (inclusive) and to (exclusive) in the data. */
+    record Tensor(NumberType type, List<Integer> shape, int from, int to) {}
 
     private ModelHeader(Map<String, Tensor> tensors, Map<String, String> metadata) {
         this.tensors = Collections.unmodifiableMap(tensors);
@@ -128,20 +128,27 @@ final class ModelHeader {
             }
         }
         require(shape != null && offsets != null && offsets.size() == 2);
-        if (!"F32".equals(type)) {
-            throw new InvalidModelException(
-                    "tensor " + Excerpt.of(name) + " is of type " + Excerpt.of(String.valueOf(type)) + ", not F32");
-        }
+        NumberType numbers = numberType(name, type);
         long values = 1;
         for (int size : shape) {
             require(size >= 1 && size <= MOST && values <= Integer.MAX_VALUE / MOST);
             values *= size;
         }
-        if ((long) offsets.get(1) - offsets.get(0) != Float.BYTES * values) {
+        if ((long) offsets.get(1) - offsets.get(0) != numbers.bytes * values) {
             throw new InvalidModelException(
                     "tensor " + Excerpt.of(name) + " of shape " + shape + " does not fit its bytes");
         }
-        return new Tensor(shape, offsets.get(0), offsets.get(1));
+        return new Tensor(numbers, shape, offsets.get(0), offsets.get(1));
+    }
+
+    private static NumberType numberType(String tensor, String type) {
+        for (NumberType known : NumberType.values()) {
+            if (known.name().equals(type)) {
+                return known;
+            }
+        }
+        throw new InvalidModelException("tensor " + Excerpt.of(tensor) + " is of type "
+                + Excerpt.of(String.valueOf(type)) + ", not F32 or F16");
     }
 
     private static List<Integer> readNumbers(JsonParser json) throws IOException {
@@ -159,8 +166,8 @@ final class ModelHeader {
     static final class Builder {
         private final Map<String, Tensor> tensors = new TreeMap<>(Comparator.naturalOrder());
 
-        void add(String name, List<Integer> shape, int from, int to) {
-            tensors.put(name, new Tensor(shape, from, to));
+        void add(String name, NumberType type, List<Integer> shape, int from, int to) {
+            tensors.put(name, new Tensor(type, shape, from, to));
         }
 
         /** The header, padded with spaces to a multiple of eight bytes so that the weights lie aligned. */
@@ -188,7 +195,7 @@ final class ModelHeader {
 
         private static void writeTensor(JsonGenerator json, String name, Tensor tensor) throws IOException {
             json.writeObjectFieldStart(name);
-            json.writeStringField("dtype", "F32");
+            json.writeStringField("dtype", tensor.type().name());
             json.writeArrayFieldStart("shape");
             for (int size : tensor.shape()) {
                 json.writeNumber(size);

@@ -5,9 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.naive.NaiveBoard;
 import org.pipwright.engine.naive.NaiveRules;
 import org.pipwright.engine.network.Model;
@@ -95,6 +97,23 @@ class NetworkEvaluatorTest {
             evaluator.evaluateResults(board.toPlanes(), 0, generator.results(), count, fast);
             slow.evaluateResults(board.toPlanes(), 0, generator.results(), count, bySlow);
             assertArrayEquals(bySlow, fast, 3e-6f);
+        });
+    }
+
+    /** One network for all positions: whole rolls, finished games among them, as one position at a time. */
+    @Test
+    void oneNetworkForAll() {
+        Model deep = new Model(RandomNetworks.residual(FeatureSet.PLACES_1, 5, 32, 2), Map.of());
+        PositionEvaluator fast = new NetworkEvaluator(deep);
+        PositionEvaluator slow = new NetworkEvaluator(deep)::evaluate;
+        PlayGenerator generator = new PlayGenerator();
+        RandomBoards.of(63, 400).forEach(board -> {
+            int count = generator.generate(board.toPlanes(), 0, 6, 6);
+            float[] atOnce = new float[count * Outcomes.COUNT];
+            float[] oneByOne = new float[count * Outcomes.COUNT];
+            fast.evaluateResults(board.toPlanes(), 0, generator.results(), count, atOnce);
+            slow.evaluateResults(board.toPlanes(), 0, generator.results(), count, oneByOne);
+            assertArrayEquals(oneByOne, atOnce, 5e-6f);
         });
     }
 

@@ -66,7 +66,9 @@ class FeatureSetTest {
 
     private static void addMeasures(FeatureSet set, NaiveBoard board, List<Double> inputs) {
         inputs.add(NaiveRules.pips(board) / 167.0);
-        if (set != FeatureSet.RACE_1) {
+        if (set == FeatureSet.PLACES_1) {
+            inputs.add(NaiveRules.contact(board) ? 1.0 : 0.0);
+        } else if (set != FeatureSet.RACE_1) {
             inputs.add(NaiveMeasures.hittingRolls(board) / 36.0);
             inputs.add(NaiveMeasures.dancingRolls(board.swapped()) / 36.0);
             inputs.add(NaiveMeasures.freedom(board));
@@ -184,6 +186,7 @@ class FeatureSetTest {
         assertEquals(270, FeatureSet.CONTACT_1.inputs());
         assertEquals(270 + 4 * (25 * 26 / 2), FeatureSet.CONTACT_2.inputs());
         assertEquals(262, FeatureSet.RACE_1.inputs());
+        assertEquals(264, FeatureSet.PLACES_1.inputs());
     }
 
     @ParameterizedTest

@@ -2,7 +2,6 @@ package org.pipwright.engine.network;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
@@ -47,8 +46,8 @@ class NetworkEvaluationTest {
         NetworkEvaluation evaluation = new NetworkEvaluation(network, kernel);
         PlayGenerator generator = new PlayGenerator();
         SplittableRandom random = new SplittableRandom(11);
-        Errors scratch = new Errors();
-        Errors siblings = new Errors();
+        ChanceErrors scratch = new ChanceErrors(MAX_ERROR, P99_ERROR);
+        ChanceErrors siblings = new ChanceErrors(MAX_ERROR, P99_ERROR);
         RandomBoards.of(91, ROLLS).forEach(board -> {
             int high = random.nextInt(1, 7);
             int count = Math.min(generator.generate(board.toPlanes(), 0, high, random.nextInt(1, high + 1)), 9);
@@ -79,7 +78,7 @@ class NetworkEvaluationTest {
     @MethodSource("networks")
     void siblingsMayShareNothingWithTheirBase(String name, String shape, Kernel kernel, Network network) {
         NetworkEvaluation evaluation = new NetworkEvaluation(network, kernel);
-        Errors errors = new Errors();
+        ChanceErrors errors = new ChanceErrors(MAX_ERROR, P99_ERROR);
         // All 30 checkers somewhere else: the most rows of places; and blots that face each other: many rows of pairs.
         List<NaiveBoard> boards = RandomBoards.of(92, 60).collect(Collectors.toList());
         boards.add(stacks(24, 24));
@@ -139,31 +138,6 @@ class NetworkEvaluationTest {
             float[] expected = Arrays.copyOf(all, all.length);
             Arrays.fill(expected, count * Outcomes.COUNT, all.length, 0);
             assertArrayEquals(expected, some);
-        }
-    }
-
-    /** Absolute differences of chances. */
-    private static final class Errors {
-        private double[] errors = new double[1 << 16];
-        private int size;
-
-        void add(double[] expected, float[] found, int at) {
-            if (size + expected.length > errors.length) {
-                errors = Arrays.copyOf(errors, 2 * errors.length);
-            }
-            for (int k = 0; k < expected.length; k++) {
-                errors[size++] = Math.abs(expected[k] - found[at + k]);
-            }
-        }
-
-        void require(String what) {
-            double[] sorted = Arrays.copyOf(errors, size);
-            Arrays.sort(sorted);
-            double max = sorted[size - 1];
-            double p99 = sorted[size * 99 / 100];
-            String report = String.format("%s: %d chances, max %.2g, p99 %.2g", what, size, max, p99);
-            System.out.println(report);
-            assertTrue(max <= MAX_ERROR && p99 <= P99_ERROR, report);
         }
     }
 }

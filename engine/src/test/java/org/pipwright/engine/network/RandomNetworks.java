@@ -24,6 +24,22 @@ public final class RandomNetworks {
         return new Network(features, layers);
     }
 
+    /** A residual network of a width and so many blocks, whose blocks change about as much as they get. */
+    public static ResidualNetwork residual(FeatureSet features, long seed, int width, int blocks) {
+        SplittableRandom random = new SplittableRandom(seed);
+        float limit = (float) Math.sqrt(3.0 / width);
+        List<ResidualNetwork.Block> made = new ArrayList<>();
+        for (int k = 0; k < blocks; k++) {
+            made.add(new ResidualNetwork.Block(layer(random, width, width, limit), layer(random, width, width, limit)));
+        }
+        Layer input = layer(random, features.inputs(), width);
+        return new ResidualNetwork(features, input, made, layer(random, width, Outcomes.COUNT, 2 * limit));
+    }
+
+    private static Layer layer(SplittableRandom random, int inputs, int outputs, float limit) {
+        return new Layer(inputs, outputs, floats(random, inputs * outputs, limit), floats(random, outputs, limit));
+    }
+
     /** A layer with weights and biases of both signs. */
     static Layer layer(SplittableRandom random, int inputs, int outputs) {
         return new Layer(inputs, outputs, floats(random, inputs * outputs, 0.4f), floats(random, outputs, 0.4f));

@@ -1,0 +1,88 @@
+package org.pipwright.engine.network;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.Arrays;
+import java.util.SplittableRandom;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Products with many rows and norms of rows, plain and vector, against sums in double precision. */
+class ProductTest {
+    private static final float LIMIT = 2f;
+    private static final float NO_FLOOR = Float.NEGATIVE_INFINITY;
+
+    private final Kernel[] kernels = {Kernel.plain(), VectorForTests.kernel()};
+    private final SplittableRandom random = new SplittableRandom(6);
+
+    @ParameterizedTest
+    @CsvSource({"32,32", "64,64", "96,96", "32,6", "64,6", "160,160", "256,6"})
+    void products(int inputs, int outputs) {
+        Layer layer = RandomNetworks.layer(random, inputs, outputs);
+        for (int rows = 0; rows <= 26; rows++) {
+            float[] x = RandomNetworks.floats(random, (rows + 1) * inputs, LIMIT);
+            for (Kernel kernel : kernels) {
+                Product product = kernel.product(layer);
+                assertEquals(outputs == 6 ? 32 : outputs, product.stride);
+                float[] before = RandomNetworks.floats(random, (rows + 2) * product.stride, LIMIT);
+                require(layer, x, rows, product, before, 0, false);
+                require(layer, x, rows, product, before, NO_FLOOR, false);
+                require(layer, x, rows, product, before, NO_FLOOR, true);
+            }
+        }
+    }
+
+    private static void require(
+            Layer layer, float[] x, int rows, Product product, float[] before, float floor, boolean adding) {
+        float[] out = before.clone();
+        if (adding) {
+            product.add(x, rows, out);
+        } else {
+            product.set(x, rows, floor, out);
+        }
+        double tolerance = 1e-7 + layer.inputs() * layer.inputs() * LIMIT * Math.pow(2, -24);
+        for (int r = 0; r < rows; r++) {
+            double[] row = new double[layer.inputs()];
+            for (int i = 0; i < row.length; i++) {
+                row[i] = x[r * row.length + i];
+            }
+            double[] expected = NaiveForward.product(layer, row);
+            for (int j = 0; j < layer.outputs(); j++) {
+                int at = r * product.stride + j;
+                double sum = Math.max(floor, expected[j] + (adding ? before[at] : 0));
+                assertEquals(sum, out[at], tolerance, "row " + r + " of " + rows + ", output " + j);
+            }
+        }
+        int after = (rows + 1) / 2 * 2 * product.stride;
+        assertEquals(
+                Arrays.toString(Arrays.copyOfRange(before, after, before.length)),
+                Arrays.toString(Arrays.copyOfRange(out, after, out.length)),
+                "what lies behind stays");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"32,0", "64,5", "96,-300", "1024,1"})
+    void norms(int width, float shift) {
+        int rows = 9;
+        float[] x = RandomNetworks.floats(random, (rows + 1) * width, LIMIT);
+        for (int i = 0; i < x.length; i++) {
+            x[i] += shift;
+        }
+        Arrays.fill(x, 2 * width, 3 * width, shift);
+        for (Kernel kernel : kernels) {
+            float[] out = new float[x.length];
+            kernel.normalize(x, rows, width, out);
+            for (int r = 0; r < rows; r++) {
+                double[] row = new double[width];
+                for (int i = 0; i < width; i++) {
+                    row[i] = x[r * width + i];
+                }
+                double[] expected = NaiveForward.norm(row);
+                for (int i = 0; i < width; i++) {
+                    assertEquals(expected[i], out[r * width + i], 2e-6 + 3e-7 * Math.abs(shift), "row " + r);
+                }
+            }
+            assertEquals(0f, out[rows * width], "what lies behind stays");
+        }
+    }
+}
