@@ -4,8 +4,10 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.List;
 import java.util.Map;
+import org.pipwright.cli.command.OutputGuard;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.OutputFailure;
+import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Interruption;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
@@ -71,6 +73,14 @@ final class Cli {
         root.setParameterExceptionHandler((e, given) -> {
             print(UsageErrors.line(e));
             return USER_ERROR;
+        });
+        root.setExecutionStrategy(parsed -> {
+            try {
+                OutputGuard.check(parsed);
+            } catch (UserError e) {
+                return report(e, args);
+            }
+            return new CommandLine.RunLast().execute(parsed);
         });
         root.setExecutionExceptionHandler((e, at, parsed) -> report(e, args));
         return root;

@@ -96,7 +96,6 @@ public final class DrillCommand extends CliCommand {
 
     @Override
     public Integer call() {
-        files.check();
         DrillSettings settings = options.settings();
         int crew = Threads.checked(threads);
         Contestant other = Contestant.read(weaker, ModelCatalog.shipped(), 0);

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import org.pipwright.cli.drill.PracticePage;
 import org.pipwright.cli.drill.PrintSheet;
 import org.pipwright.cli.report.DrillReport;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Which files a drill writes. */
@@ -24,9 +25,8 @@ final class DrillFiles {
             description = "Write a page that checks answers, for the screen. It is one file and works offline.")
     private Path page;
 
-    void check() {
-        OutputFile.requireTwo("--sheet", sheet, "--page", page);
-    }
+    @Mixin
+    private ForceOption force;
 
     boolean wanted() {
         return sheet != null || page != null;

@@ -9,12 +9,14 @@ import org.pipwright.engine.network.Network;
 import org.pipwright.engine.network.OnnxFile;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** Net to a file of its own. */
 @Command(
         name = "export",
-        customSynopsis = "pipwright net export NAME|FILE TARGET",
+        customSynopsis = "pipwright net export NAME|FILE TARGET [--force]",
         header = "Write a net to a file.",
         description = {
             "The file is in the safetensors format, which many programs read: plain weights with a header that says where"
@@ -36,6 +38,12 @@ public final class NetExportCommand extends CliCommand {
     @Parameters(paramLabel = "TARGET", description = "The file to write, ending in .safetensors or .onnx.")
     private String target;
 
+    @Mixin
+    private ForceOption force;
+
+    @Spec
+    private CommandSpec spec;
+
     /**
      * Makes the command.
      *
@@ -52,18 +60,25 @@ public final class NetExportCommand extends CliCommand {
         }
         if (target.endsWith(ONNX)) {
             String stem = target.substring(0, target.length() - ONNX.length());
-            Path contact = OutputFile.checked(stem + "-contact" + ONNX);
-            Path race = OutputFile.checked(stem + "-race" + ONNX);
+            Path contact = checked(stem + "-contact" + ONNX, OutputKind.ONNX);
+            Path race = checked(stem + "-race" + ONNX, OutputKind.ONNX);
             Model model = net.load();
             writeOnnx(contact, model.contact(), model);
             writeOnnx(race, model.race(), model);
         } else {
-            Path file = OutputFile.checked(target);
+            Path file = checked(target, OutputKind.NET);
             Model model = net.load();
             OutputFile.write(file, ModelFile.toBytes(model));
             out().println("wrote " + file + ": " + model.shape());
         }
         return 0;
+    }
+
+    private Path checked(String name, OutputKind kind) {
+        Path file = OutputFile.checked(name);
+        OutputGuard.check(
+                spec.commandLine().getParseResult(), spec.positionalParameters().get(1), file, kind);
+        return file;
     }
 
     private void writeOnnx(Path file, Network network, Model model) {

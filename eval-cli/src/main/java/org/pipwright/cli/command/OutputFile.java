@@ -5,16 +5,19 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.files.AtomicFile;
 import org.pipwright.engine.text.Excerpt;
 import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.TypeConversionException;
 
 /**
  * Files that commands write. The converters look at a file while the command line is read, so that what is wrong with it
- * is told before any work: every option that names a file to write has one of them.
+ * is told before any work: every option that names a file to write has one of them. Whether a file may be replaced is
+ * {@link OutputGuard}'s to decide.
  */
 final class OutputFile {
     /** Where an option accepts it, standard output. */
@@ -76,17 +79,6 @@ final class OutputFile {
         return path;
     }
 
-    /** Refuses one file for two things; either may be null, which is none. */
-    static void requireTwo(String name, Path file, String otherName, Path other) {
-        if (file != null
-                && other != null
-                && file.toAbsolutePath()
-                        .normalize()
-                        .equals(other.toAbsolutePath().normalize())) {
-            throw new UserError(name + " and " + otherName + " are the same file: give them different names");
-        }
-    }
-
     /** Writes a file whole or not at all; what goes wrong is the user's to mend. */
     static void write(Path file, byte[] bytes) {
         try {
@@ -117,11 +109,23 @@ final class OutputFile {
         return new UserError("cannot write '" + Excerpt.of(name) + "': " + why);
     }
 
+    /** What an argument's file is to have; empty if it names none to write. */
+    static Optional<OutputKind> kind(ArgSpec argument) {
+        for (ITypeConverter<?> converter : argument.converters()) {
+            if (converter instanceof Format format) {
+                return Optional.of(format.kind);
+            }
+        }
+        return Optional.empty();
+    }
+
     /** A file of a format, as an option or a parameter. */
     private abstract static class Format implements ITypeConverter<Path> {
+        private final OutputKind kind;
         private final String[] endings;
 
-        Format(String... endings) {
+        Format(OutputKind kind, String... endings) {
+            this.kind = kind;
             this.endings = endings;
         }
 
@@ -135,11 +139,19 @@ final class OutputFile {
         }
     }
 
-    /** Any file. */
-    static class Any extends Format {}
+    /** A file for work that is kept as it goes on. */
+    static final class Work extends Format {
+        Work() {
+            super(OutputKind.WORK);
+        }
+    }
 
     /** A file that is there, and will be written anew. */
-    static final class Kept extends Any {
+    static final class Kept extends Format {
+        Kept() {
+            super(OutputKind.KEPT);
+        }
+
         @Override
         public Path convert(String name) {
             if (!Files.exists(path(name))) {
@@ -152,7 +164,7 @@ final class OutputFile {
     /** An SVG file. */
     static class Svg extends Format {
         Svg() {
-            super("svg");
+            super(OutputKind.SVG, "svg");
         }
     }
 
@@ -167,14 +179,14 @@ final class OutputFile {
     /** A PNG file. */
     static final class Png extends Format {
         Png() {
-            super("png");
+            super(OutputKind.PNG, "png");
         }
     }
 
     /** An HTML file. */
     static final class Html extends Format {
         Html() {
-            super("html", "htm");
+            super(OutputKind.HTML, "html", "htm");
         }
     }
 }

@@ -14,6 +14,7 @@ import org.pipwright.cli.picture.Raster;
 import org.pipwright.cli.picture.SvgText;
 import org.pipwright.cli.picture.Theme;
 import org.pipwright.engine.text.Excerpt;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Which picture files to write, and how they look. */
@@ -44,6 +45,9 @@ final class PictureOptions {
             description = "Colours of a picture: quiet ones for screens, or greys that save ink. Default: light.")
     private String theme;
 
+    @Mixin
+    private ForceOption force;
+
     boolean wanted() {
         return svg != null || png != null;
     }
@@ -61,7 +65,6 @@ final class PictureOptions {
         if (OutputFile.STDOUT.equals(png)) {
             throw new UserError("--png needs the name of a file: only SVG can go to standard output");
         }
-        OutputFile.requireTwo("--svg", svg, "--png", png);
         theme();
     }
 

@@ -3,8 +3,10 @@ package org.pipwright.cli.command;
 import org.pipwright.cli.console.Console;
 import org.pipwright.engine.record.GameRecord;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** Record to a record in the other format, or in tidy form. */
 @Command(
@@ -27,8 +29,11 @@ public final class RecordConvertCommand extends CliCommand {
     @Parameters(index = "1", paramLabel = "TARGET", description = "The file to write.")
     private String target;
 
-    @Option(names = "--force", description = "Replace the target if it exists.")
-    private boolean force;
+    @Mixin
+    private ForceOption force;
+
+    @Spec
+    private CommandSpec spec;
 
     /**
      * Makes the command.
@@ -42,7 +47,12 @@ public final class RecordConvertCommand extends CliCommand {
     @Override
     public Integer call() {
         GameRecord record = RecordFiles.read(file);
-        RecordFiles.write(record, target, force);
+        OutputGuard.check(
+                spec.commandLine().getParseResult(),
+                spec.positionalParameters().get(1),
+                OutputFile.checked(target),
+                OutputKind.RECORD);
+        RecordFiles.write(record, target);
         int games = record.games().size();
         out().println("wrote " + target + ": " + games + (games == 1 ? " game" : " games"));
         return 0;

@@ -61,16 +61,13 @@ final class RecordFiles {
         }
     }
 
-    /** Writes a record; an existing file only if told so. */
-    static void write(GameRecord record, String file, boolean force) {
+    /** Writes a record. */
+    static void write(GameRecord record, String file) {
         Path path = OutputFile.checked(file);
         if (sgf(file) && record.games().isEmpty()) {
             throw new UserError("the record has no game: an SGF file needs one");
         }
         byte[] bytes = (sgf(file) ? SgfText.print(record) : RecordText.print(record)).getBytes(StandardCharsets.UTF_8);
-        if (!force && Files.exists(path)) {
-            throw new UserError("'" + file + "' exists: --force replaces it");
-        }
         OutputFile.write(path, bytes);
     }
 }

@@ -6,6 +6,7 @@ import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.review.ReviewFile;
 import org.pipwright.engine.review.ReviewSettings;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** How deeply a review looks, and where it keeps what it has found. */
@@ -32,7 +33,7 @@ final class ReviewOptions {
     @Option(
             names = "--save",
             paramLabel = "FILE",
-            converter = OutputFile.Any.class,
+            converter = OutputFile.Work.class,
             description = "Keep what was found in a file as it goes on, to resume from.")
     private Path save;
 
@@ -49,6 +50,9 @@ final class ReviewOptions {
             paramLabel = "N",
             description = "Threads to use; answers do not depend on it. Default: one for each core.")
     private Integer threads;
+
+    @Mixin
+    private ForceOption force;
 
     ReviewSettings settings() {
         if (games < 0) {
@@ -69,16 +73,6 @@ final class ReviewOptions {
     String howToGoOn() {
         Path kept = save == null ? resume : save;
         return kept == null ? "; --save FILE would have kept what was found" : "; --resume " + kept + " goes on";
-    }
-
-    /** Refuses to write over the record or the page. */
-    void requireOwnFile(String record, Path page) {
-        Path read = Path.of(record);
-        OutputFile.requireTwo("--save", save, "the record", read);
-        OutputFile.requireTwo("--resume", resume, "the record", read);
-        OutputFile.requireTwo("--save", save, "--html", page);
-        OutputFile.requireTwo("--resume", resume, "--html", page);
-        OutputFile.requireTwo("--html", page, "the record", read);
     }
 
     ReviewFile file(List<String> judge) {

@@ -50,7 +50,7 @@ final class RolloutOptions {
     @Option(
             names = "--save",
             paramLabel = "FILE",
-            converter = OutputFile.Any.class,
+            converter = OutputFile.Work.class,
             description = "Keep what is known in a file as it goes on, to resume from.")
     private Path save;
 
@@ -68,6 +68,9 @@ final class RolloutOptions {
             paramLabel = "N",
             description = "Threads to use; answers do not depend on it. Default: one for each core.")
     private Integer threads;
+
+    @Mixin
+    private ForceOption force;
 
     @Mixin
     private TablesOption tables;

@@ -71,6 +71,9 @@ public final class StandingsCommand extends CliCommand {
             description = "Also draw the ratings, as SVG.")
     private Path chart;
 
+    @Mixin
+    private ForceOption force;
+
     @Option(names = "--json", description = "Print JSON, in the form that standings.schema.json describes.")
     private boolean json;
 
