@@ -91,7 +91,7 @@ public final class RunFolder {
      * @param folder a folder that is missing or empty
      * @param settings written into it
      * @return the run's folder
-     * @throws InvalidRunException if the folder is in use or cannot be made, start.net does not fit, or
+     * @throws InvalidRunException if the folder is in use (also by another process that begins a run) or cannot be made, start.net does not fit, or
      *     target.net cannot be read
      * @throws org.pipwright.engine.network.InvalidModelException if start.net cannot be read
      */
@@ -100,20 +100,35 @@ public final class RunFolder {
         Optional<Model> teacher = Judges.teacher(settings);
         try {
             Files.createDirectories(folder);
-            try (Stream<Path> files = Files.list(folder)) {
-                if (files.anyMatch(file -> !isLeftover(file))) {
-                    throw new InvalidRunException("'" + folder
-                            + "' is not empty: give --resume to go on with the run in it, or another folder");
-                }
-            }
-            RunFolder run = new RunFolder(folder, TableFolder.ofUser(System.getenv()), Optional.empty());
-            if (teacher.isPresent()) {
-                ModelFile.write(run.teacherFile(), teacher.get());
-            }
-            run.writeSettings(settings);
-            return run;
+            requireEmpty(folder);
         } catch (IOException e) {
             throw new InvalidRunException("cannot use the folder '" + folder + "': " + reason(e));
+        }
+        RunFolder run = new RunFolder(folder, TableFolder.ofUser(System.getenv()), Optional.empty());
+        // Nothing is written without the lock: of two runs started at once one gets all of the folder, and one none of
+        // it.
+        return run.locked(warning -> {}, () -> run.begun(settings, teacher));
+    }
+
+    private RunFolder begun(TrainingSettings settings, Optional<Model> teacher) {
+        try {
+            requireEmpty(folder);
+            if (teacher.isPresent()) {
+                ModelFile.write(teacherFile(), teacher.get());
+            }
+            write(settingsFile(), settings.toText());
+            return this;
+        } catch (IOException e) {
+            throw new InvalidRunException("cannot use the folder '" + folder + "': " + reason(e));
+        }
+    }
+
+    private static void requireEmpty(Path folder) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            if (files.anyMatch(file -> !isLeftover(file))) {
+                throw new InvalidRunException(
+                        "'" + folder + "' is not empty: give --resume to go on with the run in it, or another folder");
+            }
         }
     }
 
@@ -137,13 +152,19 @@ public final class RunFolder {
         });
     }
 
-    /** Whether a file is one that a killed process was writing; see {@link AtomicFile}. */
+    /** Whether a file is no part of a run: one that a killed process was writing (see {@link AtomicFile}), or the lock. */
     private static boolean isLeftover(Path file) {
-        return file.getFileName().toString().matches("\\..*\\.part");
+        String name = file.getFileName().toString();
+        return name.equals(RunLock.FILE) || isPart(name);
+    }
+
+    private static boolean isPart(String name) {
+        return name.matches("\\..*\\.part");
     }
 
     private void removeLeftovers() {
-        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, RunFolder::isLeftover)) {
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(
+                folder, file -> isPart(file.getFileName().toString()))) {
             for (Path file : files) {
                 Files.deleteIfExists(file);
             }
@@ -166,14 +187,17 @@ public final class RunFolder {
      * Replaces the settings, when a resumed run is to go on for longer.
      *
      * @param settings new settings
-     * @throws InvalidRunException if they cannot be written
+     * @throws InvalidRunException if they cannot be written, or another process is training in the folder
      */
     public void writeSettings(TrainingSettings settings) {
-        try {
-            write(settingsFile(), settings.toText());
-        } catch (IOException e) {
-            throw new InvalidRunException("cannot write '" + settingsFile() + "': " + reason(e));
-        }
+        locked(warning -> {}, () -> {
+            try {
+                write(settingsFile(), settings.toText());
+                return settings;
+            } catch (IOException e) {
+                throw new InvalidRunException("cannot write '" + settingsFile() + "': " + reason(e));
+            }
+        });
     }
 
     /**

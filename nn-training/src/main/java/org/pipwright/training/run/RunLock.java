@@ -13,6 +13,9 @@ import java.util.function.Consumer;
  * however that happens. The file stays: removing it would let two processes lock two files of the same name.
  */
 final class RunLock implements AutoCloseable {
+    /** Name of the locked file in the folder. */
+    static final String FILE = "run.lock";
+
     private final FileChannel channel;
 
     private RunLock(FileChannel channel) {
@@ -29,7 +32,7 @@ final class RunLock implements AutoCloseable {
     static RunLock take(Path folder, Consumer<String> warn) {
         FileChannel channel = null;
         try {
-            channel = FileChannel.open(folder.resolve("run.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+            channel = FileChannel.open(folder.resolve(FILE), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
             FileLock lock = channel.tryLock();
             if (lock == null) {
                 throw inUse(folder, channel);

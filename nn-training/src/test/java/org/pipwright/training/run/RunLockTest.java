@@ -10,8 +10,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.training.settings.Setting;
+import org.pipwright.training.settings.TrainingSettings;
 
 /** One process trains in a folder at a time, and nothing is left of the lock when it is gone. */
 class RunLockTest {
@@ -65,6 +73,72 @@ class RunLockTest {
         lock.close();
         RunLock.take(temporary, warnings::add).close();
         assertEquals(List.of(), warnings);
+    }
+
+    /** While another has the lock, nothing at all is written: neither to begin a run nor to make one longer. */
+    @Test
+    void nothingIsWrittenWithoutTheLock() throws IOException {
+        RunLock lock = RunLock.take(temporary, Assertions::fail);
+        assertEquals(
+                refusal(),
+                assertThrows(InvalidRunException.class, () -> RunFolder.create(temporary, SmallRun.SETTINGS))
+                        .getMessage());
+        try (Stream<Path> files = Files.list(temporary)) {
+            assertEquals(List.of(temporary.resolve(RunLock.FILE)), files.toList());
+        }
+        lock.close();
+        RunFolder run = RunFolder.create(temporary, SmallRun.SETTINGS);
+        RunLock again = RunLock.take(temporary, Assertions::fail);
+        TrainingSettings longer = SmallRun.SETTINGS.with(Setting.GAMES, "9999");
+        assertThrows(InvalidRunException.class, () -> run.writeSettings(longer));
+        assertEquals(SmallRun.SETTINGS, run.settings());
+        again.close();
+        run.writeSettings(longer);
+        assertEquals(longer, run.settings());
+    }
+
+    /** Of several that begin a run in one folder at the same moment, one has it, with its own settings. */
+    @Test
+    void oneOfManyBeginsTheRun() throws Exception {
+        int many = 4;
+        ExecutorService threads = Executors.newFixedThreadPool(many);
+        try {
+            for (int round = 0; round < 50; round++) {
+                Path folder = temporary.resolve("run" + round);
+                CyclicBarrier start = new CyclicBarrier(many);
+                List<Future<TrainingSettings>> runs = new ArrayList<>();
+                for (int i = 0; i < many; i++) {
+                    TrainingSettings settings = SmallRun.SETTINGS.with(Setting.SEED, Integer.toString(i));
+                    runs.add(threads.submit(() -> {
+                        start.await();
+                        try {
+                            RunFolder.create(folder, settings);
+                            return settings;
+                        } catch (InvalidRunException e) {
+                            return null;
+                        }
+                    }));
+                }
+                List<TrainingSettings> begun = new ArrayList<>();
+                for (Future<TrainingSettings> run : runs) {
+                    if (run.get() != null) {
+                        begun.add(run.get());
+                    }
+                }
+                assertEquals(List.of(RunFolder.open(folder).settings()), begun);
+            }
+        } finally {
+            threads.shutdownNow();
+        }
+    }
+
+    @Test
+    void aFolderThatIsInUseIsLeftAsItIs() throws IOException {
+        Files.createFile(temporary.resolve("letter"));
+        assertThrows(InvalidRunException.class, () -> RunFolder.create(temporary, SmallRun.SETTINGS));
+        try (Stream<Path> files = Files.list(temporary)) {
+            assertEquals(List.of(temporary.resolve("letter")), files.toList());
+        }
     }
 
     @Test
