@@ -1,5 +1,6 @@
 package org.pipwright.bench.cube;
 
+import org.apache.commons.math3.stat.regression.MillerUpdatingRegression;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeEfficiency;
 import org.pipwright.engine.cube.CubeOwner;
@@ -11,7 +12,7 @@ import org.pipwright.engine.cube.MoneyStakes;
 
 /**
  * Least-squares fit of the two numbers of a {@link CubeEfficiency} to positions whose values are known. The model is linear
- * in them, so two sums of products are enough. Positions with a chance outside 10 to 90 % are left out.
+ * in them. Positions with a chance outside 10 to 90 % are left out.
  */
 final class CubeFit {
     private static final double LEAST = 0.1;
@@ -19,8 +20,7 @@ final class CubeFit {
     private static final CubeState OWNED = new CubeState(2, CubeOwner.ME);
 
     private final GammonShares shares;
-    private final double[][] products = new double[2][2];
-    private final double[] targets = new double[2];
+    private final MillerUpdatingRegression fit = new MillerUpdatingRegression(2, false);
 
     CubeFit(GammonShares shares) {
         this.shares = shares;
@@ -48,21 +48,14 @@ final class CubeFit {
         double[] dead = equities(win, CubeEfficiency.constant(0));
         double[][] gains = {equities(win, new CubeEfficiency(1, 0)), equities(win, new CubeEfficiency(0, 1))};
         for (int k = 0; k < truth.length; k++) {
-            for (int i = 0; i < 2; i++) {
-                targets[i] += (gains[i][k] - dead[k]) * (truth[k] - dead[k]);
-                for (int j = 0; j < 2; j++) {
-                    products[i][j] += (gains[i][k] - dead[k]) * (gains[j][k] - dead[k]);
-                }
-            }
+            fit.addObservation(new double[] {gains[0][k] - dead[k], gains[1][k] - dead[k]}, truth[k] - dead[k]);
         }
     }
 
     /** The best fit, cut to [0, 1]. */
     CubeEfficiency best() {
-        double det = products[0][0] * products[1][1] - products[0][1] * products[1][0];
-        double behind = (targets[0] * products[1][1] - targets[1] * products[0][1]) / det;
-        double ahead = (targets[1] * products[0][0] - targets[0] * products[1][0]) / det;
-        return new CubeEfficiency(Math.min(1, Math.max(0, behind)), Math.min(1, Math.max(0, ahead)));
+        double[] best = fit.regress().getParameterEstimates();
+        return new CubeEfficiency(Math.min(1, Math.max(0, best[0])), Math.min(1, Math.max(0, best[1])));
     }
 
     /** How far a model is from known values: sums over positions. */

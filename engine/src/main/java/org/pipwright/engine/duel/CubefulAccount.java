@@ -7,6 +7,7 @@ import org.pipwright.engine.cubeplay.CubefulGames;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.score.MatchScore;
+import org.pipwright.engine.statistics.RunningMean;
 
 /** Keeps count while the games of a duel with the cube are played, one after another, by one thread. */
 final class CubefulAccount implements CubefulGames.Watcher {
@@ -89,7 +90,7 @@ final class CubefulAccount implements CubefulGames.Watcher {
     }
 
     /** All games so far, with the given values of pairs. */
-    CubefulTally tally(Moments values, Moments adjusted) {
+    CubefulTally tally(RunningMean values, RunningMean adjusted) {
         return new CubefulTally(values, adjusted, aWins, bWins, cube, turns);
     }
 }

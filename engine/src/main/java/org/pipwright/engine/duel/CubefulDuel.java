@@ -1,6 +1,7 @@
 package org.pipwright.engine.duel;
 
 import java.util.function.Consumer;
+import org.pipwright.engine.statistics.SequentialTest;
 
 /**
  * A duel with the cube, over money games or matches: every dice sequence is played twice with sides swapped, by any number

@@ -5,6 +5,7 @@ import org.pipwright.engine.cube.CubeGame;
 import org.pipwright.engine.cubeplay.CubefulGames;
 import org.pipwright.engine.cubeplay.TermsByStakes;
 import org.pipwright.engine.roll.Dice;
+import org.pipwright.engine.statistics.RunningMean;
 
 /** Plays numbered pairs of money games or matches for one thread. */
 final class CubefulPairPlayer {
@@ -32,8 +33,8 @@ final class CubefulPairPlayer {
     /** Plays the pairs from {@code from} to {@code to}, exclusive. */
     CubefulTally play(long from, long to) {
         CubefulAccount account = new CubefulAccount(luck, stopped);
-        Moments values = Moments.NONE;
-        Moments adjusted = Moments.NONE;
+        RunningMean values = RunningMean.NONE;
+        RunningMean adjusted = RunningMean.NONE;
         for (long pair = from; pair < to; pair++) {
             double plain = value(account, pair, true);
             double lucky = account.luck();

@@ -1,6 +1,7 @@
 package org.pipwright.engine.duel;
 
 import java.util.Optional;
+import org.pipwright.engine.statistics.SequentialTest;
 
 /**
  * What decides a duel with the cube, beside the two who play: the same settings give the same result, bit for bit, with any

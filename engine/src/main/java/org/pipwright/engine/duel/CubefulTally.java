@@ -1,5 +1,7 @@
 package org.pipwright.engine.duel;
 
+import org.pipwright.engine.statistics.RunningMean;
+
 /**
  * What is known of a duel with the cube between A and B. The values are A's, per money game (points) or per match (1 won, 0
  * lost).
@@ -12,11 +14,11 @@ package org.pipwright.engine.duel;
  * @param turns rolls of both sides in all games
  */
 public record CubefulTally(
-        Moments values, Moments adjusted, CubefulWins aWins, CubefulWins bWins, CubeUse cube, long turns)
+        RunningMean values, RunningMean adjusted, CubefulWins aWins, CubefulWins bWins, CubeUse cube, long turns)
         implements PairTally {
     /** Nothing played yet. */
     public static final CubefulTally NONE =
-            new CubefulTally(Moments.NONE, Moments.NONE, CubefulWins.NONE, CubefulWins.NONE, CubeUse.NONE, 0);
+            new CubefulTally(RunningMean.NONE, RunningMean.NONE, CubefulWins.NONE, CubefulWins.NONE, CubeUse.NONE, 0);
 
     /**
      * Two sets of pairs put together.

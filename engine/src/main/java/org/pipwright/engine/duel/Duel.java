@@ -1,6 +1,7 @@
 package org.pipwright.engine.duel;
 
 import java.util.function.Consumer;
+import org.pipwright.engine.statistics.SequentialTest;
 
 /**
  * A cubeless duel: every dice sequence is played twice with sides swapped, by any number of threads with the same result.

@@ -2,6 +2,7 @@ package org.pipwright.engine.duel;
 
 import java.util.Optional;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.statistics.SequentialTest;
 
 /**
  * What decides a duel, beside the two who play: the same settings give the same result, bit for bit, with any number of

@@ -10,6 +10,7 @@ import org.pipwright.engine.match.TurnListener;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.RollLuck;
+import org.pipwright.engine.statistics.RunningMean;
 
 /** Plays numbered pairs of games for one thread. */
 final class PairPlayer {
@@ -50,8 +51,8 @@ final class PairPlayer {
         aWins = Wins.NONE;
         bWins = Wins.NONE;
         turns = 0;
-        Moments points = Moments.NONE;
-        Moments adjusted = Moments.NONE;
+        RunningMean points = RunningMean.NONE;
+        RunningMean adjusted = RunningMean.NONE;
         for (long pair = from; pair < to; pair++) {
             int plain = game(pair, true);
             double lucky = luck == null ? 0 : luck.total();

@@ -1,5 +1,7 @@
 package org.pipwright.engine.duel;
 
+import org.pipwright.engine.statistics.RunningMean;
+
 /**
  * What is known of A's results in a duel, with or without the cube. Each value is that of a pair: the mean of its two games
  * or matches, so that standard errors allow for the dice the two share.
@@ -10,14 +12,14 @@ public sealed interface PairTally permits Tally, CubefulTally {
      *
      * @return points a game, or share of matches won; one value a pair
      */
-    Moments values();
+    RunningMean values();
 
     /**
      * The same less the luck of the rolls.
      *
      * @return one value a pair; empty if luck was not measured
      */
-    Moments adjusted();
+    RunningMean adjusted();
 
     /**
      * Number of rolls.
@@ -56,7 +58,7 @@ public sealed interface PairTally permits Tally, CubefulTally {
      *
      * @return sums of A's values, one a pair
      */
-    default Moments best() {
+    default RunningMean best() {
         return luckMeasured() ? adjusted() : values();
     }
 

@@ -1,5 +1,7 @@
 package org.pipwright.engine.duel;
 
+import org.pipwright.engine.statistics.RunningMean;
+
 /**
  * What is known of a duel between A and B.
  *
@@ -9,9 +11,9 @@ package org.pipwright.engine.duel;
  * @param adjusted the same less the luck of the rolls; empty if luck was not measured
  * @param turns rolls of both sides in all games
  */
-public record Tally(Wins aWins, Wins bWins, Moments values, Moments adjusted, long turns) implements PairTally {
+public record Tally(Wins aWins, Wins bWins, RunningMean values, RunningMean adjusted, long turns) implements PairTally {
     /** Nothing played yet. */
-    public static final Tally NONE = new Tally(Wins.NONE, Wins.NONE, Moments.NONE, Moments.NONE, 0);
+    public static final Tally NONE = new Tally(Wins.NONE, Wins.NONE, RunningMean.NONE, RunningMean.NONE, 0);
 
     /**
      * Two sets of pairs put together.

@@ -1,5 +1,7 @@
 package org.pipwright.engine.measures;
 
+import org.pipwright.engine.statistics.Normal;
+
 /**
  * Kleinman's estimate of a race from the pip counts alone (D. Kleinman, Vision Laughs at Counting; the worked examples of
  * a printed article of 2001 are in the tests). With D the opponent's pips less the roller's plus 4, and S their sum less
@@ -31,6 +33,6 @@ public final class Kleinman {
      */
     public static double win(int roller, int opponent) {
         double k = measure(roller, opponent);
-        return Double.isNaN(k) ? 0.5 : NormalDistribution.below(Math.signum(k) * Math.sqrt(Math.abs(k) / 2));
+        return Double.isNaN(k) ? 0.5 : Normal.below(Math.signum(k) * Math.sqrt(Math.abs(k) / 2));
     }
 }

@@ -1,12 +1,14 @@
 package org.pipwright.engine.rollout;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
+import org.pipwright.engine.statistics.RunningMean;
 
 /**
  * Means and spreads over the trials so far of some numbers of each candidate, and of how far candidates are apart in the
- * same trial. Brought up to date trial by trial in a way that loses no digits, and that leaves numbers which never change
- * without any spread (Welford, Technometrics 4 (1962), 419-420; from memory).
+ * same trial.
  */
 final class Moments {
     /** Of the numbers of a trial, the one that candidates are compared by. */
@@ -15,16 +17,12 @@ final class Moments {
     /** The same without luck adjustment. */
     static final int PLAIN = 1;
 
-    private final int candidates;
     private final int series;
-    private final double[][] means;
-    /** Sums of the squares of what lies between the numbers and their mean. */
-    private final double[][] spreads;
+    private final RunningMean[][] numbers;
 
     /** Of the value of one candidate less that of an earlier one. */
-    private final double[][] meanDifferences;
+    private final RunningMean[][] differences;
 
-    private final double[][] differenceSpreads;
     private int trials;
 
     /**
@@ -34,15 +32,13 @@ final class Moments {
      * @param series numbers a trial has for each, at least 2
      */
     Moments(int candidates, int series) {
-        this.candidates = candidates;
         this.series = series;
-        means = new double[candidates][series];
-        spreads = new double[candidates][series];
-        meanDifferences = new double[candidates][];
-        differenceSpreads = new double[candidates][];
+        numbers = new RunningMean[candidates][series];
+        differences = new RunningMean[candidates][];
         for (int c = 0; c < candidates; c++) {
-            meanDifferences[c] = new double[c];
-            differenceSpreads[c] = new double[c];
+            differences[c] = new RunningMean[c];
+            Arrays.fill(numbers[c], RunningMean.NONE);
+            Arrays.fill(differences[c], RunningMean.NONE);
         }
     }
 
@@ -55,22 +51,16 @@ final class Moments {
      */
     void add(double[] results, int at, int stride) {
         trials++;
-        for (int c = 0; c < candidates; c++) {
+        for (int c = 0; c < numbers.length; c++) {
             int from = at + c * stride;
             for (int k = 0; k < series; k++) {
-                add(results[from + k], means[c], spreads[c], k);
+                numbers[c][k] = numbers[c][k].plus(results[from + k]);
             }
             for (int other = 0; other < c; other++) {
                 double difference = results[from + VALUE] - results[at + other * stride + VALUE];
-                add(difference, meanDifferences[c], differenceSpreads[c], other);
+                differences[c][other] = differences[c][other].plus(difference);
             }
         }
-    }
-
-    private void add(double number, double[] mean, double[] spread, int k) {
-        double off = number - mean[k];
-        mean[k] += off / trials;
-        spread[k] += off * (number - mean[k]);
     }
 
     /**
@@ -79,13 +69,12 @@ final class Moments {
      * @return of each candidate its means, then its spreads, then those of its differences
      */
     double[] contents() {
-        double[] all = new double[size(candidates, series)];
-        int next = 0;
-        for (double[] part : parts()) {
-            System.arraycopy(part, 0, all, next, part.length);
-            next += part.length;
-        }
-        return all;
+        return Stream.iterate(0, c -> c < numbers.length, c -> c + 1)
+                .flatMap(c -> Stream.of(numbers[c], differences[c]))
+                .flatMapToDouble(part -> DoubleStream.concat(
+                        Arrays.stream(part).mapToDouble(RunningMean::mean),
+                        Arrays.stream(part).mapToDouble(RunningMean::spread)))
+                .toArray();
     }
 
     static int size(int candidates, int series) {
@@ -102,36 +91,19 @@ final class Moments {
         Moments moments = new Moments(candidates, series);
         moments.trials = trials;
         int next = 0;
-        for (double[] part : moments.parts()) {
-            System.arraycopy(contents, next, part, 0, part.length);
-            next += part.length;
+        for (int c = 0; c < candidates; c++) {
+            for (RunningMean[] part : List.of(moments.numbers[c], moments.differences[c])) {
+                for (int k = 0; k < part.length; k++) {
+                    part[k] = new RunningMean(trials, contents[next + k], contents[next + part.length + k]);
+                }
+                next += 2 * part.length;
+            }
         }
-        moments.requireSpreads();
         return moments;
     }
 
-    private void requireSpreads() {
-        if (Stream.of(spreads, differenceSpreads)
-                .flatMap(Stream::of)
-                .flatMapToDouble(DoubleStream::of)
-                .anyMatch(spread -> spread < 0)) {
-            throw new IllegalArgumentException("a spread is negative");
-        }
-    }
-
-    private double[][] parts() {
-        double[][] parts = new double[4 * candidates][];
-        for (int c = 0; c < candidates; c++) {
-            parts[4 * c] = means[c];
-            parts[4 * c + 1] = spreads[c];
-            parts[4 * c + 2] = meanDifferences[c];
-            parts[4 * c + 3] = differenceSpreads[c];
-        }
-        return parts;
-    }
-
     int candidates() {
-        return candidates;
+        return numbers.length;
     }
 
     int trials() {
@@ -139,15 +111,12 @@ final class Moments {
     }
 
     double mean(int candidate, int series) {
-        return means[candidate][series];
+        return numbers[candidate][series].mean();
     }
 
     Estimate estimate(int candidate, int series) {
-        return estimate(means[candidate][series], spreads[candidate][series]);
-    }
-
-    private Estimate estimate(double mean, double spread) {
-        return new Estimate(mean, Math.sqrt(spread / (trials - 1) / trials));
+        RunningMean mean = numbers[candidate][series];
+        return new Estimate(mean.mean(), mean.standardError());
     }
 
     /** Value of one candidate less another's; the same dice make its error smaller than those of the two. */
@@ -157,12 +126,13 @@ final class Moments {
         }
         int later = Math.max(candidate, other);
         int earlier = Math.min(candidate, other);
-        double mean = meanDifferences[later][earlier];
-        return estimate(candidate == later ? mean : -mean, differenceSpreads[later][earlier]);
+        RunningMean difference = differences[later][earlier];
+        double mean = difference.mean();
+        return new Estimate(candidate == later ? mean : -mean, difference.standardError());
     }
 
     /** Variance without luck adjustment over that with it; not a number if all trials agree. */
     double reduction(int candidate) {
-        return spreads[candidate][PLAIN] / spreads[candidate][VALUE];
+        return numbers[candidate][PLAIN].spread() / numbers[candidate][VALUE].spread();
     }
 }

@@ -2,6 +2,7 @@ package org.pipwright.engine.rollout;
 
 import java.util.List;
 import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.engine.statistics.RepeatedLooks;
 
 /**
  * What decides a rollout, besides the positions and the net: the same settings give the same numbers, whatever the number

@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.pipwright.engine.statistics.RepeatedLooks;
 
 /**
  * Who is ahead.

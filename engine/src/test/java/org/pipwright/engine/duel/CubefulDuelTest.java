@@ -17,6 +17,8 @@ import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
+import org.pipwright.engine.statistics.RunningMean;
+import org.pipwright.engine.statistics.SequentialTest;
 
 /** Duels with the cube: symmetry, threads, what the counts add up to, and luck that is 0 on average. */
 class CubefulDuelTest {
@@ -51,7 +53,7 @@ class CubefulDuelTest {
     void againstItselfEveryPairIsDrawn(Contest contest) {
         CubefulTally tally = run(ONE, ONE, settings(contest, 20, 7, false), 2);
         double half = contest instanceof Contest.Match ? 0.5 : 0;
-        assertEquals(new Moments(20, 20 * half, 20 * half * half), tally.values());
+        assertEquals(new RunningMean(20, half, 0), tally.values());
         assertEquals(tally.aWins(), tally.bWins());
     }
 
@@ -85,7 +87,7 @@ class CubefulDuelTest {
         CubefulTally tally = run(ONE, OTHER, settings(MONEY, 200, 11, false), 2);
         assertEquals(400, tally.games());
         assertEquals(
-                tally.values().sum(), (tally.aWins().points() - tally.bWins().points()) / 2.0);
+                tally.values().sum(), (tally.aWins().points() - tally.bWins().points()) / 2.0, 1e-9);
         assertTrue(tally.cube().doubled() > 200 && tally.cube().cubes() > 400, "" + tally);
         assertTrue(tally.aWins().passes() > 10 && tally.bWins().passes() > 10, "" + tally);
         assertTrue(
@@ -97,9 +99,9 @@ class CubefulDuelTest {
         Supplier<PositionEvaluator> evaluators = () -> new NetworkEvaluator(RandomNet.of(1));
         CubefulEntrant ahead = new CubefulEntrant("ahead", evaluators, 1);
         CubefulTally tally = run(ahead, ONE, settings(MONEY, 2, 4, false), 1);
-        assertNotEquals(0, tally.values().squares(), "the two play differently");
+        assertNotEquals(0, tally.values().spread(), "the two play differently");
         assertEquals(
-                new Moments(2, 0, 0),
+                new RunningMean(2, 0, 0),
                 run(ahead, ahead, settings(MONEY, 2, 4, false), 2).values());
     }
 

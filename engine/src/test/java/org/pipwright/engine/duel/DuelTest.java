@@ -14,6 +14,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.statistics.RunningMean;
+import org.pipwright.engine.statistics.SequentialTest;
 
 /** Symmetry of duels, and that threads make no difference. */
 class DuelTest {
@@ -36,7 +38,7 @@ class DuelTest {
     @MethodSource("everybody")
     void againstItselfEveryPairIsDrawn(Entrant entrant) {
         Tally tally = run(entrant, entrant, DuelSettings.fullGames(40, 7), 2);
-        assertEquals(new Moments(40, 0, 0), tally.values());
+        assertEquals(new RunningMean(40, 0, 0), tally.values());
         assertEquals(tally.aWins(), tally.bWins());
         assertEquals(80, tally.aWins().total() + tally.bWins().total());
     }
@@ -44,7 +46,7 @@ class DuelTest {
     @Test
     void luckAgainstItselfIsDrawnToo() {
         Tally tally = run(NET, NET, DuelSettings.fullGames(2, 8).withLuck(), 1);
-        assertEquals(new Moments(2, 0, 0), tally.adjusted());
+        assertEquals(new RunningMean(2, 0, 0), tally.adjusted());
     }
 
     @Test
@@ -61,8 +63,8 @@ class DuelTest {
         }
     }
 
-    private static Moments negated(Moments moments) {
-        return new Moments(moments.count(), -moments.sum(), moments.squares());
+    private static RunningMean negated(RunningMean moments) {
+        return new RunningMean(moments.count(), -moments.mean(), moments.spread());
     }
 
     @ParameterizedTest
@@ -73,7 +75,7 @@ class DuelTest {
         assertEquals(alone, run(NET, baseline("pips"), settings, threads));
         assertEquals(300, alone.games());
         assertEquals(
-                alone.values().sum(), (alone.aWins().points() - alone.bWins().points()) / 2.0);
+                alone.values().sum(), (alone.aWins().points() - alone.bWins().points()) / 2.0, 1e-9);
     }
 
     @ParameterizedTest
@@ -94,8 +96,9 @@ class DuelTest {
         DuelSettings settings = new DuelSettings(Position.start(2), true, 20, 4, false, Optional.empty());
         Tally tally = run(ahead, NET, settings, threads);
         assertEquals(run(ahead, NET, settings, 2), tally);
-        assertNotEquals(0, tally.values().squares(), "the two play differently");
-        assertEquals(new Moments(20, 0, 0), run(ahead, ahead, settings, threads).values());
+        assertNotEquals(0, tally.values().spread(), "the two play differently");
+        assertEquals(
+                new RunningMean(20, 0, 0), run(ahead, ahead, settings, threads).values());
     }
 
     @Test

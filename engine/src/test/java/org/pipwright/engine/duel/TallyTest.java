@@ -9,11 +9,12 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.statistics.RunningMean;
 
 /** Sums, means and errors against their definitions. */
 class TallyTest {
-    private static Moments moments(double[] values) {
-        Moments moments = Moments.NONE;
+    private static RunningMean moments(double[] values) {
+        RunningMean moments = RunningMean.NONE;
         for (double value : values) {
             moments = moments.plus(value);
         }
@@ -25,7 +26,7 @@ class TallyTest {
         double[] values = new SplittableRandom(4).doubles(1000, -3, 3).toArray();
         double mean = Arrays.stream(values).sum() / 1000;
         double squares = Arrays.stream(values).map(x -> (x - mean) * (x - mean)).sum();
-        Moments moments = moments(values);
+        RunningMean moments = moments(values);
         assertEquals(mean, moments.mean(), 1e-12);
         assertEquals(squares / 999, moments.variance(), 1e-9);
         assertEquals(Math.sqrt(squares / 999 / 1000), moments.standardError(), 1e-9);
@@ -34,15 +35,20 @@ class TallyTest {
     @Test
     void partsAddUp() {
         double[] values = {1, -0.5, 2, 0, 1.5, -3};
-        Moments parts = moments(Arrays.copyOf(values, 2)).plus(moments(Arrays.copyOfRange(values, 2, 6)));
-        assertEquals(moments(values), parts);
+        RunningMean parts = moments(Arrays.copyOf(values, 2)).plus(moments(Arrays.copyOfRange(values, 2, 6)));
+        RunningMean whole = moments(values);
+        assertEquals(whole.count(), parts.count());
+        assertEquals(whole.mean(), parts.mean(), 1e-15);
+        assertEquals(whole.spread(), parts.spread(), 1e-14);
+        assertEquals(whole, whole.plus(RunningMean.NONE));
+        assertEquals(whole, RunningMean.NONE.plus(whole));
         assertEquals(new Wins(2, 1, 3), new Wins(1, 1, 0).plus(new Wins(1, 0, 3)));
     }
 
     @Test
     void nothingIsKnownOfNothing() {
-        assertEquals(0, Moments.NONE.mean());
-        assertEquals(0, Moments.NONE.standardError());
+        assertEquals(0, RunningMean.NONE.mean());
+        assertEquals(0, RunningMean.NONE.standardError());
         assertEquals(0, moments(new double[] {2}).standardError());
         assertEquals(1, Tally.NONE.varianceReduction());
     }

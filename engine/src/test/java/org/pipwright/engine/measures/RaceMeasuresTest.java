@@ -10,6 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.statistics.Normal;
 
 class RaceMeasuresTest {
     /** Worked examples of a printed article of 2001. */
@@ -24,7 +25,7 @@ class RaceMeasuresTest {
     @ParameterizedTest
     @CsvSource({".5,.69,.6915", ".7,.72,.7229", "1.0,.76,.7602", "1.2,.78,.7807", "1.4,.80,.7986", "2.0,.84,.8413"})
     void kleinmansTable(double measure, double printed, double exact) {
-        double win = NormalDistribution.below(Math.sqrt(measure / 2));
+        double win = Normal.below(Math.sqrt(measure / 2));
         assertEquals(exact, win, 5e-5);
         assertEquals(printed, win, 6e-3);
     }
@@ -37,13 +38,6 @@ class RaceMeasuresTest {
         assertEquals(0, Kleinman.win(200, 1), 1e-6);
         assertEquals(1, Kleinman.win(1, 3), 0);
         assertEquals(1, Kleinman.win(1, 1), 0);
-    }
-
-    /** Values of the normal distribution known in closed form or to many digits (standard tables). */
-    @ParameterizedTest
-    @CsvSource({"0,0.5", "1,0.841344746068543", "-1,0.158655253931457", "1.96,0.975002104851780", "-9,0", "9,1"})
-    void normalDistribution(double x, double below) {
-        assertEquals(below, NormalDistribution.below(x), 1e-12);
     }
 
     /** Each penalty of the rule by itself, then all of them. */

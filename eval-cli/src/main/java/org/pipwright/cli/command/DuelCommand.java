@@ -17,10 +17,10 @@ import org.pipwright.engine.duel.CubefulSettings;
 import org.pipwright.engine.duel.CubefulTally;
 import org.pipwright.engine.duel.Duel;
 import org.pipwright.engine.duel.DuelSettings;
-import org.pipwright.engine.duel.Moments;
-import org.pipwright.engine.duel.SequentialTest;
 import org.pipwright.engine.duel.Tally;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.statistics.RunningMean;
+import org.pipwright.engine.statistics.SequentialTest;
 import org.pipwright.engine.text.Excerpt;
 import org.pipwright.models.ModelCatalog;
 import picocli.CommandLine.Command;
@@ -200,7 +200,7 @@ public final class DuelCommand extends CliCommand {
         return console().unicode() ? "\u00b1" : "+/-";
     }
 
-    private String note(Moments best) {
+    private String note(RunningMean best) {
         return String.format(Locale.ROOT, "%+.3f %s %.3f", best.mean(), plusMinus(), best.standardError());
     }
 

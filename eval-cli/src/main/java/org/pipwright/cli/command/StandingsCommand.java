@@ -14,9 +14,9 @@ import org.pipwright.cli.duel.Interruption;
 import org.pipwright.cli.duel.Progress;
 import org.pipwright.cli.report.StandingsJson;
 import org.pipwright.cli.report.StandingsReport;
-import org.pipwright.cli.standings.Match;
-import org.pipwright.cli.standings.Ratings;
-import org.pipwright.cli.standings.Tournament;
+import org.pipwright.engine.standings.Match;
+import org.pipwright.engine.standings.Ratings;
+import org.pipwright.engine.standings.Tournament;
 import org.pipwright.models.ModelCatalog;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -95,7 +95,11 @@ public final class StandingsCommand extends CliCommand {
         List<Contestant> players = names.stream()
                 .map(name -> Contestant.read(name, catalog, lookahead))
                 .collect(Collectors.toList());
-        Tournament tournament = new Tournament(players, pairs, games.seed(), games.luck());
+        Tournament tournament = new Tournament(
+                players.stream().map(Contestant::entrant).collect(Collectors.toList()),
+                pairs,
+                games.seed(),
+                games.luck());
         Progress progress = Progress.of(tournament.games(), console().err());
         Interruption.during(
                 () -> report(players, zero, progress.during(() -> tournament.run(threads, progress::reached))),

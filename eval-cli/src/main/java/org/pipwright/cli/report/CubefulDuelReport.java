@@ -10,7 +10,7 @@ import org.pipwright.engine.duel.Contest;
 import org.pipwright.engine.duel.CubefulSettings;
 import org.pipwright.engine.duel.CubefulTally;
 import org.pipwright.engine.duel.CubefulWins;
-import org.pipwright.engine.duel.Moments;
+import org.pipwright.engine.statistics.RunningMean;
 
 /**
  * What {@code duel} has to say of money games or matches.
@@ -96,7 +96,7 @@ public record CubefulDuelReport(
         return tally.cube().cubes() / (double) tally.games();
     }
 
-    private String mean(Moments moments) {
+    private String mean(RunningMean moments) {
         return match()
                 ? Numbers.finePercent(moments.mean()) + " " + plusMinus + " "
                         + Numbers.finePercent(moments.standardError())

@@ -5,9 +5,9 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import org.pipwright.cli.duel.Contestant;
 import org.pipwright.engine.duel.DuelSettings;
-import org.pipwright.engine.duel.Moments;
 import org.pipwright.engine.duel.Tally;
 import org.pipwright.engine.duel.Wins;
+import org.pipwright.engine.statistics.RunningMean;
 
 /**
  * What {@code duel} has to say.
@@ -58,7 +58,7 @@ public record DuelReport(Contestant a, Contestant b, DuelSettings settings, Tall
         return Duels.share(games, tally);
     }
 
-    private String mean(Moments moments) {
+    private String mean(RunningMean moments) {
         return Duels.mean(moments, plusMinus);
     }
 

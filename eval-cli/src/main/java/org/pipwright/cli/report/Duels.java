@@ -6,11 +6,11 @@ import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.Optional;
 import org.pipwright.cli.duel.Contestant;
-import org.pipwright.engine.duel.Moments;
 import org.pipwright.engine.duel.PairTally;
-import org.pipwright.engine.duel.SequentialTest;
 import org.pipwright.engine.duel.Tally;
 import org.pipwright.engine.duel.Wins;
+import org.pipwright.engine.statistics.RunningMean;
+import org.pipwright.engine.statistics.SequentialTest;
 
 /** What the reports about duels share. */
 final class Duels {
@@ -78,13 +78,13 @@ final class Duels {
     }
 
     /** A mean with its standard error. */
-    static String mean(Moments moments, String plusMinus) {
+    static String mean(RunningMean moments, String plusMinus) {
         return Numbers.points(moments.mean())
                 + String.format(Locale.ROOT, " %s %.4f", plusMinus, moments.standardError());
     }
 
     /** What a sequential test says, in words. */
-    static String verdict(SequentialTest test, Moments pairs) {
+    static String verdict(SequentialTest test, RunningMean pairs) {
         String[] words = {Numbers.points(test.low()), Numbers.points(test.high())};
         String ratio = String.format(
                 Locale.ROOT, "%+.2f within %+.2f and %+.2f", test.ratio(pairs), test.lowerLimit(), test.upperLimit());
@@ -99,7 +99,7 @@ final class Duels {
     }
 
     /** The test, if one was asked for. */
-    static void test(JsonGenerator json, Optional<SequentialTest> asked, Moments pairs) throws IOException {
+    static void test(JsonGenerator json, Optional<SequentialTest> asked, RunningMean pairs) throws IOException {
         if (asked.isEmpty()) {
             return;
         }
@@ -116,7 +116,7 @@ final class Duels {
         json.writeEndObject();
     }
 
-    private static void moments(JsonGenerator json, String field, Moments moments) throws IOException {
+    private static void moments(JsonGenerator json, String field, RunningMean moments) throws IOException {
         json.writeObjectFieldStart(field);
         json.writeNumberField("mean", Numbers.rounded(moments.mean()));
         json.writeNumberField("standardError", Numbers.rounded(moments.standardError()));

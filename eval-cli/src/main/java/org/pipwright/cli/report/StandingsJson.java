@@ -3,8 +3,8 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
-import org.pipwright.cli.standings.Match;
-import org.pipwright.cli.standings.Ratings;
+import org.pipwright.engine.standings.Match;
+import org.pipwright.engine.standings.Ratings;
 
 /** {@link StandingsReport} as JSON. */
 public final class StandingsJson {

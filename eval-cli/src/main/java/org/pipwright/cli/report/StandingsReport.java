@@ -8,10 +8,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.pipwright.cli.duel.Contestant;
-import org.pipwright.cli.standings.Match;
-import org.pipwright.cli.standings.Ratings;
-import org.pipwright.cli.standings.RatingsChart;
-import org.pipwright.engine.duel.Moments;
+import org.pipwright.engine.standings.Match;
+import org.pipwright.engine.standings.Ratings;
+import org.pipwright.engine.statistics.RunningMean;
 
 /**
  * What {@code standings} has to say.
@@ -122,7 +121,7 @@ public record StandingsReport(
 
     private String result(int a, int b) {
         for (Match match : matches) {
-            Moments points = match.tally().best();
+            RunningMean points = match.tally().best();
             if (match.a() == a && match.b() == b) {
                 return Numbers.points(points.mean());
             }

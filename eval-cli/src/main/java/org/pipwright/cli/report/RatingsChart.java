@@ -1,4 +1,4 @@
-package org.pipwright.cli.standings;
+package org.pipwright.cli.report;
 
 import java.awt.BasicStroke;
 import java.awt.Color;

@@ -1,4 +1,4 @@
-package org.pipwright.engine.duel;
+package org.pipwright.engine.statistics;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -8,11 +8,14 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.pipwright.engine.duel.SequentialTest.Verdict;
+import org.pipwright.engine.statistics.SequentialTest.Verdict;
 
 /** The sequential test: its numbers, and its error rates by simulation. */
 class SequentialTestTest {
     private static final int RUNS = 2000;
+
+    /** Pairs between looks, as duels have them. */
+    private static final int BLOCK = 16;
 
     /** Of {@link #pair}: the sum of chance times square over 0.5, 1, 1.5, 2 and 3. */
     private static final double VARIANCE = 0.24 * 0.25 + 0.12 * 1 + 0.12 * 2.25 + 0.09 * 4 + 0.03 * 9;
@@ -34,7 +37,7 @@ class SequentialTestTest {
     void ratioIsThatOfNormalDensities() {
         SplittableRandom random = new SplittableRandom(5);
         double[] values = random.doubles(700, -3, 3).toArray();
-        Moments moments = Moments.NONE;
+        RunningMean moments = RunningMean.NONE;
         for (double value : values) {
             moments = moments.plus(value);
         }
@@ -54,9 +57,9 @@ class SequentialTestTest {
      * nets have; the mean is moved by turning some of the -0.5 into +0.5.
      */
     private static Verdict simulate(double mean, SplittableRandom random, long[] pairs) {
-        Moments moments = Moments.NONE;
+        RunningMean moments = RunningMean.NONE;
         while (USUAL.verdict(moments) == Verdict.UNDECIDED) {
-            for (int i = 0; i < Duel.BLOCK; i++) {
+            for (int i = 0; i < BLOCK; i++) {
                 moments = moments.plus(pair(mean, random));
             }
         }
@@ -109,9 +112,9 @@ class SequentialTestTest {
 
     @Test
     void identicalPlayersAreNoBetter() {
-        Moments nothing = new Moments(SequentialTest.LEAST_PAIRS, 0, 0);
+        RunningMean nothing = new RunningMean(SequentialTest.LEAST_PAIRS, 0, 0);
         assertEquals(Verdict.LOW, USUAL.verdict(nothing));
-        assertEquals(Verdict.UNDECIDED, USUAL.verdict(new Moments(SequentialTest.LEAST_PAIRS - 1, 0, 0)));
+        assertEquals(Verdict.UNDECIDED, USUAL.verdict(new RunningMean(SequentialTest.LEAST_PAIRS - 1, 0, 0)));
     }
 
     @ParameterizedTest

@@ -1,4 +1,4 @@
-package org.pipwright.engine.rollout;
+package org.pipwright.engine.statistics;
 
 /**
  * How many standard errors a difference must reach before it counts, if one looks again and again and stops at the first
@@ -29,7 +29,7 @@ public final class RepeatedLooks {
             throw new IllegalArgumentException(
                     "sure to " + sure + " standard errors against " + rivals + " rivals: both must be positive");
         }
-        double log = Math.log(twoTails(sure) / rivals);
+        double log = Math.log(Normal.beyond(sure) / rivals);
         logAlpha = log;
         perTrial = (-2 * log + Math.log(1 - 2 * log)) / TIGHTEST;
     }
@@ -43,21 +43,5 @@ public final class RepeatedLooks {
     public double needed(int trials) {
         double m = trials * perTrial;
         return Math.sqrt((1 + 1 / m) * (Math.log(m + 1) - 2 * logAlpha));
-    }
-
-    /** Probability that a standard normal number is further than x from 0, by Simpson's rule; within 1e-9 for x up to 6. */
-    static double twoTails(double x) {
-        int steps = 2000;
-        double upTo = x + 8;
-        double width = (upTo - x) / steps;
-        double sum = density(x) + density(upTo);
-        for (int i = 1; i < steps; i++) {
-            sum += (i % 2 == 0 ? 2 : 4) * density(x + i * width);
-        }
-        return 2 * sum * width / 3;
-    }
-
-    private static double density(double x) {
-        return Math.exp(-x * x / 2) / Math.sqrt(2 * Math.PI);
     }
 }

@@ -1,16 +1,16 @@
-package org.pipwright.cli.standings;
+package org.pipwright.engine.standings;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiConsumer;
-import org.pipwright.cli.duel.Contestant;
 import org.pipwright.engine.duel.Duel;
 import org.pipwright.engine.duel.DuelSettings;
+import org.pipwright.engine.duel.Entrant;
 import org.pipwright.engine.duel.Tally;
 
 /** Plays duels of all against all, one after the other, each with dice of its own. */
 public final class Tournament {
-    private final List<Contestant> players;
+    private final List<Entrant> players;
     private final long pairs;
     private final long seed;
     private final boolean luck;
@@ -25,7 +25,7 @@ public final class Tournament {
      * @param seed of the first duel; the next has the next number, and so on
      * @param luck whether to measure luck in the duels in which a net plays
      */
-    public Tournament(List<Contestant> players, long pairs, long seed, boolean luck) {
+    public Tournament(List<Entrant> players, long pairs, long seed, boolean luck) {
         this.players = List.copyOf(players);
         this.pairs = pairs;
         this.seed = seed;
@@ -64,14 +64,14 @@ public final class Tournament {
     }
 
     private Match play(int a, int b, int number, int threads, BiConsumer<Long, String> progress) {
-        Contestant one = players.get(a);
-        Contestant other = players.get(b);
-        boolean valued = luck && (one.net().isPresent() || other.net().isPresent());
+        Entrant one = players.get(a);
+        Entrant other = players.get(b);
+        boolean valued = luck && (one.valuers().isPresent() || other.valuers().isPresent());
         DuelSettings plain = DuelSettings.fullGames(pairs, seed + number);
         String note = one.name() + " against " + other.name();
         Duel duel = new Duel(
-                one.entrant(),
-                other.entrant(),
+                one,
+                other,
                 valued ? plain.withLuck() : plain,
                 soFar -> progress.accept(2 * pairs * number + soFar.games(), note));
         current = duel;

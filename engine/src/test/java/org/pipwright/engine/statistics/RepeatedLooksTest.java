@@ -1,23 +1,12 @@
-package org.pipwright.engine.rollout;
+package org.pipwright.engine.statistics;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
 class RepeatedLooksTest {
-    /** Two-sided tails of the normal distribution as tables print them. */
-    @ParameterizedTest
-    @CsvSource({"1, 0.3173105079", "1.959963985, 0.05", "2.575829304, 0.01", "3, 0.0026997961", "6, 0.0000000019731753"
-    })
-    void tailsAreThoseOfTheTables(double x, double tails) {
-        assertEquals(tails, RepeatedLooks.twoTails(x), tails * 1e-6);
-    }
-
     /** Runs without any drift: how many are ever taken for one at a look after every round, up to 360 looks. */
     private static int crossings(double fixed, RepeatedLooks looks, int runs) {
         Random random = new Random(17);
@@ -39,7 +28,7 @@ class RepeatedLooksTest {
     @Test
     void chanceCrossesTheBoundaryNoMoreOftenThanPromisedHoweverOftenOneLooks() {
         int runs = 4000;
-        double alpha = RepeatedLooks.twoTails(2);
+        double alpha = Normal.beyond(2);
         int crossed = crossings(0, new RepeatedLooks(2, 1), runs);
         double margin = 3 * Math.sqrt(runs * alpha * (1 - alpha));
         assertTrue(crossed < runs * alpha + margin, crossed + " of " + runs + " crossed, promised " + alpha);

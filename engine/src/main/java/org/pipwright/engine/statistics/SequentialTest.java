@@ -1,4 +1,4 @@
-package org.pipwright.engine.duel;
+package org.pipwright.engine.statistics;
 
 /**
  * Wald's sequential probability ratio test (Annals of Mathematical Statistics 16, 1945) between two means of points a
@@ -75,9 +75,9 @@ public record SequentialTest(double low, double high, double alpha, double beta)
      * @param pairs one value a pair, in points a game
      * @return natural logarithm; 0 if there are no pairs
      */
-    public double ratio(Moments pairs) {
+    public double ratio(RunningMean pairs) {
         double variance = Math.max(LEAST_VARIANCE, pairs.variance());
-        return (high - low) / variance * (pairs.sum() - pairs.count() * (low + high) / 2);
+        return (high - low) / variance * (pairs.count() * (pairs.mean() - (low + high) / 2));
     }
 
     /**
@@ -104,7 +104,7 @@ public record SequentialTest(double low, double high, double alpha, double beta)
      * @param pairs one value a pair, in points a game
      * @return the verdict
      */
-    public Verdict verdict(Moments pairs) {
+    public Verdict verdict(RunningMean pairs) {
         if (pairs.count() < LEAST_PAIRS) {
             return Verdict.UNDECIDED;
         }

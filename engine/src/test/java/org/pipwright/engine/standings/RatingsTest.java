@@ -1,4 +1,4 @@
-package org.pipwright.cli.standings;
+package org.pipwright.engine.standings;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -8,16 +8,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
-import org.pipwright.engine.duel.Moments;
+import org.pipwright.engine.statistics.RunningMean;
 
 /** The fit of ratings on results made up from known ones. */
 class RatingsTest {
     private static final double[] PLANTED = {0.3, 0, -0.7, 1.2, 0.05};
 
     /** A duel of so many pairs with exactly this mean and deviation. */
-    private static Moments moments(double mean, double deviation, long pairs) {
-        double squares = deviation * deviation * (pairs - 1) + mean * mean * pairs;
-        return new Moments(pairs, mean * pairs, squares);
+    private static RunningMean moments(double mean, double deviation, long pairs) {
+        return new RunningMean(pairs, mean, deviation * deviation * (pairs - 1));
     }
 
     /** All against all, with different weights, and errors drawn from a normal distribution of a given width. */
@@ -119,7 +118,7 @@ class RatingsTest {
     @Test
     void identicalPlayersAreRatedAlike() {
         List<Comparison> duels = List.of(
-                new Comparison(0, 1, new Moments(100, 0, 0)),
+                new Comparison(0, 1, new RunningMean(100, 0, 0)),
                 new Comparison(0, 2, moments(0.3, 1, 100)),
                 new Comparison(1, 2, moments(0.3, 1, 100)));
         Ratings ratings = Ratings.fit(3, 2, duels).orElseThrow();

@@ -1,4 +1,4 @@
-package org.pipwright.cli.standings;
+package org.pipwright.engine.standings;
 
 import org.pipwright.engine.duel.Tally;
 

@@ -1,6 +1,6 @@
-package org.pipwright.cli.standings;
+package org.pipwright.engine.standings;
 
-import org.pipwright.engine.duel.Moments;
+import org.pipwright.engine.statistics.RunningMean;
 
 /**
  * What a duel between two of several players has given.
@@ -9,7 +9,7 @@ import org.pipwright.engine.duel.Moments;
  * @param b number of the other
  * @param points points a game of a, one value a pair of games
  */
-public record Comparison(int a, int b, Moments points) {
+public record Comparison(int a, int b, RunningMean points) {
     /** Least spread of a pair's value assumed, so that a duel of players that hardly differ does not weigh without limit. */
     private static final double LEAST_DEVIATION = 0.1;
 

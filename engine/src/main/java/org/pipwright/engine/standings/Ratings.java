@@ -1,4 +1,4 @@
-package org.pipwright.cli.standings;
+package org.pipwright.engine.standings;
 
 import java.util.List;
 import java.util.Optional;

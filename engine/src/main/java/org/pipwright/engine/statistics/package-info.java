@@ -1,0 +1,2 @@
+/** Running means and their errors, tests that may look again and again, the normal distribution. */
+package org.pipwright.engine.statistics;
