@@ -12,6 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -120,26 +121,41 @@ class ReadmeTest {
         }
     }
 
+    /** Whoever asks the library gets what the command line says. */
     @Test
-    void theLibraryExamplesCompileAndRun(@TempDir Path folder) throws Exception {
+    void theLibraryExamplesSayWhatTheCommandsSay(@TempDir Path folder) throws Exception {
         List<String> examples = blocks("java");
-        assertEquals(2, examples.size());
-        for (String example : examples) {
-            String printed = compileAndRun(example, folder);
-            assertTrue(printed.startsWith("8/5 6/5 Outcomes["), printed);
-        }
+        assertEquals(3, examples.size());
+        assertTrue(examples.stream().allMatch(example -> example.lines().count() <= 12), "at most twelve lines");
+        List<String> plays = compileAndRun(examples.get(0), folder).lines().toList();
+        Run rank = Run.of("rank", "start", "--roll", "3-1", "--lookahead", "1", "--top", "2");
+        assertEquals(places(rank.out()), List.of("1 " + unvalued(plays.get(0)), "2 " + unvalued(plays.get(1))));
+        String first = Example.numberless(plays.get(0));
+        assertTrue(Example.numberless(Files.readString(Path.of("../README.md"))).contains("`" + first + "`"), first);
+        String cube = compileAndRun(examples.get(1), folder);
+        Run actions = Run.of("cube", "5@6 3@8 3@7 2@24 2@3 / 4@6 3@8 5@13 2@24 1@bar", "--json");
+        String action = cube.startsWith("true") ? "double" : "roll";
+        assertTrue(actions.out().contains("\"action\" : \"" + action + "\""), cube + actions.out());
+        String answer = cube.strip().split(" ")[1].toLowerCase(Locale.ROOT);
+        assertTrue(actions.out().contains("\"answer\" : \"" + answer + "\""), cube + actions.out());
+        String match = compileAndRun(examples.get(2), folder);
+        Run ranked = Run.of("rank", "start", "--roll", "6-4", "--away", "2,4", "--top", "1", "--json");
+        assertTrue(ranked.out().contains("\"" + match.substring(0, match.indexOf(" wins")) + "\""), match);
+    }
+
+    /** Play and grade. */
+    private static String unvalued(String printed) {
+        return printed.replaceAll(" [-+]?[0-9.]+ ([a-z]+)$", " $1");
     }
 
     private static String compileAndRun(String example, Path folder) throws Exception {
         Path source = folder.resolve("Example.java");
+        String imports =
+                blocks("java").get(0).lines().filter(ReadmeTest::imports).collect(Collectors.joining("\n"));
+        String body = example.lines().filter(line -> !imports(line)).collect(Collectors.joining("\n"));
         Files.writeString(
                 source,
-                "import java.util.List;\n"
-                        + List.of("evaluation", "play", "position", "ranking", "roll", "search").stream()
-                                .map(name -> "import org.pipwright.engine." + name + ".*;\n")
-                                .collect(Collectors.joining())
-                        + "import org.pipwright.models.ModelCatalog;\n"
-                        + "public class Example { public static void main(String[] args) {\n" + example + "}}\n");
+                imports + "\npublic class Example { public static void main(String[] args) {\n" + body + "}}\n");
         ByteArrayOutputStream errors = new ByteArrayOutputStream();
         int failed = ToolProvider.getSystemJavaCompiler()
                 .run(
@@ -154,6 +170,10 @@ class ReadmeTest {
                         source.toString());
         assertEquals(0, failed, errors.toString(StandardCharsets.UTF_8));
         return runMain(folder);
+    }
+
+    private static boolean imports(String line) {
+        return line.startsWith("import ");
     }
 
     private static String runMain(Path folder) throws Exception {

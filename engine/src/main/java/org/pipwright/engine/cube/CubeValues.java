@@ -1,5 +1,6 @@
 package org.pipwright.engine.cube;
 
+import java.io.Serializable;
 import java.util.EnumSet;
 import java.util.Set;
 
@@ -20,7 +21,8 @@ public record CubeValues(
         double noDouble,
         double doubleTake,
         double doublePass,
-        double doubleBeaver) {
+        double doubleBeaver)
+        implements Serializable {
 
     /** Values closer than this count as equal: rounding of exact tables and of models. */
     private static final double EQUAL = 1e-11;

@@ -1,5 +1,6 @@
 package org.pipwright.engine.evaluation;
 
+import java.io.Serializable;
 import java.util.Locale;
 
 /**
@@ -18,7 +19,8 @@ public record Outcomes(
         double winBackgammon,
         double loseSingle,
         double loseGammon,
-        double loseBackgammon) {
+        double loseBackgammon)
+        implements Serializable {
 
     /** Number of outcomes. */
     public static final int COUNT = 6;

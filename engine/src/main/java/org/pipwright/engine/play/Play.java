@@ -1,5 +1,6 @@
 package org.pipwright.engine.play;
 
+import java.io.Serializable;
 import java.util.List;
 import org.pipwright.engine.position.Position;
 
@@ -7,7 +8,9 @@ import org.pipwright.engine.position.Position;
  * One way to play a roll. Plays of a position and roll are told apart by where they lead; steps that lead to the same
  * position are one play, with one canonical text. Immutable. {@link Plays} and {@link PlayText} make them.
  */
-public final class Play {
+public final class Play implements Serializable {
+    private static final long serialVersionUID = 1L;
+
     private final List<Step> steps;
     private final Position result;
 

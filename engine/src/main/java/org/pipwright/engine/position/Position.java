@@ -1,5 +1,8 @@
 package org.pipwright.engine.position;
 
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
+import java.io.Serializable;
 import java.util.Arrays;
 
 /**
@@ -8,7 +11,9 @@ import java.util.Arrays;
  * <p>Immutable and always legal: both sides have the same number of checkers (1 to 15), no point holds checkers of both,
  * and at most one side has borne off all of its checkers.
  */
-public final class Position {
+public final class Position implements Serializable {
+    private static final long serialVersionUID = 1L;
+
     /** Checkers a side in the full game. */
     public static final int FULL = 15;
 
@@ -254,6 +259,21 @@ public final class Position {
      */
     public int[] toPlanes() {
         return planes.clone();
+    }
+
+    /** What is written in place of a position, so that one that is read has been checked. */
+    private record Written(int[] planes) implements Serializable {
+        private Object readResolve() {
+            return ofPlanes(planes, 0);
+        }
+    }
+
+    private Object writeReplace() {
+        return new Written(planes);
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("a position is written by its planes");
     }
 
     @Override

@@ -1,5 +1,6 @@
 package org.pipwright.engine.roll;
 
+import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -7,7 +8,9 @@ import java.util.stream.Collectors;
 import org.pipwright.engine.text.Excerpt;
 
 /** One of the 21 rolls of two dice: the higher die first. Immutable; the 21 instances are shared. */
-public final class Roll {
+public final class Roll implements Serializable {
+    private static final long serialVersionUID = 1L;
+
     /** Number of different rolls. */
     public static final int COUNT = 21;
 
@@ -146,6 +149,11 @@ public final class Roll {
     }
 
     /** The dice as in {@code 3-1}. */
+    /** There is one object a roll, wherever it comes from. */
+    private Object readResolve() {
+        return of(high, low);
+    }
+
     @Override
     public String toString() {
         return high + "-" + low;

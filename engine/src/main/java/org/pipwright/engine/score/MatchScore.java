@@ -1,5 +1,7 @@
 package org.pipwright.engine.score;
 
+import java.io.Serializable;
+
 /**
  * The score of an unfinished match as the points each side still needs, seen from one side.
  *
@@ -10,7 +12,7 @@ package org.pipwright.engine.score;
  * @param theirs points the other side needs, 1 to {@value #LONGEST}
  * @param crawford whether the game about to be played is the Crawford game
  */
-public record MatchScore(int mine, int theirs, boolean crawford) {
+public record MatchScore(int mine, int theirs, boolean crawford) implements Serializable {
     /** Longest match, in points. */
     public static final int LONGEST = 1000;
 

@@ -1,0 +1,214 @@
+package org.pipwright.engine.judge;
+
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.bearoff.TableFolder;
+import org.pipwright.engine.bearoff.TableListener;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubeWindow;
+import org.pipwright.engine.cube.GammonShares;
+import org.pipwright.engine.cube.GammonValues;
+import org.pipwright.engine.cube.MarketLosers;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.parallel.Crew;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.search.RollReply;
+
+/**
+ * Answers questions about positions: by the exact tables where they know, by simulation in races beyond them, else by a net
+ * and lookahead, and by games if they are asked for. The same question with the same effort gets the same answer whatever
+ * the number of threads, unless a time is the limit. To be asked from one thread at a time.
+ */
+public final class Judge implements AutoCloseable {
+    private final Knowledge knowledge;
+    private final int threads;
+    private final Thinking thinking;
+    private final Answering cubeless;
+    private Cubeful cubeful;
+    private Crew<Judge> team;
+
+    /**
+     * A judge.
+     *
+     * @param knowledge what it knows
+     * @param threads number of threads, at least 1
+     */
+    public Judge(Knowledge knowledge, int threads) {
+        this.knowledge = knowledge;
+        this.threads = threads;
+        thinking = new Thinking(knowledge, threads);
+        cubeless = new Cubeless(thinking);
+    }
+
+    /**
+     * A judge by a net, with a thread for each core and the standard exact tables, which are kept in the user's cache folder
+     * and built at first need.
+     *
+     * @param model the net
+     * @return the judge
+     */
+    public static Judge open(Model model) {
+        int cores = Runtime.getRuntime().availableProcessors();
+        TableFolder folder = TableFolder.ofUser(System.getenv());
+        EndgameTables tables = EndgameTables.standard(folder, cores, TableListener.SILENT);
+        return new Judge(Knowledge.of(model).with(tables), cores);
+    }
+
+    /**
+     * Answers a question.
+     *
+     * @param question what is asked
+     * @param effort how hard to think
+     * @return the answer
+     * @throws IllegalArgumentException if the lookahead is more than there is for such a question, or the score beyond the
+     *     match table
+     */
+    public Verdict ask(Question question, Effort effort) {
+        return ask(question, effort, Progress.NONE);
+    }
+
+    /**
+     * Answers a question unless it is told to stop.
+     *
+     * @param question what is asked
+     * @param effort how hard to think
+     * @param progress asked whether to stop
+     * @return the answer
+     * @throws IllegalArgumentException if the lookahead is more than there is for such a question, or the score beyond the
+     *     match table
+     * @throws CancellationException if it was stopped
+     */
+    public Verdict ask(Question question, Effort effort, Progress progress) {
+        thinking.follow(progress);
+        try {
+            Answering answering = question.cubeful() ? cubeful() : cubeless;
+            Verdict verdict =
+                    question.roll() == null ? answering.before(question, effort) : answering.plays(question, effort);
+            thinking.goOn();
+            return verdict;
+        } finally {
+            thinking.follow(Progress.NONE);
+        }
+    }
+
+    /**
+     * Answers many questions, one a thread.
+     *
+     * @param questions what is asked
+     * @param effort how hard to think about each
+     * @param progress told after each answer, and asked whether to stop
+     * @return the answers, in the order of the questions
+     * @throws IllegalArgumentException if the lookahead is more than there is for such a question, or a score beyond the
+     *     match table
+     * @throws CancellationException if it was stopped
+     */
+    public List<Verdict> ask(List<Question> questions, Effort effort, Progress progress) {
+        team = team == null ? new Crew<>(threads, () -> new Judge(knowledge, 1)) : team;
+        Verdict[] verdicts = new Verdict[questions.size()];
+        int[] done = {0};
+        team.run(verdicts.length, (judge, task) -> {
+            verdicts[task] = judge.ask(questions.get(task), effort, stopper(progress));
+            synchronized (done) {
+                progress.reached(++done[0], verdicts.length);
+            }
+        });
+        return List.of(verdicts);
+    }
+
+    private static Progress stopper(Progress progress) {
+        return new Progress() {
+            @Override
+            public void reached(int done, int all) {
+                // One question is all there is.
+            }
+
+            @Override
+            public boolean stopped() {
+                return progress.stopped();
+            }
+        };
+    }
+
+    private Cubeful cubeful() {
+        cubeful = cubeful == null ? new Cubeful(thinking) : cubeful;
+        return cubeful;
+    }
+
+    /**
+     * What surrounds a cube decision. Races that the next rolls lead to are simulated if the effort says so, as the position
+     * itself is, or what loses the market would not fit the rest.
+     *
+     * @param verdict an answer about a cube before the roll
+     * @param effort how hard to think
+     * @return the outlook
+     * @throws IllegalArgumentException if the verdict is not about a cube
+     */
+    public CubeOutlook outlook(Verdict verdict, Effort effort) {
+        if (verdict.cube() == null) {
+            throw new IllegalArgumentException("only cube decisions have an outlook");
+        }
+        Question question = verdict.question();
+        CubeTerms terms = cubeful().terms(question.stakes());
+        GammonShares shares = GammonShares.of(verdict.outcomes());
+        return new CubeOutlook(
+                CubeWindow.of(terms.curves(question.position(), shares, question.cube())),
+                GammonValues.of(terms, question.cube()),
+                verdict.cube().mayDouble() ? losers(question, terms, effort) : Double.NaN);
+    }
+
+    private double losers(Question question, CubeTerms terms, Effort effort) {
+        MarketLosers losers = new MarketLosers(thinking.judgement().evaluator());
+        return losers.share(question.position(), (position, outcomes) -> {
+            boolean race = effort.simulateRaces() && knowledge.simulated(position);
+            return terms.values(position, race ? thinking.races().odds(position) : outcomes, question.cube())
+                            .answer()
+                    == CubeAction.PASS;
+        });
+    }
+
+    /**
+     * The best reply to each roll, without a cube. Races are left to the net here.
+     *
+     * @param position an unfinished position
+     * @param lookahead number of rolls after the reply to average over, at least 0; the mean over the rolls is the position's
+     *     value with one more
+     * @return 21 replies, in the order of {@link org.pipwright.engine.roll.Roll#all()}
+     * @throws IllegalArgumentException if the game is over or the lookahead out of range
+     */
+    public List<RollReply> replies(Position position, int lookahead) {
+        return thinking.search().replies(position, lookahead);
+    }
+
+    /**
+     * Number of positions valued by evaluators so far in lookahead without a cube.
+     *
+     * @return at least 0
+     */
+    public long evaluations() {
+        return thinking.evaluations();
+    }
+
+    /**
+     * Share of look-ups of that lookahead that found a position searched before.
+     *
+     * @return 0 to 1
+     */
+    public double hitRate() {
+        return thinking.hitRate();
+    }
+
+    /** Lets the threads go. */
+    @Override
+    public void close() {
+        thinking.close();
+        if (cubeful != null) {
+            cubeful.close();
+        }
+        if (team != null) {
+            team.workers().forEach(Judge::close);
+            team.close();
+        }
+    }
+}

@@ -1,0 +1,82 @@
+package org.pipwright.engine.judge;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleBiFunction;
+import org.pipwright.engine.bearoff.Basis;
+import org.pipwright.engine.bearoff.RaceJudge;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.parallel.Crew;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.Depth;
+
+/**
+ * Races beyond the tables, which are simulated instead of asking the net: that is far more accurate, whatever the net's
+ * lookahead, and takes some hundredths of a second each.
+ */
+final class Races implements AutoCloseable {
+    private final Knowledge knowledge;
+    private final int threads;
+    private Crew<RaceJudge> crew;
+
+    Races(Knowledge knowledge, int threads) {
+        this.knowledge = knowledge;
+        this.threads = threads;
+    }
+
+    /** The chances of a race for the side on roll. */
+    Outcomes odds(Position race) {
+        return judges().workers().get(0).outlook(race).outcomes();
+    }
+
+    private Crew<RaceJudge> judges() {
+        crew = crew == null
+                ? new Crew<>(threads, () -> new RaceJudge(knowledge.tables().orElseThrow()))
+                : crew;
+        return crew;
+    }
+
+    /**
+     * A ranking with the plays that lead to such races valued anew; they count as deep as the deepest of the others.
+     *
+     * @param ranking best first
+     * @param value what a play is worth whose chances, for the side that plays, are known
+     * @return the plays, to be ordered anew
+     */
+    List<PlayVerdict> refined(List<PlayVerdict> ranking, ToDoubleBiFunction<Play, Outcomes> value) {
+        List<PlayVerdict> races = ranking.stream()
+                .filter(each -> knowledge.simulated(each.play().result()))
+                .toList();
+        if (races.isEmpty()) {
+            return ranking;
+        }
+        Outcomes[] simulated = new Outcomes[races.size()];
+        judges().run(simulated.length, (judge, task) -> {
+            Position next = races.get(task).play().next();
+            simulated[task] = judge.outlook(next).outcomes().swapped();
+        });
+        Depth deepest = ranking.get(0).depth();
+        List<PlayVerdict> mixed = new ArrayList<>();
+        for (PlayVerdict each : ranking) {
+            int race = races.indexOf(each);
+            mixed.add(
+                    race < 0
+                            ? each
+                            : new PlayVerdict(
+                                    each.play(),
+                                    value.applyAsDouble(each.play(), simulated[race]),
+                                    simulated[race],
+                                    deepest,
+                                    Basis.SIMULATED));
+        }
+        return mixed;
+    }
+
+    @Override
+    public void close() {
+        if (crew != null) {
+            crew.close();
+        }
+    }
+}

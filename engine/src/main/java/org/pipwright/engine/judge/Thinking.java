@@ -1,0 +1,105 @@
+package org.pipwright.engine.judge;
+
+import java.util.concurrent.CancellationException;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.StoppableEvaluator;
+import org.pipwright.engine.rollout.RolloutListener;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.engine.search.PlaySearch;
+
+/** What the answers of one judge share: its knowledge, its threads, a search, and whether it has been told to stop. */
+final class Thinking implements AutoCloseable {
+    private final Knowledge knowledge;
+    private final int threads;
+    private final Races races;
+    private PlaySearch search;
+    private volatile Progress progress = Progress.NONE;
+
+    Thinking(Knowledge knowledge, int threads) {
+        this.knowledge = knowledge;
+        this.threads = threads;
+        races = new Races(knowledge, threads);
+    }
+
+    Knowledge knowledge() {
+        return knowledge;
+    }
+
+    int threads() {
+        return threads;
+    }
+
+    Races races() {
+        return races;
+    }
+
+    /** Whom to ask from now on whether to stop. */
+    void follow(Progress other) {
+        progress = other;
+    }
+
+    boolean stopped() {
+        return progress.stopped();
+    }
+
+    /** Fails if it has been told to stop: what was found by then is no answer. */
+    void goOn() {
+        if (stopped()) {
+            throw new CancellationException("the judge was stopped");
+        }
+    }
+
+    /** What one thread judges with, until it is told to stop. */
+    Judgement judgement() {
+        Judgement patient = knowledge.judgement();
+        return new Judgement(new StoppableEvaluator(patient.evaluator(), this::stopped), patient.horizon());
+    }
+
+    /** Lookahead without the cube. */
+    PlaySearch search() {
+        search = search == null ? new PlaySearch(this::judgement, LookaheadSettings.DEFAULT, threads) : search;
+        return search;
+    }
+
+    /** The chances of a race before the roll. */
+    Outcomes race(Question question) {
+        return races.odds(question.position());
+    }
+
+    /** Whether the position asked about is a race to be simulated. */
+    boolean simulates(Question question, Effort effort) {
+        return effort.simulateRaces() && knowledge.simulated(question.position());
+    }
+
+    /** Lets games be played until it is told to stop. */
+    RolloutListener<Object> gamesListener() {
+        return new RolloutListener<>() {
+            @Override
+            public boolean round(Object report) {
+                return !Thinking.this.stopped();
+            }
+
+            @Override
+            public boolean stopped() {
+                return Thinking.this.stopped();
+            }
+        };
+    }
+
+    long evaluations() {
+        return search == null ? 0 : search.evaluations();
+    }
+
+    double hitRate() {
+        return search == null ? 0 : search.hitRate();
+    }
+
+    @Override
+    public void close() {
+        races.close();
+        if (search != null) {
+            search.close();
+        }
+    }
+}
