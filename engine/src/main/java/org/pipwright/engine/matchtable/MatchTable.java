@@ -5,7 +5,8 @@ import org.pipwright.engine.score.MatchScore;
 
 /**
  * Chances to win a match from each score, before a game whose first player is not yet known. At 1-away against n-away the
- * table has two values: for the Crawford game and for the games after it. Immutable.
+ * table has two values: for the Crawford game and for the games after it. Immutable; it remembers what its chances make of
+ * endings, as far as that has been asked for.
  */
 public final class MatchTable {
     /** How far two chances of the same score seen from both sides may be from 1, before they are reconciled. */
@@ -13,6 +14,9 @@ public final class MatchTable {
 
     private final double[][] chances;
     private final double[] postCrawford;
+
+    /** What these chances make of the last rolls of a game, as far as it has been asked for. */
+    private final MatchEndings endings = new MatchEndings(this);
 
     /**
      * A table.
@@ -113,6 +117,11 @@ public final class MatchTable {
             return score.mine() == 1 ? 1 - afterCrawford(score.theirs()) : afterCrawford(score.mine());
         }
         return beforeCrawford(score.mine(), score.theirs());
+    }
+
+    /** Exact values of endings with these chances after the game. */
+    MatchEndings endings() {
+        return endings;
     }
 
     /**

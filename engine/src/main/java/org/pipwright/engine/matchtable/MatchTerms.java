@@ -1,6 +1,7 @@
 package org.pipwright.engine.matchtable;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.DoubleSupplier;
 import org.pipwright.engine.cube.CubeCurves;
 import org.pipwright.engine.cube.CubeState;
@@ -15,9 +16,10 @@ import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.GameResult;
 
 /**
- * A game of a match, by a {@link MatchModel}. Values are chances to win the match, so they need no unit of the cube.
+ * A game of a match: exact values in its last rolls, elsewhere a {@link MatchModel}. Values are chances to win the match, so
+ * they need no unit of the cube.
  *
- * <p>{@link #values} has to be fast: it solves the model on a grid of the two sides' shares of gammons (backgammons among
+ * <p>{@link #values} has to be fast there: it solves the model on a grid of the two sides' shares of gammons (backgammons among
  * them), reads between the grid points in straight lines, and adds what backgammons change in proportion to their share.
  * On 390 positions of the first net's games at twelve scores from 1-away to 15-away that is within 0.0005 (root mean
  * square) of {@link #curves}, at worst 0.004 off.
@@ -61,11 +63,26 @@ public final class MatchTerms implements CubeTerms {
 
     @Override
     public Optional<CubeValues> exact(Position position, CubeState cube) {
-        return Optional.empty();
+        return model.table().endings().values(position, cube, model.stakes());
+    }
+
+    @Override
+    public OptionalDouble known(Position position, CubeState cube) {
+        return model.table().endings().best(position, cube, model.stakes());
+    }
+
+    @Override
+    public double best(Position position, Outcomes outcomes, CubeState cube) {
+        OptionalDouble known = known(position, cube);
+        return known.isPresent() ? known.getAsDouble() : quick(outcomes, cube).best();
     }
 
     @Override
     public CubeValues values(Position position, Outcomes outcomes, CubeState cube) {
+        return exact(position, cube).orElseGet(() -> quick(outcomes, cube));
+    }
+
+    private CubeValues quick(Outcomes outcomes, CubeState cube) {
         GammonShares shares = GammonShares.of(outcomes);
         boolean mayDouble = model.stakes().mayDouble(cube);
         double roll = rolling(cube, outcomes.win(), shares);

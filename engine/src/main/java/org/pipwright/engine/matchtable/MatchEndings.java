@@ -1,0 +1,135 @@
+package org.pipwright.engine.matchtable;
+
+import java.util.Iterator;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.bearoff.SideIndex;
+import org.pipwright.engine.cube.CubeOwner;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.score.MatchScore;
+
+/**
+ * Exact chances to win a match in endings where the standard two-sided table has exact money values: at most six checkers a
+ * side, all home, and no gammon possible. Exact as far as the match table is, by which both sides play, double, take and
+ * pass for the match at every cube that can still arise. Nothing is computed before it is asked for: the pairs that can
+ * follow on a question are solved together, and those of the scores asked about last are kept. Shared by threads.
+ */
+final class MatchEndings {
+    private static final EndingPlays PLAYS = new EndingPlays(EndgameTables.LAST_SIX);
+
+    /** Numbers kept in all, 256 MiB; a score has up to 27 million. */
+    private static final long MOST = 1L << 25;
+
+    private final MatchTable table;
+    private final Map<MatchScore, EndingsAtScore> byScore = new LinkedHashMap<>(16, 0.75f, true);
+
+    /** Endings with the chances of a table after the game. */
+    MatchEndings(MatchTable table) {
+        this.table = table;
+    }
+
+    private static boolean covers(Position position, CubeState cube) {
+        // Cheap where most positions end, since this is asked for every position of a game.
+        if (position.borneOff() == 0 || position.opponentBorneOff() == 0) {
+            return false;
+        }
+        boolean owned = cube.value() == 1 || cube.owner() != CubeOwner.CENTRE;
+        int[] planes = position.toPlanes();
+        SideIndex sides = PLAYS.index();
+        return owned && sides.covers(planes, 0) && sides.covers(planes, Planes.SIDE);
+    }
+
+    /**
+     * The values of the cube actions.
+     *
+     * @param position an unfinished position
+     * @param cube the cube, seen from the side on roll
+     * @param stakes the score, seen from that side
+     * @return chances of that side to win the match; empty if the position is not covered
+     */
+    Optional<CubeValues> values(Position position, CubeState cube, MatchStakes stakes) {
+        if (!covers(position, cube)) {
+            return Optional.empty();
+        }
+        Asked asked = new Asked(position, cube, stakes.score());
+        double[] lanes = asked.rolling();
+        boolean mayDouble = stakes.mayDouble(cube);
+        double roll = asked.value(lanes, cube);
+        double take = mayDouble ? asked.value(lanes, cube.taken()) : roll;
+        double pass = table.chanceAfter(stakes.score(), cube.value());
+        return Optional.of(new CubeValues(mayDouble, false, roll, take, pass, take));
+    }
+
+    /** The value with the right cube action; empty if the position is not covered. */
+    OptionalDouble best(Position position, CubeState cube, MatchStakes stakes) {
+        if (!covers(position, cube)) {
+            return OptionalDouble.empty();
+        }
+        Asked asked = new Asked(position, cube, stakes.score());
+        return OptionalDouble.of(asked.value(asked.best(), cube));
+    }
+
+    /** A question, seen from the side that needs fewer points, so that the two views of a score share what is solved. */
+    private final class Asked {
+        private final boolean firstOnRoll;
+        private final int first;
+        private final int second;
+        private final EndingsAtScore endings;
+
+        Asked(Position position, CubeState cube, MatchScore score) {
+            int[] planes = position.toPlanes();
+            firstOnRoll = score.mine() <= score.theirs();
+            first = PLAYS.index().of(planes, firstOnRoll ? 0 : Planes.SIDE);
+            second = PLAYS.index().of(planes, firstOnRoll ? Planes.SIDE : 0);
+            endings = at(firstOnRoll ? score : score.swapped());
+        }
+
+        double[] best() {
+            long before = endings.size();
+            double[] lanes = endings.best(first, second, firstOnRoll);
+            trim(endings, before);
+            return lanes;
+        }
+
+        double[] rolling() {
+            long before = endings.size();
+            double[] lanes = endings.rolling(first, second, firstOnRoll);
+            trim(endings, before);
+            return lanes;
+        }
+
+        /** To the side on roll, of a cube seen from it. */
+        double value(double[] lanes, CubeState cube) {
+            return firstOnRoll
+                    ? endings.cubes().value(lanes, cube)
+                    : 1 - endings.cubes().value(lanes, cube.swapped());
+        }
+    }
+
+    private synchronized EndingsAtScore at(MatchScore score) {
+        return byScore.computeIfAbsent(score, key -> new EndingsAtScore(PLAYS, new EndingCubes(key, table)));
+    }
+
+    /** Drops the scores not asked about for longest while there is too much; the one that has just grown stays. */
+    private synchronized void trim(EndingsAtScore grown, long before) {
+        if (grown.size() == before) {
+            return;
+        }
+        long size = byScore.values().stream().mapToLong(EndingsAtScore::size).sum();
+        Iterator<EndingsAtScore> eldest = byScore.values().iterator();
+        while (size > MOST && eldest.hasNext()) {
+            EndingsAtScore endings = eldest.next();
+            if (endings != grown) {
+                size -= endings.size();
+                eldest.remove();
+            }
+        }
+    }
+}
