@@ -11,7 +11,7 @@ import org.pipwright.engine.rules.PossibleOutcomes;
  */
 public final class ResidualEvaluation implements SiblingEvaluation {
     /** Positions that go through the layers together, even: their numbers should stay in a core's own cache. */
-    private static final int GROUP = 48;
+    private static final int GROUP = 96;
 
     private static final float NO_FLOOR = Float.NEGATIVE_INFINITY;
 

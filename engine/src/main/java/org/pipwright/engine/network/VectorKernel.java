@@ -10,7 +10,7 @@ import jdk.incubator.vector.VectorSpecies;
  * are summed apart in both.
  */
 final class VectorKernel extends Kernel {
-    private static final VectorSpecies<Float> SPECIES =
+    static final VectorSpecies<Float> SPECIES =
             FloatVector.SPECIES_PREFERRED.length() > 16 ? FloatVector.SPECIES_512 : FloatVector.SPECIES_PREFERRED;
 
     private static final int LENGTH = SPECIES.length();
@@ -104,5 +104,48 @@ final class VectorKernel extends Kernel {
             c.add(g).max(least).intoArray(out[2], j);
             d.add(h).max(least).intoArray(out[3], j);
         }
+    }
+
+    @Override
+    Product product(Layer layer) {
+        return layer.outputs() <= VectorDots.MOST ? new VectorDots(layer) : new VectorProduct(layer);
+    }
+
+    @Override
+    void normalize(float[] x, int rows, int width, float[] out) {
+        float[] lanes = new float[Network.LANES];
+        for (int from = 0; from < rows * width; from += width) {
+            float mean = sum(x, from, width, lanes) / width;
+            float variance = squares(x, from, width, mean, lanes) / width;
+            float scale = (float) (1 / Math.sqrt(variance + ResidualNetwork.EPSILON));
+            FloatVector center = FloatVector.broadcast(SPECIES, mean);
+            FloatVector factor = FloatVector.broadcast(SPECIES, scale);
+            for (int i = from; i < from + width; i += LENGTH) {
+                FloatVector.fromArray(SPECIES, x, i).sub(center).mul(factor).intoArray(out, i);
+            }
+        }
+    }
+
+    private static float sum(float[] x, int from, int width, float[] lanes) {
+        FloatVector a = FloatVector.zero(SPECIES);
+        FloatVector b = a;
+        for (int i = from; i < from + width; i += 2 * LENGTH) {
+            a = a.add(FloatVector.fromArray(SPECIES, x, i));
+            b = b.add(FloatVector.fromArray(SPECIES, x, i + LENGTH));
+        }
+        return VectorSum.of(a.add(b), lanes);
+    }
+
+    private static float squares(float[] x, int from, int width, float mean, float[] lanes) {
+        FloatVector center = FloatVector.broadcast(SPECIES, mean);
+        FloatVector a = FloatVector.zero(SPECIES);
+        FloatVector b = a;
+        for (int i = from; i < from + width; i += 2 * LENGTH) {
+            FloatVector off = FloatVector.fromArray(SPECIES, x, i).sub(center);
+            FloatVector off2 = FloatVector.fromArray(SPECIES, x, i + LENGTH).sub(center);
+            a = off.fma(off, a);
+            b = off2.fma(off2, b);
+        }
+        return VectorSum.of(a.add(b), lanes);
     }
 }

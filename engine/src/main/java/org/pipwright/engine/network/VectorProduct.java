@@ -1,0 +1,212 @@
+package org.pipwright.engine.network;
+
+import java.util.Arrays;
+import jdk.incubator.vector.FloatVector;
+import jdk.incubator.vector.VectorSpecies;
+
+/**
+ * Products with the Vector API. Weights lie in panels of two vectors of outputs, input by input, so that a panel is read
+ * from end to end; it stays in the core's cache while all rows go through it, six at a time: twelve sums hide the latency
+ * of multiply-add, and six rows use each weight that is read. Each sum goes through the inputs in order, whatever rows
+ * come with it.
+ */
+final class VectorProduct extends Product {
+    private static final VectorSpecies<Float> SPECIES = VectorKernel.SPECIES;
+
+    private static final int LENGTH = SPECIES.length();
+
+    private static final int PANEL = 2 * LENGTH;
+
+    private static final float[] ZEROS = new float[PANEL];
+
+    private final int panels;
+    private final float[] weights;
+    private final float[] biases;
+
+    VectorProduct(Layer layer) {
+        super(layer);
+        panels = (layer.outputs() + PANEL - 1) / PANEL;
+        biases = Arrays.copyOf(layer.biases(), stride);
+        weights = new float[panels * PANEL * inputs];
+        for (int p = 0; p < panels; p++) {
+            int length = Math.min(PANEL, layer.outputs() - p * PANEL);
+            for (int i = 0; i < inputs; i++) {
+                int from = i * layer.outputs() + p * PANEL;
+                System.arraycopy(layer.weights(), from, weights, (p * inputs + i) * PANEL, length);
+            }
+        }
+    }
+
+    @Override
+    void set(float[] x, int rows, float floor, float[] out) {
+        for (int p = 0; p < panels; p++) {
+            for (int r = 0; r < rows; ) {
+                int at = r * stride + p * PANEL;
+                r += rows(rows - r, x, r * inputs, p, ZEROS, 0, 0, floor, out, at);
+            }
+        }
+    }
+
+    @Override
+    void add(float[] x, int rows, float[] out) {
+        for (int p = 0; p < panels; p++) {
+            for (int r = 0; r < rows; ) {
+                int at = r * stride + p * PANEL;
+                r += rows(rows - r, x, r * inputs, p, out, at, stride, Float.NEGATIVE_INFINITY, out, at);
+            }
+        }
+    }
+
+    /** As many rows of a panel as suit best; returns how many. */
+    private int rows(
+            int left,
+            float[] x,
+            int xAt,
+            int panel,
+            float[] from,
+            int fromAt,
+            int step,
+            float floor,
+            float[] y,
+            int yAt) {
+        if (left > 8 || left == 5 || left == 6) {
+            six(x, xAt, panel, from, fromAt, step, floor, y, yAt);
+            return 6;
+        }
+        if (left > 2) {
+            four(x, xAt, panel, from, fromAt, step, floor, y, yAt);
+            return 4;
+        }
+        two(x, xAt, panel, from, fromAt, step, floor, y, yAt);
+        return 2;
+    }
+
+    private void six(
+            float[] x, int xAt, int panel, float[] from, int fromAt, int step, float floor, float[] y, int yAt) {
+        float[] w = weights;
+        int n = inputs;
+        int at = panel * n * PANEL;
+        FloatVector bias0 = FloatVector.fromArray(SPECIES, biases, panel * PANEL);
+        FloatVector bias1 = FloatVector.fromArray(SPECIES, biases, panel * PANEL + LENGTH);
+        FloatVector a0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt));
+        FloatVector a1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + LENGTH));
+        FloatVector b0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + step));
+        FloatVector b1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + step + LENGTH));
+        FloatVector c0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 2 * step));
+        FloatVector c1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 2 * step + LENGTH));
+        FloatVector d0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 3 * step));
+        FloatVector d1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 3 * step + LENGTH));
+        FloatVector e0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 4 * step));
+        FloatVector e1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 4 * step + LENGTH));
+        FloatVector f0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 5 * step));
+        FloatVector f1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 5 * step + LENGTH));
+        for (int i = xAt; i < xAt + n; i++) {
+            FloatVector w0 = FloatVector.fromArray(SPECIES, w, at);
+            FloatVector w1 = FloatVector.fromArray(SPECIES, w, at + LENGTH);
+            FloatVector v = FloatVector.broadcast(SPECIES, x[i]);
+            a0 = w0.fma(v, a0);
+            a1 = w1.fma(v, a1);
+            v = FloatVector.broadcast(SPECIES, x[i + n]);
+            b0 = w0.fma(v, b0);
+            b1 = w1.fma(v, b1);
+            v = FloatVector.broadcast(SPECIES, x[i + 2 * n]);
+            c0 = w0.fma(v, c0);
+            c1 = w1.fma(v, c1);
+            v = FloatVector.broadcast(SPECIES, x[i + 3 * n]);
+            d0 = w0.fma(v, d0);
+            d1 = w1.fma(v, d1);
+            v = FloatVector.broadcast(SPECIES, x[i + 4 * n]);
+            e0 = w0.fma(v, e0);
+            e1 = w1.fma(v, e1);
+            v = FloatVector.broadcast(SPECIES, x[i + 5 * n]);
+            f0 = w0.fma(v, f0);
+            f1 = w1.fma(v, f1);
+            at += PANEL;
+        }
+        FloatVector least = FloatVector.broadcast(SPECIES, floor);
+        a0.max(least).intoArray(y, yAt);
+        a1.max(least).intoArray(y, yAt + LENGTH);
+        b0.max(least).intoArray(y, yAt + stride);
+        b1.max(least).intoArray(y, yAt + stride + LENGTH);
+        c0.max(least).intoArray(y, yAt + 2 * stride);
+        c1.max(least).intoArray(y, yAt + 2 * stride + LENGTH);
+        d0.max(least).intoArray(y, yAt + 3 * stride);
+        d1.max(least).intoArray(y, yAt + 3 * stride + LENGTH);
+        e0.max(least).intoArray(y, yAt + 4 * stride);
+        e1.max(least).intoArray(y, yAt + 4 * stride + LENGTH);
+        f0.max(least).intoArray(y, yAt + 5 * stride);
+        f1.max(least).intoArray(y, yAt + 5 * stride + LENGTH);
+    }
+
+    private void four(
+            float[] x, int xAt, int panel, float[] from, int fromAt, int step, float floor, float[] y, int yAt) {
+        float[] w = weights;
+        int n = inputs;
+        int at = panel * n * PANEL;
+        FloatVector bias0 = FloatVector.fromArray(SPECIES, biases, panel * PANEL);
+        FloatVector bias1 = FloatVector.fromArray(SPECIES, biases, panel * PANEL + LENGTH);
+        FloatVector a0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt));
+        FloatVector a1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + LENGTH));
+        FloatVector b0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + step));
+        FloatVector b1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + step + LENGTH));
+        FloatVector c0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 2 * step));
+        FloatVector c1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 2 * step + LENGTH));
+        FloatVector d0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 3 * step));
+        FloatVector d1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 3 * step + LENGTH));
+        for (int i = xAt; i < xAt + n; i++) {
+            FloatVector w0 = FloatVector.fromArray(SPECIES, w, at);
+            FloatVector w1 = FloatVector.fromArray(SPECIES, w, at + LENGTH);
+            FloatVector v = FloatVector.broadcast(SPECIES, x[i]);
+            a0 = w0.fma(v, a0);
+            a1 = w1.fma(v, a1);
+            v = FloatVector.broadcast(SPECIES, x[i + n]);
+            b0 = w0.fma(v, b0);
+            b1 = w1.fma(v, b1);
+            v = FloatVector.broadcast(SPECIES, x[i + 2 * n]);
+            c0 = w0.fma(v, c0);
+            c1 = w1.fma(v, c1);
+            v = FloatVector.broadcast(SPECIES, x[i + 3 * n]);
+            d0 = w0.fma(v, d0);
+            d1 = w1.fma(v, d1);
+            at += PANEL;
+        }
+        FloatVector least = FloatVector.broadcast(SPECIES, floor);
+        a0.max(least).intoArray(y, yAt);
+        a1.max(least).intoArray(y, yAt + LENGTH);
+        b0.max(least).intoArray(y, yAt + stride);
+        b1.max(least).intoArray(y, yAt + stride + LENGTH);
+        c0.max(least).intoArray(y, yAt + 2 * stride);
+        c1.max(least).intoArray(y, yAt + 2 * stride + LENGTH);
+        d0.max(least).intoArray(y, yAt + 3 * stride);
+        d1.max(least).intoArray(y, yAt + 3 * stride + LENGTH);
+    }
+
+    private void two(
+            float[] x, int xAt, int panel, float[] from, int fromAt, int step, float floor, float[] y, int yAt) {
+        float[] w = weights;
+        int n = inputs;
+        int at = panel * n * PANEL;
+        FloatVector bias0 = FloatVector.fromArray(SPECIES, biases, panel * PANEL);
+        FloatVector bias1 = FloatVector.fromArray(SPECIES, biases, panel * PANEL + LENGTH);
+        FloatVector a0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt));
+        FloatVector a1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + LENGTH));
+        FloatVector b0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + step));
+        FloatVector b1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + step + LENGTH));
+        for (int i = xAt; i < xAt + n; i++) {
+            FloatVector w0 = FloatVector.fromArray(SPECIES, w, at);
+            FloatVector w1 = FloatVector.fromArray(SPECIES, w, at + LENGTH);
+            FloatVector v = FloatVector.broadcast(SPECIES, x[i]);
+            a0 = w0.fma(v, a0);
+            a1 = w1.fma(v, a1);
+            v = FloatVector.broadcast(SPECIES, x[i + n]);
+            b0 = w0.fma(v, b0);
+            b1 = w1.fma(v, b1);
+            at += PANEL;
+        }
+        FloatVector least = FloatVector.broadcast(SPECIES, floor);
+        a0.max(least).intoArray(y, yAt);
+        a1.max(least).intoArray(y, yAt + LENGTH);
+        b0.max(least).intoArray(y, yAt + stride);
+        b1.max(least).intoArray(y, yAt + stride + LENGTH);
+    }
+}
