@@ -9,6 +9,7 @@ import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Layer;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.Network;
+import org.pipwright.engine.network.ResidualNetwork;
 
 /** Networks of a usual shape with fixed random weights: speed does not depend on what they know. */
 public final class BenchNetworks {
@@ -27,6 +28,22 @@ public final class BenchNetworks {
     /** Both networks as a model. */
     public static Model model() {
         return new Model(contact(), race(), Map.of("run", "fixed random weights"));
+    }
+
+    /**
+     * A residual network for all positions.
+     *
+     * @param width numbers a layer
+     * @param blocks number of blocks
+     */
+    public static ResidualNetwork residual(int width, int blocks) {
+        SplittableRandom random = new SplittableRandom(3);
+        Layer input = layer(random, FeatureSet.PLACES_1.inputs(), width);
+        List<ResidualNetwork.Block> made = new ArrayList<>();
+        for (int k = 0; k < blocks; k++) {
+            made.add(new ResidualNetwork.Block(layer(random, width, width), layer(random, width, width)));
+        }
+        return new ResidualNetwork(FeatureSet.PLACES_1, input, made, layer(random, width, Outcomes.COUNT));
     }
 
     private static Network random(FeatureSet features, long seed, int... hidden) {

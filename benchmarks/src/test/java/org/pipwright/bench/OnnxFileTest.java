@@ -8,20 +8,26 @@ import ai.onnxruntime.OrtEnvironment;
 import ai.onnxruntime.OrtException;
 import ai.onnxruntime.OrtSession;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.match.RandomPlayer;
 import org.pipwright.engine.network.Network;
 import org.pipwright.engine.network.NetworkEvaluation;
 import org.pipwright.engine.network.OnnxFile;
+import org.pipwright.engine.network.ResidualEvaluation;
+import org.pipwright.engine.network.ResidualNetwork;
+import org.pipwright.engine.network.SiblingEvaluation;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.PossibleOutcomes;
@@ -34,14 +40,45 @@ class OnnxFileTest {
     @TempDir
     Path folder;
 
-    static Stream<Network> networks() {
-        return Stream.of(BenchNetworks.contact(), BenchNetworks.race());
+    /** A network: what it is called, what it reads, how it becomes a file, how we evaluate it. */
+    private record Case(
+            String shape,
+            FeatureSet features,
+            Function<Map<String, String>, byte[]> file,
+            SiblingEvaluation evaluation) {
+        static Case of(Network network) {
+            return new Case(
+                    network.shape(),
+                    network.features(),
+                    notes -> OnnxFile.toBytes(network, notes),
+                    new NetworkEvaluation(network));
+        }
+
+        static Case of(ResidualNetwork network) {
+            return new Case(
+                    network.shape(),
+                    network.features(),
+                    notes -> OnnxFile.toBytes(network, notes),
+                    new ResidualEvaluation(network));
+        }
+
+        @Override
+        public String toString() {
+            return shape;
+        }
+    }
+
+    static Stream<Case> networks() {
+        return Stream.of(
+                Case.of(BenchNetworks.contact()),
+                Case.of(BenchNetworks.race()),
+                Case.of(BenchNetworks.residual(96, 3).halved()));
     }
 
     /** The race network too is asked about every position: whether it makes sense there does not matter here. */
     @ParameterizedTest
     @MethodSource("networks")
-    void sameChances(Network network) throws IOException, OrtException {
+    void sameChances(Case network) throws IOException, OrtException {
         List<Position> positions = BenchPositions.play(new RandomPlayer(), POSITIONS, 21);
         int[] planes = BenchPositions.planes(positions);
         float[][] features = new float[POSITIONS][network.features().inputs()];
@@ -57,7 +94,7 @@ class OnnxFileTest {
         }
         assertTrue(masked > 500, masked + " positions with an impossible outcome");
         Path file = folder.resolve("net.onnx");
-        OnnxFile.write(file, network, Map.of("run", "a test"));
+        Files.write(file, network.file().apply(Map.of("run", "a test")));
         requireSame(network, planes, run(file, features, possible));
     }
 
@@ -71,12 +108,11 @@ class OnnxFileTest {
         }
     }
 
-    private static void requireSame(Network network, int[] planes, float[][] theirs) {
-        NetworkEvaluation evaluation = new NetworkEvaluation(network);
+    private static void requireSame(Case network, int[] planes, float[][] theirs) {
         float[] ours = new float[Outcomes.COUNT];
         double[] errors = new double[POSITIONS];
         for (int i = 0; i < POSITIONS; i++) {
-            evaluation.evaluate(planes, i * Planes.STRIDE, ours, 0);
+            network.evaluation().evaluate(planes, i * Planes.STRIDE, ours, 0);
             int mask = PossibleOutcomes.of(planes, i * Planes.STRIDE);
             for (int k = 0; k < Outcomes.COUNT; k++) {
                 errors[i] = Math.max(errors[i], Math.abs(ours[k] - theirs[i][k]));
@@ -93,8 +129,8 @@ class OnnxFileTest {
 
     @ParameterizedTest
     @MethodSource("networks")
-    void fileSaysWhatItIs(Network network) throws OrtException {
-        byte[] bytes = OnnxFile.toBytes(network, Map.of("run", "a test"));
+    void fileSaysWhatItIs(Case network) throws OrtException {
+        byte[] bytes = network.file().apply(Map.of("run", "a test"));
         try (OrtSession session = OrtEnvironment.getEnvironment().createSession(bytes)) {
             assertEquals(Set.of(OnnxFile.FEATURES, OnnxFile.POSSIBLE), session.getInputNames());
             assertEquals(Set.of(OnnxFile.CHANCES), session.getOutputNames());

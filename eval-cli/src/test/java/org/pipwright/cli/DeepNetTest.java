@@ -21,6 +21,7 @@ import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Layer;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.network.OnnxFile;
 import org.pipwright.engine.network.ResidualNetwork;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Depth;
@@ -94,6 +95,30 @@ class DeepNetTest {
         Path copy = folder.resolve("copy.safetensors");
         assertEquals(0, Run.of("net", "export", net, copy.toString()).code());
         assertArrayEquals(Files.readAllBytes(Path.of(net)), Files.readAllBytes(copy));
+    }
+
+    /** What is in the file is checked with ONNX Runtime, by the benchmarks' tests. */
+    @Test
+    void exportWritesOneOnnxFile() throws IOException {
+        Path target = folder.resolve("copy.onnx");
+        Run run = Run.of("net", "export", net, target.toString());
+        assertEquals(new Run(0, "wrote " + target + ": residual 32 x 2\n", ""), run);
+        byte[] expected = OnnxFile.toBytes(
+                (ResidualNetwork) MODEL.net(), ModelFile.read(Path.of(net)).notes());
+        assertArrayEquals(expected, Files.readAllBytes(target));
+    }
+
+    @Test
+    void exportWritesEachNetworkOfAQuickAndADeepNet() throws IOException {
+        ModelFile.write(Path.of(net), MODEL.withQuick(TestNet.MODEL.net()));
+        Run run = Run.of("net", "export", net, folder.resolve("all.onnx").toString());
+        assertEquals(0, run.code(), run.err());
+        for (String name : List.of("all.onnx", "all-quick-contact.onnx", "all-quick-race.onnx")) {
+            assertTrue(Files.size(folder.resolve(name)) > 1000, name);
+        }
+        Run described = Run.of("net", "describe", net);
+        assertTrue(described.out().contains("residual 32 x 2 on places-1, 12902 weights\n"), described.out());
+        assertTrue(described.out().contains("quick contact     270-4-6, 1114 weights\n"), described.out());
     }
 
     @Test

@@ -19,7 +19,7 @@ import picocli.CommandLine.Option;
  * Runs all speed measurements in one go, so that their ratios hold though the machine may be busy, and prints a table with
  * everything the numbers depend on.
  */
-@Command(name = "speed", description = "All speed measurements in one go, six minutes on a quiet machine.")
+@Command(name = "speed", description = "All speed measurements in one go, ten minutes on a quiet machine.")
 public final class SpeedCommand extends BenchCommand {
     private static final int FORKS = 2;
     private static final int WARMUPS = 6;

@@ -1,5 +1,6 @@
 package org.pipwright.bench.speed;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -109,6 +110,20 @@ class AnswersTest {
         benchmark.batch = batch;
         benchmark.prepare();
         requireChances(benchmark.run());
+        benchmark.close();
+    }
+
+    /** Ours and the peer's, which share nothing but the file. */
+    @ParameterizedTest
+    @ValueSource(ints = {6, 20, 420})
+    void deep(int batch) throws OrtException {
+        DeepBenchmark benchmark = new DeepBenchmark();
+        benchmark.shape = "64x2";
+        benchmark.batch = batch;
+        benchmark.prepare();
+        float[] ours = benchmark.ours().clone();
+        assertArrayEquals(benchmark.onnxRuntime(), ours, 1e-5f);
+        assertTrue(ours[0] > 0 && ours[ours.length - 1] > 0);
         benchmark.close();
     }
 

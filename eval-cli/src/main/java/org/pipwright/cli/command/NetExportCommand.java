@@ -1,12 +1,12 @@
 package org.pipwright.cli.command;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
-import org.pipwright.engine.network.Network;
-import org.pipwright.engine.network.OnnxFile;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -22,9 +22,11 @@ import picocli.CommandLine.Spec;
             "The file is in the safetensors format, which many programs read: plain weights with a header that says where"
                     + " they come from. An existing file is replaced only once the new one is complete.",
             "",
-            "A target ending in .onnx asks for the ONNX format instead. Two files come of it: with copy.onnx,"
-                    + " copy-contact.onnx is the network for positions with contact and copy-race.onnx the one for"
-                    + " races. Both take encoded positions and which outcomes are possible, and give the six chances."
+            "A target ending in .onnx asks for the ONNX format instead. Of a net with one network for all positions"
+                    + " comes one file. Else two come of it: with copy.onnx, copy-contact.onnx is the network for"
+                    + " positions with contact and copy-race.onnx the one for races. Of a quick net before it come"
+                    + " copy-quick.onnx, or copy-quick-contact.onnx and copy-quick-race.onnx. All take encoded"
+                    + " positions and which outcomes are possible, and give the six chances."
         },
         footer = {"Examples:", "  pipwright net export first copy.safetensors", "  pipwright net export first copy.onnx"
         })
@@ -59,12 +61,14 @@ public final class NetExportCommand extends CliCommand {
             throw new UserError("the target '" + target + "' should end in " + OWN + " or " + ONNX);
         }
         if (target.endsWith(ONNX)) {
-            String stem = target.substring(0, target.length() - ONNX.length());
-            Path contact = checked(stem + "-contact" + ONNX, OutputKind.ONNX);
-            Path race = checked(stem + "-race" + ONNX, OutputKind.ONNX);
             Model model = net.load();
-            writeOnnx(contact, model.contact(), model);
-            writeOnnx(race, model.race(), model);
+            List<OnnxPart> parts = OnnxPart.of(model, target.substring(0, target.length() - ONNX.length()), ONNX);
+            List<Path> files = new ArrayList<>();
+            parts.forEach(part -> files.add(checked(part.file(), OutputKind.ONNX)));
+            for (int i = 0; i < parts.size(); i++) {
+                OutputFile.write(files.get(i), parts.get(i).bytes().get());
+                out().println("wrote " + files.get(i) + ": " + parts.get(i).shape());
+            }
         } else {
             Path file = checked(target, OutputKind.NET);
             Model model = net.load();
@@ -79,10 +83,5 @@ public final class NetExportCommand extends CliCommand {
         OutputGuard.check(
                 spec.commandLine().getParseResult(), spec.positionalParameters().get(1), file, kind);
         return file;
-    }
-
-    private void writeOnnx(Path file, Network network, Model model) {
-        OutputFile.write(file, OnnxFile.toBytes(network, model.notes()));
-        out().println("wrote " + file + ": " + network.shape());
     }
 }
