@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -53,6 +54,25 @@ class TablesCommandTest {
         Run again = tables();
         assertTrue(again.err().startsWith("pipwright: the table '" + file + "' is damaged"), again.err());
         assertEquals(0, tables("--check").code());
+    }
+
+    /** Where tables cannot be kept, asking for them fails; it takes no more than a line to say so. */
+    @Test
+    void whatCannotBeKeptIsAnError() throws IOException {
+        Path file = Files.createFile(cache.resolve("file"));
+        Run run = Run.of("tables", "--cache", file.toString());
+        assertEquals(2, run.code());
+        List<String> lines = run.err().lines().toList();
+        assertEquals(
+                "pipwright: the table cannot be kept in '" + file + "' (file already exists, " + file
+                        + "): make room there, or name a folder of yours with --cache",
+                lines.get(lines.size() - 1));
+        assertEquals("folder " + file + "\n", run.out());
+        assertEquals(
+                1,
+                lines.stream()
+                        .filter(line -> line.startsWith("pipwright: ") && line.contains("kept"))
+                        .count());
     }
 
     @ParameterizedTest

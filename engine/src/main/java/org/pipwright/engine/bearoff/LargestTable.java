@@ -3,6 +3,7 @@ package org.pipwright.engine.bearoff;
 import java.io.IOException;
 import java.util.Comparator;
 import java.util.List;
+import org.pipwright.engine.files.Reason;
 
 /** Which of the tables in a folder to use: the largest that is whole. */
 final class LargestTable {
@@ -46,7 +47,7 @@ final class LargestTable {
         } catch (DamagedTableException e) {
             reason = "is damaged (" + e.getMessage();
         } catch (IOException e) {
-            reason = "cannot be read (" + TableFolder.reason(e);
+            reason = "cannot be read (" + Reason.of(e);
         }
         listener.note("the table '" + folder.file(entry.kind(), entry.index()) + "' " + reason
                 + ") and left out: remove it, or build it again with pipwright tables");

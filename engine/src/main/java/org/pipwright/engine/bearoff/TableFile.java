@@ -5,13 +5,11 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.MappedByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.zip.CRC32C;
+import org.pipwright.engine.files.PartFile;
 
 /**
  * The file form of a table: 64 bytes of header, then the content. All numbers are little-endian.
@@ -37,25 +35,28 @@ final class TableFile {
      * @param size bytes of content
      * @param filler computes the content
      * @return the content
+     * @throws IOException if the file cannot be made, or there is no room for all of it
      */
     static ByteBuffer create(Path file, TableKind kind, SideIndex index, long size, Consumer<ByteBuffer> filler)
             throws IOException {
-        // Not createTempFile, whose files nobody but their owner may read, whatever the user's settings say.
-        Path temporary = file.resolveSibling("." + file.getFileName() + "." + UUID.randomUUID() + ".part");
-        try {
-            MappedByteBuffer map;
-            try (FileChannel channel = FileChannel.open(
-                    temporary, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW)) {
-                map = channel.map(FileChannel.MapMode.READ_WRITE, 0, HEADER + size);
-            }
+        try (PartFile part = PartFile.of(file).discardedAtExit()) {
+            reserve(part.channel(), HEADER + size);
+            MappedByteBuffer map = part.channel().map(FileChannel.MapMode.READ_WRITE, 0, HEADER + size);
             ByteBuffer content = map.position(HEADER).slice().order(ByteOrder.LITTLE_ENDIAN);
             filler.accept(content);
             map.rewind().put(header(kind, index, content));
             map.force();
-            Files.move(temporary, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+            part.become(file);
             return content;
-        } finally {
-            Files.deleteIfExists(temporary);
+        }
+    }
+
+    /** A full disk shows here, as an exception; in the mapped file it would be an error of the virtual machine. */
+    private static void reserve(FileChannel channel, long size) throws IOException {
+        ByteBuffer zeros = ByteBuffer.allocate(1 << 20);
+        for (long left = size; left > 0; ) {
+            zeros.clear().limit((int) Math.min(left, zeros.capacity()));
+            left -= channel.write(zeros);
         }
     }
 

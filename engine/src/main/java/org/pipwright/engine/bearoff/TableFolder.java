@@ -3,8 +3,6 @@ package org.pipwright.engine.bearoff;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
-import java.nio.channels.Channels;
-import java.nio.channels.WritableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -13,11 +11,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.files.PartFile;
+import org.pipwright.engine.files.Reason;
 
 /**
  * The folder where tables are kept between runs. A table is opened by mapping its file; if there is none, or it is
@@ -34,6 +34,8 @@ public final class TableFolder {
     private static final Pattern SIZES = Pattern.compile("[a-z]+-([1-9]\\d?)x([1-9]\\d?)-v\\d+\\.table");
 
     private final Path folder;
+    private final boolean keeping;
+    private final AtomicBoolean tidied = new AtomicBoolean();
 
     /** Files whose contents have been compared with their checksums: once is enough. */
     private final Set<Path> checked = ConcurrentHashMap.newKeySet();
@@ -44,7 +46,21 @@ public final class TableFolder {
      * @param folder made when first written to
      */
     public TableFolder(Path folder) {
+        this(folder, false);
+    }
+
+    private TableFolder(Path folder, boolean keeping) {
         this.folder = folder;
+        this.keeping = keeping;
+    }
+
+    /**
+     * The same folder for one who wants tables kept: where one is built and cannot be written, that is an error.
+     *
+     * @return a folder that throws {@link UncheckedIOException}, with the reason, instead of noting it
+     */
+    public TableFolder keeping() {
+        return new TableFolder(folder, true);
     }
 
     /**
@@ -120,6 +136,7 @@ public final class TableFolder {
     private ByteBuffer buildInFile(SideIndex index, long size, int threads, TableListener listener) {
         try {
             Files.createDirectories(folder);
+            tidy();
             return TableFile.create(
                     file(TableKind.TWO_SIDED, index),
                     TableKind.TWO_SIDED,
@@ -128,7 +145,18 @@ public final class TableFolder {
                     content -> TwoSidedTable.fill(
                             index, content, threads, listener.building(title(TableKind.TWO_SIDED, index))));
         } catch (IOException e) {
-            throw new UncheckedIOException("the table cannot be written to '" + folder + "': " + reason(e), e);
+            throw notKept(e);
+        }
+    }
+
+    private UncheckedIOException notKept(IOException e) {
+        return new UncheckedIOException("the table cannot be kept in '" + folder + "' (" + Reason.of(e) + ")", e);
+    }
+
+    /** Removes what builds that were killed have left; once is enough. */
+    private void tidy() {
+        if (!tidied.getAndSet(true) && Files.isDirectory(folder)) {
+            PartFile.removeAbandoned(folder);
         }
     }
 
@@ -209,6 +237,7 @@ public final class TableFolder {
 
     /** The content of a table's file, or null if it has to be built. */
     private ByteBuffer existing(TableKind kind, SideIndex index, TableListener listener) {
+        tidy();
         Path file = file(kind, index);
         try {
             ByteBuffer content = TableFile.open(file, kind, index, !checked.contains(file));
@@ -219,7 +248,7 @@ public final class TableFolder {
         } catch (DamagedTableException e) {
             listener.note("the table '" + file + "' is damaged (" + e.getMessage() + "): building it again");
         } catch (IOException e) {
-            listener.note("the table '" + file + "' cannot be read (" + reason(e) + "): building it again");
+            listener.note("the table '" + file + "' cannot be read (" + Reason.of(e) + "): building it again");
         }
         return null;
     }
@@ -227,18 +256,21 @@ public final class TableFolder {
     private void write(Path file, ByteBuffer header, ByteBuffer content, TableListener listener) {
         try {
             Files.createDirectories(folder);
-            AtomicFile.write(file, out -> {
-                WritableByteChannel channel = Channels.newChannel(out);
-                channel.write(header);
-                channel.write(content.duplicate());
-            });
+            try (PartFile part = PartFile.of(file).discardedAtExit()) {
+                for (ByteBuffer bytes : List.of(header, content.duplicate())) {
+                    while (bytes.hasRemaining()) {
+                        part.channel().write(bytes);
+                    }
+                }
+                part.channel().force(true);
+                part.become(file);
+            }
         } catch (IOException e) {
-            listener.note("the table cannot be kept in '" + folder + "' (" + reason(e)
+            if (keeping) {
+                throw notKept(e);
+            }
+            listener.note("the table cannot be kept in '" + folder + "' (" + Reason.of(e)
                     + "), so it will be built at each use: name a folder of yours with --cache or " + VARIABLE);
         }
-    }
-
-    static String reason(IOException e) {
-        return e.getClass().getSimpleName().replace("Exception", "") + ": " + e.getMessage();
     }
 }

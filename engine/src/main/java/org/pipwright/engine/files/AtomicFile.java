@@ -4,13 +4,9 @@ import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
-import java.util.UUID;
 
 /**
  * Writes whole files or nothing: into a temporary file in the same folder, forced to disk, then renamed over the target.
@@ -43,19 +39,12 @@ public final class AtomicFile {
         if (!Files.isDirectory(folder)) {
             throw new NoSuchFileException(folder.toString());
         }
-        // Not createTempFile, whose files nobody but their owner may read, whatever the user's settings say.
-        Path temporary = folder.resolve("." + target.getFileName() + "." + UUID.randomUUID() + ".part");
-        try {
-            try (FileChannel channel =
-                    FileChannel.open(temporary, StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW)) {
-                OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
-                content.writeTo(out);
-                out.flush();
-                channel.force(true);
-            }
-            Files.move(temporary, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        } finally {
-            Files.deleteIfExists(temporary);
+        try (PartFile part = PartFile.of(target)) {
+            OutputStream out = new BufferedOutputStream(Channels.newOutputStream(part.channel()), 1 << 16);
+            content.writeTo(out);
+            out.flush();
+            part.channel().force(true);
+            part.become(target);
         }
     }
 }

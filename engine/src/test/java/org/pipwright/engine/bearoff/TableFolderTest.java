@@ -6,9 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -20,6 +22,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -89,6 +93,54 @@ class TableFolderTest {
         assertEquals(expected, TableFile.open(file, TableKind.TWO_SIDED, SMALL, true));
         assertEquals(1, files().size());
         assertEquals(usualPermissions(), PosixFilePermissions.toString(Files.getPosixFilePermissions(file)));
+    }
+
+    /** All of the file is on the disk before it is mapped: a full disk would end the virtual machine's patience later. */
+    @Test
+    @EnabledOnOs(OS.LINUX)
+    void roomIsReservedBeforeTheFileIsMapped() throws Exception {
+        long size = 3_000_001;
+        List<Long> reserved = new ArrayList<>();
+        Path file = temporary.resolve("large.table");
+        TableFile.create(file, TableKind.TWO_SIDED, SMALL, size, content -> reserved.add(onDisk()));
+        assertTrue(reserved.get(0) >= size, reserved + " bytes on the disk");
+        assertEquals(TableFile.HEADER + size, Files.size(file));
+    }
+
+    /** Bytes that the only file takes, as stat (GNU coreutils) counts them. */
+    private long onDisk() {
+        try {
+            Process stat =
+                    new ProcessBuilder("stat", "-c", "%b %B", files().get(0).toString()).start();
+            String[] blocks = stat.inputReader().readLine().split(" ");
+            return Long.parseLong(blocks[0]) * Long.parseLong(blocks[1]);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    @Test
+    void whatAKilledBuildLeftIsRemoved() throws IOException {
+        Path folder = Files.createDirectories(temporary.resolve("a").resolve("b"));
+        Path left = folder.resolve(".twosided-6x9-v1.table.01234567-89ab-cdef-0123-456789abcdef.part");
+        Files.write(left, new byte[1000]);
+        Files.setLastModifiedTime(left, FileTime.fromMillis(0));
+        folder().oneSided(SMALL, 1, heard);
+        assertFalse(Files.exists(left));
+    }
+
+    @Test
+    void whoWantsTablesKeptIsToldWhenTheyAreNot() throws IOException {
+        Path notAFolder = Files.createFile(temporary.resolve("file"));
+        String message = assertThrows(
+                        UncheckedIOException.class,
+                        () -> new TableFolder(notAFolder).keeping().oneSided(SMALL, 1, heard))
+                .getMessage();
+        assertEquals(
+                "the table cannot be kept in '" + notAFolder + "' (file already exists, " + notAFolder + ")", message);
+        assertEquals(
+                List.of(),
+                heard.notes.stream().filter(line -> line.contains("kept")).toList());
     }
 
     /** What the user's settings give a new file. */

@@ -1,6 +1,7 @@
 package org.pipwright.cli.command;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
@@ -97,7 +98,7 @@ public final class TablesCommand extends CliCommand {
     }
 
     private void build(TableKind kind, SideIndex index, boolean large) throws IOException {
-        TableFolder folder = tables.folder();
+        TableFolder folder = tables.folder().keeping();
         int crew = threads == null ? Runtime.getRuntime().availableProcessors() : threads;
         if (large && !whole(folder, kind, index)) {
             console()
@@ -105,15 +106,17 @@ public final class TablesCommand extends CliCommand {
                     .println(TableList.title(kind, index) + ": " + TableList.cost(TableCost.of(kind, index, crew)));
         }
         TableNotes notes = new TableNotes(console());
-        if (kind == TableKind.ONE_SIDED) {
-            folder.oneSided(index, crew, notes);
-        } else {
-            folder.twoSided(index, crew, notes);
+        try {
+            if (kind == TableKind.ONE_SIDED) {
+                folder.oneSided(index, crew, notes);
+            } else {
+                folder.twoSided(index, crew, notes);
+            }
+        } catch (UncheckedIOException e) {
+            throw new UserError(e.getMessage() + ": make room there, or name a folder of yours with --cache");
         }
-        if (Files.exists(folder.file(kind, index))) {
-            out().println(TableList.title(kind, index) + ": ready, "
-                    + TableList.size(Files.size(folder.file(kind, index))));
-        }
+        out().println(TableList.title(kind, index) + ": ready, "
+                + TableList.size(Files.size(folder.file(kind, index))));
     }
 
     private static boolean whole(TableFolder folder, TableKind kind, SideIndex index) {

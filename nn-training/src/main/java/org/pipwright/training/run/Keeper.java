@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
+import org.pipwright.engine.files.Reason;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
@@ -42,7 +43,7 @@ final class Keeper {
             List<Metrics> lines = metrics.lines();
             return lines.isEmpty() ? null : lines.get(lines.size() - 1);
         } catch (IOException e) {
-            throw new InvalidRunException("cannot read the figures of the run: " + RunFolder.reason(e));
+            throw new InvalidRunException("cannot read the figures of the run: " + Reason.of(e));
         }
     }
 
@@ -64,7 +65,7 @@ final class Keeper {
         try {
             return Files.exists(folder.manifestFile()) ? Files.readString(folder.manifestFile()) : "";
         } catch (IOException e) {
-            throw new InvalidRunException("cannot read '" + folder.manifestFile() + "': " + RunFolder.reason(e));
+            throw new InvalidRunException("cannot read '" + folder.manifestFile() + "': " + Reason.of(e));
         }
     }
 
@@ -108,7 +109,7 @@ final class Keeper {
                 writing.run();
                 return;
             } catch (IOException e) {
-                String problem = "cannot write " + what + ": " + RunFolder.reason(e);
+                String problem = "cannot write " + what + ": " + Reason.of(e);
                 if (stop.getAsBoolean()) {
                     throw new InvalidRunException(problem + "; --resume goes on from the checkpoint before");
                 }

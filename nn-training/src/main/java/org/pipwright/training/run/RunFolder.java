@@ -14,6 +14,7 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.files.Reason;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.training.settings.InvalidSettingsException;
@@ -102,7 +103,7 @@ public final class RunFolder {
             Files.createDirectories(folder);
             requireEmpty(folder);
         } catch (IOException e) {
-            throw new InvalidRunException("cannot use the folder '" + folder + "': " + reason(e));
+            throw new InvalidRunException("cannot use the folder '" + folder + "': " + Reason.of(e));
         }
         RunFolder run = new RunFolder(folder, TableFolder.ofUser(System.getenv()), Optional.empty());
         // Nothing is written without the lock: of two runs started at once one gets all of the folder, and one none of
@@ -119,7 +120,7 @@ public final class RunFolder {
             write(settingsFile(), settings.toText());
             return this;
         } catch (IOException e) {
-            throw new InvalidRunException("cannot use the folder '" + folder + "': " + reason(e));
+            throw new InvalidRunException("cannot use the folder '" + folder + "': " + Reason.of(e));
         }
     }
 
@@ -169,7 +170,7 @@ public final class RunFolder {
                 Files.deleteIfExists(file);
             }
         } catch (IOException e) {
-            throw new InvalidRunException("cannot use the folder '" + folder + "': " + reason(e));
+            throw new InvalidRunException("cannot use the folder '" + folder + "': " + Reason.of(e));
         }
     }
 
@@ -195,7 +196,7 @@ public final class RunFolder {
                 write(settingsFile(), settings.toText());
                 return settings;
             } catch (IOException e) {
-                throw new InvalidRunException("cannot write '" + settingsFile() + "': " + reason(e));
+                throw new InvalidRunException("cannot write '" + settingsFile() + "': " + Reason.of(e));
             }
         });
     }
@@ -253,15 +254,6 @@ public final class RunFolder {
         AtomicFile.write(file, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
     }
 
-    /** Why something failed, in words: the message of such an exception is often only the path. */
-    static String reason(IOException e) {
-        String kind = e.getClass().getSimpleName().replaceAll("Exception$", "").replaceAll("(?<=[a-z])(?=[A-Z])", " ");
-        String message = e.getMessage() == null ? "" : ", " + e.getMessage();
-        return e.getClass() == IOException.class
-                ? message.replaceFirst("^, ", "")
-                : kind.toLowerCase(Locale.ROOT) + message;
-    }
-
     void write(Checkpoint checkpoint) throws IOException {
         Path newest = folder.resolve(String.format(Locale.ROOT, "%s%012d%s", PREFIX, checkpoint.round(), SUFFIX));
         CheckpointFile.write(newest, checkpoint);
@@ -291,8 +283,8 @@ public final class RunFolder {
                 try {
                     return CheckpointFile.read(file);
                 } catch (IOException e) {
-                    warn.accept(
-                            "checkpoint '" + file + "' is unusable (" + reason(e) + "): going back to the one before");
+                    warn.accept("checkpoint '" + file + "' is unusable (" + Reason.of(e)
+                            + "): going back to the one before");
                 }
             }
             if (!newestFirst.isEmpty()) {
@@ -301,7 +293,7 @@ public final class RunFolder {
             }
             return null;
         } catch (IOException e) {
-            throw new InvalidRunException("cannot read the folder '" + folder + "': " + reason(e));
+            throw new InvalidRunException("cannot read the folder '" + folder + "': " + Reason.of(e));
         }
     }
 }

@@ -7,6 +7,7 @@ import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.function.Consumer;
+import org.pipwright.engine.files.Reason;
 
 /**
  * Keeps a run to one process at a time, by a lock on a file in its folder that the system lets go when the process ends,
@@ -40,7 +41,7 @@ final class RunLock implements AutoCloseable {
         } catch (OverlappingFileLockException e) {
             throw inUse(folder, channel);
         } catch (IOException e) {
-            warn.accept("cannot lock '" + folder + "' (" + RunFolder.reason(e)
+            warn.accept("cannot lock '" + folder + "' (" + Reason.of(e)
                     + "): see to it that no other process trains in it");
         }
         return new RunLock(channel);

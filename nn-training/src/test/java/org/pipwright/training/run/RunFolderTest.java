@@ -148,11 +148,4 @@ class RunFolderTest {
             Locale.setDefault(before);
         }
     }
-
-    @Test
-    void reasonsAreWords() {
-        assertEquals("no such file, x", RunFolder.reason(new java.nio.file.NoSuchFileException("x")));
-        assertEquals("No space left", RunFolder.reason(new IOException("No space left")));
-        assertEquals("access denied, x", RunFolder.reason(new java.nio.file.AccessDeniedException("x")));
-    }
 }
