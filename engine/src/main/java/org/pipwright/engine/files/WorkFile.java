@@ -4,12 +4,14 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.pipwright.engine.text.Excerpt;
 
@@ -24,7 +26,9 @@ public final class WorkFile {
     private final Path path;
     private final List<String> judge;
     private final boolean resume;
-    private long lastWritten = System.nanoTime();
+    private long lastTried = System.nanoTime();
+    private String problem;
+    private Consumer<String> warn = line -> {};
 
     /**
      * What tells the files of one kind of work from others.
@@ -78,7 +82,7 @@ public final class WorkFile {
      * What was found so far.
      *
      * @param task all else that decides what is found, one thing a line
-     * @return the lines that {@link #write} was given; empty if the work begins anew
+     * @return the lines that were written; empty if the work begins anew
      * @throws InvalidWorkFileException if the file is damaged, or has another judge or task
      */
     public Optional<List<String>> read(List<String> task) {
@@ -140,36 +144,85 @@ public final class WorkFile {
     }
 
     /**
-     * Writes the file if the last time is some seconds ago.
+     * Writes the file at the beginning of the work, so that one that cannot be written is told before it and not after.
+     *
+     * @param task all that decides what is found but the judge, one thing a line
+     * @param found gives what was found, one thing a line
+     * @throws UncheckedIOException if that fails; its cause names the file
+     */
+    public void begin(List<String> task, Supplier<List<String>> found) {
+        try {
+            write(task, found);
+        } catch (IOException e) {
+            throw new UncheckedIOException(new FileSystemException(path.toString(), null, Reason.of(e)));
+        }
+    }
+
+    /**
+     * Writes the file if the last time is some seconds ago. Work goes on where that fails, as on a full disk, with the old
+     * file as it was: it is tried again some seconds later.
      *
      * @param task all that decides what is found but the judge, one thing a line
      * @param found gives what was found, one thing a line
      */
     public void keep(List<String> task, Supplier<List<String>> found) {
-        if (System.nanoTime() - lastWritten > INTERVAL) {
-            write(task, found);
+        if (System.nanoTime() - lastTried > INTERVAL) {
+            keepNow(task, found);
+        }
+    }
+
+    /** Writes the file, or says that it cannot if that is new. */
+    void keepNow(List<String> task, Supplier<List<String>> found) {
+        boolean well = problem == null;
+        end(task, found);
+        if (well && problem != null) {
+            warn.accept(problem + ": going on, and trying again");
         }
     }
 
     /**
-     * Writes the file.
+     * Writes the file at the end of the work. Where that fails, {@link #problem} says so: what was found is not lost with it.
      *
      * @param task all that decides what is found but the judge, one thing a line
      * @param found gives what was found, one thing a line
-     * @throws UncheckedIOException if that fails
      */
-    public void write(List<String> task, Supplier<List<String>> found) {
+    public void end(List<String> task, Supplier<List<String>> found) {
+        try {
+            write(task, found);
+            problem = null;
+        } catch (IOException e) {
+            problem = "cannot write '" + Excerpt.of(path.toString()) + "' (" + Reason.of(e) + ")";
+        }
+    }
+
+    /**
+     * Why the file does not have what was found last.
+     *
+     * @return what went wrong; empty if it was written
+     */
+    public Optional<String> problem() {
+        return Optional.ofNullable(problem);
+    }
+
+    /**
+     * Has somebody told when the file cannot be written any more.
+     *
+     * @param listener given a line each time that begins
+     * @return this
+     */
+    public WorkFile warning(Consumer<String> listener) {
+        warn = listener;
+        return this;
+    }
+
+    private void write(List<String> task, Supplier<List<String>> found) throws IOException {
         if (path == null) {
             return;
         }
+        lastTried = System.nanoTime();
         List<String> lines = about(task);
         lines.addAll(found.get());
         byte[] bytes = SealedLines.print(kind.form(), lines).getBytes(StandardCharsets.UTF_8);
-        try {
-            AtomicFile.write(path, out -> out.write(bytes));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        lastWritten = System.nanoTime();
+        AtomicFile.write(path, out -> out.write(bytes));
     }
 }

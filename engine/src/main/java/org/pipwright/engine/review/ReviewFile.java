@@ -3,6 +3,8 @@ package org.pipwright.engine.review;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
 import org.pipwright.engine.files.SealedLines;
 import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.record.GameRecord;
@@ -75,9 +77,32 @@ public final class ReviewFile {
         file.keep(task, () -> lines(found));
     }
 
-    /** Writes the file. */
-    void write(List<String> task, Finding[] found) {
-        file.write(task, () -> lines(found));
+    /** Writes the file at the beginning; throws if that cannot be done. */
+    void begin(List<String> task, Finding[] found) {
+        file.begin(task, () -> lines(found));
+    }
+
+    /** Writes the file at the end. */
+    void end(List<String> task, Finding[] found) {
+        file.end(task, () -> lines(found));
+    }
+
+    /**
+     * Why the file does not have what was found last.
+     *
+     * @return what went wrong; empty if it was written, or nothing is kept
+     */
+    public Optional<String> problem() {
+        return file.problem();
+    }
+
+    /**
+     * Has somebody told when the file cannot be written any more; the work goes on.
+     *
+     * @param listener given a line each time that begins
+     */
+    public void warning(Consumer<String> listener) {
+        file.warning(listener);
     }
 
     private static List<String> lines(Finding[] found) {

@@ -50,7 +50,7 @@ public final class Reviews {
         List<String> asked = ReviewFile.task(record, settings);
         Finding[] found = file.read(asked, moments);
         // At once, so that a file that cannot be written is told before the work and not after it.
-        file.write(asked, found);
+        file.begin(asked, found);
         List<Integer> pending = new ArrayList<>();
         for (int i = 0; i < found.length; i++) {
             if (found[i] == null) {
@@ -75,7 +75,7 @@ public final class Reviews {
             return new Review(
                     record, settings, judged(moments, found, crew.workers().get(0)));
         } finally {
-            file.write(asked, found);
+            file.end(asked, found);
         }
     }
 

@@ -3,6 +3,8 @@ package org.pipwright.engine.rollout;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.pipwright.engine.files.WorkFile;
 
@@ -80,9 +82,32 @@ public final class RolloutFile {
         file.keep(identity, () -> found(moments));
     }
 
-    /** Writes the file. */
-    void write(List<String> identity, Moments moments) {
-        file.write(identity, () -> found(moments));
+    /** Writes the file at the beginning; throws if that cannot be done. */
+    void begin(List<String> identity, Moments moments) {
+        file.begin(identity, () -> found(moments));
+    }
+
+    /** Writes the file at the end. */
+    void end(List<String> identity, Moments moments) {
+        file.end(identity, () -> found(moments));
+    }
+
+    /**
+     * Why the file does not have what was found last.
+     *
+     * @return what went wrong; empty if it was written, or nothing is kept
+     */
+    public Optional<String> problem() {
+        return file.problem();
+    }
+
+    /**
+     * Has somebody told when the file cannot be written any more; the work goes on.
+     *
+     * @param listener given a line each time that begins
+     */
+    public void warning(Consumer<String> listener) {
+        file.warning(listener);
     }
 
     private static List<String> found(Moments moments) {

@@ -59,7 +59,7 @@ final class Rounds<T> {
             RolloutListener<? super R> listener) {
         Moments moments = file.read(identity, candidates, series);
         // At once, so that a file that cannot be written is told before the work and not after it.
-        file.write(identity, moments);
+        file.begin(identity, moments);
         boolean goOn = true;
         while (goOn && !enough(moments) && playRound(moments, candidates, series)) {
             file.keep(identity, moments);
@@ -68,7 +68,7 @@ final class Rounds<T> {
         if (moments.trials() == 0) {
             throw new CancellationException("stopped before the first " + RolloutSettings.ROUND + " games were over");
         }
-        file.write(identity, moments);
+        file.end(identity, moments);
         return report.apply(moments);
     }
 

@@ -5,8 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -35,7 +38,7 @@ class WorkFileTest {
     @Test
     void whatWasFoundIsReadBackByWhoAsksForTheSame() {
         List<String> found = List.of("sum 7", "sum 8", "and more");
-        KIND.fresh(file(), JUDGE).write(TASK, () -> found);
+        KIND.fresh(file(), JUDGE).begin(TASK, () -> found);
         assertEquals(Optional.of(found), KIND.resumed(file(), JUDGE).read(TASK));
         assertEquals(Optional.empty(), KIND.fresh(file(), JUDGE).read(TASK), "it begins anew");
         String other = "'some.sum' belongs to another sum: it has ";
@@ -55,19 +58,53 @@ class WorkFileTest {
 
     @Test
     void nothingFoundIsReadBackAsNothing() {
-        KIND.fresh(file(), JUDGE).write(TASK, List::of);
+        KIND.fresh(file(), JUDGE).begin(TASK, List::of);
         assertEquals(Optional.of(List.of()), KIND.resumed(file(), JUDGE).read(TASK));
+    }
+
+    /** As a disk that fills and is emptied again: the work goes on, one is told once, and in the end the file is whole. */
+    @Test
+    void workGoesOnWhileTheFileCannotBeWritten() throws IOException {
+        Path gone = Files.createDirectory(folder.resolve("gone"));
+        Path file = gone.resolve("some.sum");
+        List<String> told = new ArrayList<>();
+        WorkFile kept = KIND.fresh(file, JUDGE).warning(told::add);
+        kept.begin(TASK, () -> List.of("sum 1"));
+        Files.delete(file);
+        Files.delete(gone);
+        kept.keepNow(TASK, () -> List.of("sum 2"));
+        kept.keepNow(TASK, () -> List.of("sum 3"));
+        String problem = "cannot write '" + file + "' (no such file, " + gone + ")";
+        assertEquals(Optional.of(problem), kept.problem());
+        assertEquals(List.of(problem + ": going on, and trying again"), told);
+        Files.createDirectory(gone);
+        kept.end(TASK, () -> List.of("sum 4"));
+        assertEquals(Optional.empty(), kept.problem());
+        assertEquals(Optional.of(List.of("sum 4")), KIND.resumed(file, JUDGE).read(TASK));
+        Files.delete(file);
+        Files.delete(gone);
+        kept.end(TASK, () -> List.of("sum 5"));
+        assertEquals(Optional.of(problem), kept.problem());
+        assertEquals(1, told.size(), "at the end the problem says it");
+    }
+
+    @Test
+    void aFileThatCannotBeWrittenAtTheBeginningIsNamed() {
+        Path file = folder.resolve("none").resolve("some.sum");
+        UncheckedIOException thrown = assertThrows(
+                UncheckedIOException.class, () -> KIND.fresh(file, JUDGE).begin(TASK, List::of));
+        assertEquals(file.toString(), ((FileSystemException) thrown.getCause()).getFile());
     }
 
     /** Not each time something is found, and never where nothing is to be kept. */
     @Test
     void itIsNotWrittenMoreOftenThanNeeded() throws IOException {
         WorkFile kept = KIND.fresh(file(), JUDGE);
-        kept.write(TASK, () -> List.of("sum 1"));
+        kept.begin(TASK, () -> List.of("sum 1"));
         kept.keep(TASK, () -> List.of("sum 2"));
         assertEquals(Optional.of(List.of("sum 1")), KIND.resumed(file(), JUDGE).read(TASK));
         Files.delete(file());
-        KIND.none().write(TASK, List::of);
+        KIND.none().begin(TASK, List::of);
         assertFalse(Files.exists(file()));
     }
 }

@@ -128,6 +128,7 @@ public final class ReviewCommand extends CliCommand {
             ReviewText.write(report, out());
         }
         out().flush();
+        options.requireKept();
         return 0;
     }
 }

@@ -7,7 +7,9 @@ import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.review.ReviewFile;
 import org.pipwright.engine.review.ReviewSettings;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /** How deeply a review looks, and where it keeps what it has found. */
 final class ReviewOptions {
@@ -54,6 +56,11 @@ final class ReviewOptions {
     @Mixin
     private ForceOption force;
 
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec command;
+
+    private ReviewFile kept = ReviewFile.NONE;
+
     ReviewSettings settings() {
         if (games < 0) {
             throw new UserError("--rollout is " + games + ": play 1 game or more");
@@ -71,17 +78,29 @@ final class ReviewOptions {
 
     /** What to do to go on after a stop; nothing if nothing is kept. */
     String howToGoOn() {
-        Path kept = save == null ? resume : save;
-        return kept == null ? "; --save FILE would have kept what was found" : "; --resume " + kept + " goes on";
+        Path file = save == null ? resume : save;
+        if (file == null) {
+            return "; --save FILE would have kept what was found";
+        }
+        return kept.problem().map(problem -> "; " + problem).orElse("") + "; --resume " + file + " goes on";
     }
 
     ReviewFile file(List<String> judge) {
         if (save != null && resume != null) {
             throw new UserError("--save begins a file anew and --resume goes on with one: give one of them");
         }
-        if (resume != null) {
-            return ReviewFile.resumed(resume, judge);
+        if (resume == null && save == null) {
+            return ReviewFile.NONE;
         }
-        return save == null ? ReviewFile.NONE : ReviewFile.fresh(save, judge);
+        kept = resume == null ? ReviewFile.fresh(save, judge) : ReviewFile.resumed(resume, judge);
+        kept.warning(line -> command.commandLine().getErr().println("pipwright: " + line));
+        return kept;
+    }
+
+    /** Once all is printed: sees that it was kept too, if that was asked for. */
+    void requireKept() {
+        kept.problem().ifPresent(problem -> {
+            throw new UserError(problem + ": what is printed is not in it, but what was kept before still is");
+        });
     }
 }

@@ -167,6 +167,7 @@ public final class RolloutCommand extends CliCommand {
                         CubefulRolloutText.write(summary, out());
                     }
                     out().flush();
+                    options.requireKept();
                 },
                 job::stop);
     }
@@ -197,5 +198,6 @@ public final class RolloutCommand extends CliCommand {
             RolloutText.write(summary, out());
         }
         out().flush();
+        options.requireKept();
     }
 }

@@ -9,7 +9,9 @@ import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.search.LookaheadSettings;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /** What decides a rollout. */
 final class RolloutOptions {
@@ -72,6 +74,11 @@ final class RolloutOptions {
     @Mixin
     private ForceOption force;
 
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec command;
+
+    private RolloutFile kept = RolloutFile.NONE;
+
     @Mixin
     private TablesOption tables;
 
@@ -96,9 +103,18 @@ final class RolloutOptions {
         if (save != null && resume != null) {
             throw new UserError("--save begins a file anew and --resume goes on with one: give one of them");
         }
-        if (resume != null) {
-            return RolloutFile.resumed(resume, judge);
+        if (resume == null && save == null) {
+            return RolloutFile.NONE;
         }
-        return save == null ? RolloutFile.NONE : RolloutFile.fresh(save, judge);
+        kept = resume == null ? RolloutFile.fresh(save, judge) : RolloutFile.resumed(resume, judge);
+        kept.warning(line -> command.commandLine().getErr().println("pipwright: " + line));
+        return kept;
+    }
+
+    /** Once all is printed: sees that it was kept too, if that was asked for. */
+    void requireKept() {
+        kept.problem().ifPresent(problem -> {
+            throw new UserError(problem + ": what is printed is not in it, but what was kept before still is");
+        });
     }
 }
