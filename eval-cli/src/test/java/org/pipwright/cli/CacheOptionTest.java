@@ -35,7 +35,7 @@ class CacheOptionTest {
         Path cache = folder.resolve("cache");
         Path settings = Files.writeString(
                 folder.resolve("small"),
-                "contact.hidden = 16\nrace.hidden = 16\nround = 16\ngauge.games = 2\nends = tables\n");
+                "contact.hidden = 16\nrace.hidden = 16\nround = 16\nevaluation.games = 2\nends = tables\n");
         String line =
                 "train --games 16 --settings " + settings + " --out " + folder.resolve("run") + " --cache " + cache;
         Run run = Run.of(line.split(" "));

@@ -16,7 +16,7 @@ import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
 class TrainCommandTest {
-    private static final String SMALL = "contact.hidden = 16\nrace.hidden = 16\nround = 16\ngauge.games = 20\n";
+    private static final String SMALL = "contact.hidden = 16\nrace.hidden = 16\nround = 16\nevaluation.games = 20\n";
 
     @TempDir
     Path folder;
@@ -83,7 +83,7 @@ class TrainCommandTest {
                 .with(Setting.CONTACT_HIDDEN, "16")
                 .with(Setting.RACE_HIDDEN, "16")
                 .with(Setting.ROUND, "16")
-                .with(Setting.GAUGE_GAMES, "20")
+                .with(Setting.EVALUATION_GAMES, "20")
                 .with(Setting.SEED, "5")
                 .with(Setting.GAMES, "16")
                 .with(Setting.MINUTES, "0");

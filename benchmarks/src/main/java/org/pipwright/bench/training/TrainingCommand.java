@@ -70,17 +70,17 @@ public final class TrainingCommand extends BenchCommand {
                 .with(Setting.CONTACT_HIDDEN, hidden(model.contact().shape()))
                 .with(Setting.RACE_HIDDEN, hidden(model.race().shape()))
                 .with(Setting.RATE_FIRST, "0.0001")
-                .with(Setting.GAUGE_GAMES, "2")
-                .with(Setting.GAUGE_SECONDS, Double.toString(Math.max(1, seconds * WARM_UP_SHARE)))
+                .with(Setting.EVALUATION_GAMES, "2")
+                .with(Setting.EVALUATION_SECONDS, Double.toString(Math.max(1, seconds * WARM_UP_SHARE)))
                 .with(Setting.LEARNER, learner);
-        List<Metrics> gauged = new ArrayList<>();
-        TrainingRun.run(RunFolder.create(folder.resolve("run"), settings), threads, listener(gauged), () -> false);
+        List<Metrics> evaluated = new ArrayList<>();
+        TrainingRun.run(RunFolder.create(folder.resolve("run"), settings), threads, listener(evaluated), () -> false);
         delete(folder);
         // The first interval warms up; of the others the second is whole.
-        return gauged.get(Math.min(1, gauged.size() - 1)).gamesPerSecond();
+        return evaluated.get(Math.min(1, evaluated.size() - 1)).gamesPerSecond();
     }
 
-    private static TrainingListener listener(List<Metrics> gauged) {
+    private static TrainingListener listener(List<Metrics> evaluated) {
         return new TrainingListener() {
             @Override
             public void round(double progress, long games, double gamesPerSecond, double secondsLeft, Metrics latest) {
@@ -88,8 +88,8 @@ public final class TrainingCommand extends BenchCommand {
             }
 
             @Override
-            public void gauged(Metrics metrics, double progress, double secondsLeft) {
-                gauged.add(metrics);
+            public void evaluated(Metrics metrics, double progress, double secondsLeft) {
+                evaluated.add(metrics);
             }
 
             @Override

@@ -35,7 +35,7 @@ final class TrainBar implements TrainProgress {
                         Locale.ROOT,
                         ", loss %.3f, %+.2f v pips",
                         latest.contactLoss(),
-                        latest.gauge().points());
+                        latest.evaluation().points());
         bar.setExtraMessage(String.format(
                 Locale.ROOT,
                 " %,d games, %,.0f/s, %s left%s",
@@ -46,7 +46,7 @@ final class TrainBar implements TrainProgress {
     }
 
     @Override
-    public void gauged(Metrics metrics, double progress, double secondsLeft) {
+    public void evaluated(Metrics metrics, double progress, double secondsLeft) {
         // Shown with the next round.
     }
 

@@ -68,7 +68,7 @@ public final class TrainJob {
 
     private RunFolder started() {
         TrainingSettings settings = limited(fresh());
-        if (settings.whole(Setting.GAMES) == 0 && settings.number(Setting.MINUTES) == 0) {
+        if (!settings.limits().any()) {
             throw new UserError("say how long to train: --games N, --minutes M, --hours H or --preset NAME");
         }
         RunFolder run = RunFolder.create(request.folder(), settings);
@@ -92,8 +92,9 @@ public final class TrainJob {
         TrainingSettings begin = request.preset() == null
                 ? TrainingSettings.defaults()
                 : Preset.named(request.preset()).settings();
-        TrainingSettings settings =
-                request.settings() == null ? begin : TrainingSettings.read(request.settings(), begin);
+        TrainingSettings settings = request.settings() == null
+                ? begin
+                : TrainingSettings.read(request.settings(), begin, console.err()::println);
         return request.seed() == null
                 ? settings
                 : settings.with(Setting.SEED, request.seed().toString());

@@ -18,7 +18,7 @@ final class TrainLines implements TrainProgress {
     }
 
     @Override
-    public void gauged(Metrics metrics, double progress, double secondsLeft) {
+    public void evaluated(Metrics metrics, double progress, double secondsLeft) {
         err.println(String.format(
                 Locale.ROOT,
                 "%5.1f %%, %s left: %s",

@@ -12,7 +12,7 @@ public interface TrainProgress extends TrainingListener, AutoCloseable {
     void close();
 
     /**
-     * A bar if standard error is a terminal, else a line each time strength is gauged.
+     * A bar if standard error is a terminal, else a line each time strength is evaluated.
      *
      * @param err where lines go
      * @return the display
@@ -36,8 +36,8 @@ public interface TrainProgress extends TrainingListener, AutoCloseable {
                 metrics.gamesPerSecond(),
                 metrics.contactLoss(),
                 metrics.raceLoss(),
-                metrics.gauge().points(),
-                metrics.gauge().error());
+                metrics.evaluation().points(),
+                metrics.evaluation().error());
     }
 
     /**

@@ -5,7 +5,6 @@ import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import org.pipwright.training.report.Curves.Curve;
 import org.pipwright.training.run.Metrics;
-import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
 /** A run for people: one HTML file that needs nothing else. */
@@ -44,14 +43,14 @@ public final class RunReport {
                 "<p>%,d games in %s; against the baseline <i>pips</i> %+.3f ± %.3f points per game (%,d paired games).</p>%n",
                 last.games(),
                 duration(last.seconds()),
-                last.gauge().points(),
-                last.gauge().error(),
-                last.gauge().games()));
+                last.evaluation().points(),
+                last.evaluation().error(),
+                last.evaluation().games()));
         html.append("<h2>Learning curves</h2>\n<div class=charts>\n")
                 .append(chartsOrWhyNot(lines))
                 .append("</div>\n");
         // Reduced games have no openings that anyone knows.
-        if (settings.text(Setting.CHECKERS).equals(Setting.CHECKERS.byDefault())) {
+        if (settings.games().checkers() == 15) {
             html.append("<h2>Opening plays</h2>\n<p>Choice for each opening roll after so many games;"
                             + " unchanged ones are grey.</p>\n<div class=wide>")
                     .append(openings.toHtml(MOST_COLUMNS))
@@ -78,7 +77,7 @@ public final class RunReport {
         double[] x = lines.stream().mapToDouble(m -> m.games() / millions).toArray();
         return String.join(
                 "\n",
-                Curves.svg("points per game against pips", unit, curve("", x, lines, m -> m.gauge()
+                Curves.svg("points per game against pips", unit, curve("", x, lines, m -> m.evaluation()
                         .points())),
                 Curves.svg(
                         "loss (nats)",

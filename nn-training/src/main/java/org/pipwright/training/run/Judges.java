@@ -15,7 +15,8 @@ import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.training.selfplay.SampleTarget;
-import org.pipwright.training.settings.Setting;
+import org.pipwright.training.settings.GameEnd;
+import org.pipwright.training.settings.TargetKind;
 import org.pipwright.training.settings.TrainingSettings;
 
 /** What the players of a run think with: the networks alone, or the exact tables first; and the net they learn from. */
@@ -30,21 +31,21 @@ final class Judges {
      */
     Judges(TrainingSettings settings, TableFolder folder, int threads, Optional<Model> teacher) {
         this.teacher = teacher;
-        boolean wanted = settings.text(Setting.ENDS).equals("tables");
+        boolean wanted = settings.games().end() == GameEnd.TABLES;
         tables = wanted ? EndgameTables.standard(folder, threads, TableListener.SILENT) : null;
     }
 
     /** The net of {@code target.net}; none if targets are not a net's. */
     static Optional<Model> teacher(TrainingSettings settings) {
-        if (!settings.text(Setting.TARGETS).equals("net")) {
+        if (settings.targets().kind() != TargetKind.NET) {
             return Optional.empty();
         }
-        String file = settings.text(Setting.TARGET_NET);
-        if (file.equals("none")) {
-            throw new InvalidRunException("targets = net needs a net: set target.net to a model file");
-        }
+        Path file = settings.targets()
+                .net()
+                .orElseThrow(
+                        () -> new InvalidRunException("targets = net needs a net: set target.net to a model file"));
         try {
-            return Optional.of(ModelFile.read(Path.of(file)));
+            return Optional.of(ModelFile.read(file));
         } catch (InvalidModelException e) {
             throw new InvalidRunException("target.net: " + e.getMessage());
         }

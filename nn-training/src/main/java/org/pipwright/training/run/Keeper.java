@@ -79,7 +79,7 @@ final class Keeper {
         }
     }
 
-    void gauged(Metrics latest, Model model, TrainingSettings settings) {
+    void evaluated(Metrics latest, Model model, TrainingSettings settings) {
         metrics.add(latest);
         openings.add(latest.games(), model);
         insist("the figures", () -> {
@@ -89,7 +89,7 @@ final class Keeper {
         report(settings);
     }
 
-    /** Writes the report of what has been gauged so far, which a machine without fonts may have left without charts. */
+    /** Writes the report of what has been evaluated so far, which a machine without fonts may have left without charts. */
     void report(TrainingSettings settings) {
         String html = RunReport.html(metrics.lines(), openings, settings);
         insist("the report", () -> RunFolder.write(folder.reportFile(), html));

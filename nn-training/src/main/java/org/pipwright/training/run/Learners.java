@@ -12,7 +12,8 @@ import org.pipwright.training.learner.InitialLayers;
 import org.pipwright.training.learner.Learner;
 import org.pipwright.training.learner.ReferenceLearner;
 import org.pipwright.training.learner.SparseLearner;
-import org.pipwright.training.settings.Setting;
+import org.pipwright.training.settings.LearnerKind;
+import org.pipwright.training.settings.NetworkSettings;
 import org.pipwright.training.settings.TrainingSettings;
 
 /** The two learners of a run: contact and race. */
@@ -27,7 +28,8 @@ final class Learners implements AutoCloseable {
     /** Learners of a new run, or of one whose weights a checkpoint will give. */
     Learners(TrainingSettings settings, boolean fresh, Crew<Integer> workers) {
         this.settings = settings;
-        if (settings.text(Setting.LEARNER).equals("reference") && settings.whole(Setting.AVERAGE) > 0) {
+        if (settings.learning().learner() == LearnerKind.REFERENCE
+                && settings.learning().average() > 0) {
             throw new InvalidRunException("learner = reference keeps no averages: set average = 0 or learner = sparse");
         }
         Model start = fresh ? start(settings) : random(settings);
@@ -38,11 +40,11 @@ final class Learners implements AutoCloseable {
     /** The net of {@code start.net}, checked; random weights if there is none. */
     static Model start(TrainingSettings settings) {
         Model random = random(settings);
-        String file = settings.text(Setting.START_NET);
-        if (file.equals("none")) {
+        if (settings.networks().start().isEmpty()) {
             return random;
         }
-        Model given = ModelFile.read(Path.of(file));
+        Path file = settings.networks().start().get();
+        Model given = ModelFile.read(file);
         Model start = widened(given, random.contact().features());
         if (!start.shape().equals(random.shape())) {
             throw new InvalidRunException("start.net '" + file + "' is " + given.shape() + ", but the settings ask for "
@@ -58,32 +60,30 @@ final class Learners implements AutoCloseable {
     }
 
     private static Model random(TrainingSettings settings) {
-        long seed = settings.whole(Setting.SEED);
+        NetworkSettings wanted = settings.networks();
+        long seed = settings.seed();
         return new Model(
-                InitialLayers.network(
-                        FeatureSet.named(settings.text(Setting.CONTACT_FEATURES)),
-                        settings.sizes(Setting.CONTACT_HIDDEN),
-                        seed),
-                InitialLayers.network(FeatureSet.RACE_1, settings.sizes(Setting.RACE_HIDDEN), seed + 1),
+                InitialLayers.network(wanted.contactFeatures(), wanted.contactHidden(), seed),
+                InitialLayers.network(FeatureSet.RACE_1, wanted.raceHidden(), seed + 1),
                 Map.of());
     }
 
     private Learner learner(Network start, Crew<Integer> workers) {
-        return settings.text(Setting.LEARNER).equals("reference")
+        return settings.learning().learner() == LearnerKind.REFERENCE
                 ? new ReferenceLearner(start)
-                : new SparseLearner(start, settings.whole(Setting.AVERAGE), workers);
+                : new SparseLearner(start, settings.learning().average(), workers);
     }
 
     /** Mean losses of one round. */
     record Losses(double contact, double race) {}
 
     Losses fit(Round round, long number, double rate) {
-        int batch = (int) settings.whole(Setting.BATCH);
-        long seed = settings.whole(Setting.SEED) ^ SHUFFLE;
-        int passes = (int) settings.whole(Setting.PASSES);
+        int batch = settings.learning().batch();
+        int epochs = settings.learning().epochs();
+        long seed = settings.seed() ^ SHUFFLE;
         return new Losses(
-                Batches.fit(contact, round.contact, batch, passes, rate, Dice.ofGame(seed, 2 * number)),
-                Batches.fit(race, round.race, batch, passes, rate, Dice.ofGame(seed, 2 * number + 1)));
+                Batches.fit(contact, round.contact, batch, epochs, rate, Dice.ofGame(seed, 2 * number)),
+                Batches.fit(race, round.race, batch, epochs, rate, Dice.ofGame(seed, 2 * number + 1)));
     }
 
     Model model(Map<String, String> notes) {

@@ -3,7 +3,7 @@ package org.pipwright.training.run;
 import java.util.Locale;
 
 /**
- * Figures of a run since the last gauging, as one line of {@code metrics.csv}.
+ * Figures of a run since the last evaluation, as one line of {@code metrics.csv}.
  *
  * @param games games played in all
  * @param seconds seconds of training in all
@@ -16,7 +16,7 @@ import java.util.Locale;
  * @param gammons share of games won as a gammon
  * @param backgammons share of games won as a backgammon
  * @param startEquity equity the contact network gives the side on roll at the start, before its first roll
- * @param gauge strength against the baseline
+ * @param evaluation strength against the baseline
  */
 public record Metrics(
         long games,
@@ -30,9 +30,9 @@ public record Metrics(
         double gammons,
         double backgammons,
         double startEquity,
-        Gauge gauge) {
+        Evaluation evaluation) {
     static final String HEADER = "games,seconds,games_per_second,contact_loss,race_loss,lambda,rate,turns,"
-            + "gammon_share,backgammon_share,start_equity,gauge_games,points_v_pips,points_v_pips_error";
+            + "gammon_share,backgammon_share,start_equity,evaluation_games,points_v_pips,points_v_pips_error";
 
     String toCsv() {
         return String.format(
@@ -49,9 +49,9 @@ public record Metrics(
                 gammons,
                 backgammons,
                 startEquity,
-                gauge.games(),
-                gauge.points(),
-                gauge.error());
+                evaluation.games(),
+                evaluation.points(),
+                evaluation.error());
     }
 
     static Metrics ofCsv(String line) {
@@ -71,6 +71,6 @@ public record Metrics(
                 Double.parseDouble(f[8]),
                 Double.parseDouble(f[9]),
                 Double.parseDouble(f[10]),
-                new Gauge(Integer.parseInt(f[11]), Double.parseDouble(f[12]), Double.parseDouble(f[13])));
+                new Evaluation(Integer.parseInt(f[11]), Double.parseDouble(f[12]), Double.parseDouble(f[13])));
     }
 }

@@ -16,11 +16,12 @@ import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.training.selfplay.RolloutTarget;
 import org.pipwright.training.selfplay.SampleTarget;
-import org.pipwright.training.selfplay.SampledPositions;
 import org.pipwright.training.selfplay.Samples;
 import org.pipwright.training.selfplay.SelfPlay;
 import org.pipwright.training.selfplay.SelfPlayRules;
-import org.pipwright.training.settings.Setting;
+import org.pipwright.training.settings.GameSettings;
+import org.pipwright.training.settings.OpeningRoll;
+import org.pipwright.training.settings.TargetSettings;
 import org.pipwright.training.settings.TrainingSettings;
 
 /** The games of one round and their samples, in the order of the games whoever played them. */
@@ -50,7 +51,7 @@ final class Round {
             Crew<Integer> workers,
             BooleanSupplier stop) {
         SelfPlayRules rules = rules(settings);
-        long seed = settings.whole(Setting.SEED);
+        long seed = settings.seed();
         Function<Judgement, SampleTarget> targets = targets(settings, judges);
         List<SelfPlay> players = new ArrayList<>();
         for (int w = 0; w < workers.size(); w++) {
@@ -84,28 +85,29 @@ final class Round {
     }
 
     private static SelfPlayRules rules(TrainingSettings settings) {
+        GameSettings games = settings.games();
         return new SelfPlayRules(
-                Position.start((int) settings.whole(Setting.CHECKERS)),
-                settings.number(Setting.VARIED),
-                settings.text(Setting.OPENING).equals("any"),
-                (int) settings.whole(Setting.MOST_TURNS),
-                SampledPositions.named(settings.text(Setting.SAMPLES)),
-                settings.number(Setting.KEEP));
+                Position.start(games.checkers()),
+                games.randomOpenings(),
+                games.opening() == OpeningRoll.ANY,
+                games.maxTurns(),
+                settings.samples().positions(),
+                settings.samples().share());
     }
 
     /** Makes the targets of a thread from what it thinks with. */
     private static Function<Judgement, SampleTarget> targets(TrainingSettings settings, Judges judges) {
-        switch (settings.text(Setting.TARGETS)) {
-            case "lookahead":
+        TargetSettings targets = settings.targets();
+        switch (targets.kind()) {
+            case LOOKAHEAD:
                 ChanceCache known = new ChanceCache(CACHE_BITS);
                 return judgement -> {
                     Lookahead lookahead = new Lookahead(judgement, LookaheadSettings.DEFAULT, known, () -> false);
                     return (planes, at, dice, out, outAt) -> lookahead.evaluate(planes, at, 1, out, outAt);
                 };
-            case "rollout":
-                return judgement -> new RolloutTarget(judgement, (int) settings.whole(Setting.ROLLOUT_GAMES), (int)
-                        settings.whole(Setting.ROLLOUT_ROLLS));
-            case "net":
+            case ROLLOUT:
+                return judgement -> new RolloutTarget(judgement, targets.rolloutGames(), targets.rolloutTruncation());
+            case NET:
                 return judgement -> judges.taught();
             default:
                 return judgement -> SampleTarget.TD;

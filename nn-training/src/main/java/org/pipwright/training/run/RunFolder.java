@@ -211,7 +211,7 @@ public final class RunFolder {
     }
 
     /**
-     * One line of figures each time strength is gauged.
+     * One line of figures each time strength is evaluated.
      *
      * @return path of the CSV file
      */
@@ -220,7 +220,7 @@ public final class RunFolder {
     }
 
     /**
-     * The opening plays chosen each time strength is gauged.
+     * The opening plays chosen each time strength is evaluated.
      *
      * @return path of the CSV file
      */

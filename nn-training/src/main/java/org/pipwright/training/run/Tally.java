@@ -1,6 +1,6 @@
 package org.pipwright.training.run;
 
-/** Sums over the rounds since the last gauging. */
+/** Sums over the rounds since the last evaluation. */
 final class Tally {
     long games;
     private long turns;
@@ -20,7 +20,8 @@ final class Tally {
         seconds += took;
     }
 
-    Metrics metrics(long allGames, double allSeconds, double lambda, double rate, double startEquity, Gauge gauge) {
+    Metrics metrics(
+            long allGames, double allSeconds, double lambda, double rate, double startEquity, Evaluation evaluation) {
         double n = Math.max(1, games);
         return new Metrics(
                 allGames,
@@ -34,6 +35,6 @@ final class Tally {
                 gammons / n,
                 backgammons / n,
                 startEquity,
-                gauge);
+                evaluation);
     }
 }

@@ -9,18 +9,18 @@ public interface TrainingListener {
      * @param games games played in all
      * @param gamesPerSecond over the last rounds
      * @param secondsLeft estimate of the time still needed
-     * @param latest figures of the last gauging, or null before the first
+     * @param latest figures of the last evaluation, or null before the first
      */
     void round(double progress, long games, double gamesPerSecond, double secondsLeft, Metrics latest);
 
     /**
-     * Strength has been gauged.
+     * Strength has been evaluated.
      *
      * @param metrics the figures
      * @param progress share of the run that is done, 0 to 1
      * @param secondsLeft estimate of the time still needed
      */
-    void gauged(Metrics metrics, double progress, double secondsLeft);
+    void evaluated(Metrics metrics, double progress, double secondsLeft);
 
     /**
      * Something went wrong that the run could deal with.

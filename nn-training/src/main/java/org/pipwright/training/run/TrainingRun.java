@@ -9,7 +9,6 @@ import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Position;
-import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
 /**
@@ -46,7 +45,7 @@ public final class TrainingRun {
     private LossWatch raceWatch = new LossWatch();
     private Tally tally = new Tally();
     private Metrics latest;
-    private double gaugedAt;
+    private double evaluatedAt;
     private double savedAt;
 
     private TrainingRun(
@@ -92,7 +91,7 @@ public final class TrainingRun {
     }
 
     private void requireLimit() {
-        if (settings.whole(Setting.GAMES) == 0 && settings.number(Setting.MINUTES) == 0) {
+        if (!settings.limits().any()) {
             throw new InvalidRunException("the run would never end: give a number of games, minutes or hours");
         }
     }
@@ -126,16 +125,16 @@ public final class TrainingRun {
                 continue;
             }
             listener.round(progress(), games, rate.of(games, seconds - before), secondsLeft(), latest);
-            if (seconds - gaugedAt >= settings.number(Setting.GAUGE_SECONDS)) {
-                gauge();
+            if (seconds - evaluatedAt >= settings.evaluation().seconds()) {
+                evaluate();
             }
-            if (seconds - savedAt >= settings.number(Setting.CHECKPOINT_SECONDS)) {
+            if (seconds - savedAt >= settings.checkpointSeconds()) {
                 safe = save(learners);
             }
         }
         save(learners);
         if (tally.games > 0 || latest == null) {
-            gauge();
+            evaluate();
         } else {
             keeper.report(settings);
         }
@@ -155,8 +154,8 @@ public final class TrainingRun {
     private boolean oneRound(Learners learners) {
         long begin = System.nanoTime();
         double progress = progress();
-        int size = (int) settings.whole(Setting.ROUND);
-        long most = settings.whole(Setting.GAMES);
+        int size = settings.learning().round();
+        long most = settings.limits().games();
         int count = most == 0 ? size : (int) Math.min(size, most - games);
         Round played = Round.play(model, judges, settings, games, count, schedule.lambda(progress), workers, stop);
         if (played == null) {
@@ -195,20 +194,21 @@ public final class TrainingRun {
         return checkpoint(learners);
     }
 
-    private void gauge() {
+    private void evaluate() {
         long begin = System.nanoTime();
-        Position start = Position.start((int) settings.whole(Setting.CHECKERS));
-        Gauge gauge = Gauge.of(model, judges, start, (int) settings.whole(Setting.GAUGE_GAMES), workers.size());
+        Position start = Position.start(settings.games().checkers());
+        Evaluation evaluation =
+                Evaluation.of(model, judges, start, settings.evaluation().games(), workers.size());
         double equity = new NetworkEvaluator(model).evaluate(start).equity();
         // Time spent on this counts too, or a run of eight hours would take longer.
         seconds += (System.nanoTime() - begin) / 1e9;
         double progress = progress();
         double rate = rateScale * schedule.rate(progress);
-        latest = tally.metrics(games, seconds, schedule.lambda(progress), rate, equity, gauge);
-        keeper.gauged(latest, model, settings);
-        listener.gauged(latest, progress, secondsLeft());
+        latest = tally.metrics(games, seconds, schedule.lambda(progress), rate, equity, evaluation);
+        keeper.evaluated(latest, model, settings);
+        listener.evaluated(latest, progress, secondsLeft());
         tally = new Tally();
-        gaugedAt = seconds;
+        evaluatedAt = seconds;
     }
 
     private Checkpoint save(Learners learners) {
@@ -246,7 +246,7 @@ public final class TrainingRun {
         games = from.games();
         samples = from.samples();
         seconds = from.seconds();
-        gaugedAt = seconds;
+        evaluatedAt = seconds;
         savedAt = seconds;
         rateScale = from.rateScale();
         tally = new Tally();

@@ -19,7 +19,7 @@ public final class RolloutTarget implements SampleTarget {
      *
      * @param judgement what both sides think with
      * @param games a rollout, rounded up to a multiple of {@value RolloutSettings#ROUND}
-     * @param rolls after which a game is broken off and valued; 0 to play it out
+     * @param rolls after which a game is truncated and valued; 0 to play it out
      */
     public RolloutTarget(Judgement judgement, int games, int rolls) {
         this.judgement = judgement;

@@ -13,6 +13,7 @@ import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.training.settings.SampledPositions;
 
 /** Plays games of an evaluator against itself and turns them into samples. Serves one thread. */
 public final class SelfPlay {
@@ -43,7 +44,7 @@ public final class SelfPlay {
         this.evaluator = judgement.evaluator();
         this.horizon = judgement.horizon();
         this.rules = rules;
-        this.starts = new Starts(rules.start(), rules.varied());
+        this.starts = new Starts(rules.start(), rules.randomOpenings());
         this.target = target;
     }
 
@@ -75,7 +76,7 @@ public final class SelfPlay {
                 if (!mayBeSampled(t, side)) {
                     continue;
                 }
-                if (rules.keep() == 1 || dice.below(PARTS) < rules.keep() * PARTS) {
+                if (rules.sampleShare() == 1 || dice.below(PARTS) < rules.sampleShare() * PARTS) {
                     sample(t, dice, out);
                 }
             }
@@ -86,7 +87,7 @@ public final class SelfPlay {
         if (horizon.write(planes, at, out, outAt)) {
             return true;
         }
-        if (turns < rules.mostTurns()) {
+        if (turns < rules.maxTurns()) {
             return false;
         }
         evaluator.evaluate(planes, at, out, outAt);

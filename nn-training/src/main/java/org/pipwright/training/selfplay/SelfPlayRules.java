@@ -1,19 +1,25 @@
 package org.pipwright.training.selfplay;
 
 import org.pipwright.engine.position.Position;
+import org.pipwright.training.settings.SampledPositions;
 
 /**
  * How games of self-play are begun, and which samples they give.
  *
  * @param start position that games begin from
- * @param varied share of games, 0 to 1, that begin after a few random turns instead
+ * @param randomOpenings share of games, 0 to 1, that begin with a few random turns
  * @param doublesMayOpen whether the first roll may be a double
- * @param mostTurns rolls of both sides, at least 1, after which a game is broken off and valued by the evaluator
+ * @param maxTurns rolls of both sides, at least 1, after which a game is truncated and valued by the evaluator
  * @param sampled which positions may become samples
- * @param keep share of these positions, 0 to 1, that become samples
+ * @param sampleShare share of these positions, 0 to 1, that become samples
  */
 public record SelfPlayRules(
-        Position start, double varied, boolean doublesMayOpen, int mostTurns, SampledPositions sampled, double keep) {
+        Position start,
+        double randomOpenings,
+        boolean doublesMayOpen,
+        int maxTurns,
+        SampledPositions sampled,
+        double sampleShare) {
     /**
      * Games from a position to their end, every position a sample.
      *

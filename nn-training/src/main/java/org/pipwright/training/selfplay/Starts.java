@@ -13,17 +13,17 @@ final class Starts {
     private static final int MOST_TURNS = 9;
 
     private final Position usual;
-    private final double variedShare;
+    private final double randomShare;
     private final PlayGenerator generator = new PlayGenerator();
 
-    Starts(Position usual, double variedShare) {
+    Starts(Position usual, double randomShare) {
         this.usual = usual;
-        this.variedShare = variedShare;
+        this.randomShare = randomShare;
     }
 
     /** The start of a game. */
     Position choose(Dice dice) {
-        if (variedShare == 0 || dice.below(PARTS) >= variedShare * PARTS) {
+        if (randomShare == 0 || dice.below(PARTS) >= randomShare * PARTS) {
             return usual;
         }
         int[] planes = usual.toPlanes();

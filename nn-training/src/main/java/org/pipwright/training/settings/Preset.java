@@ -19,8 +19,8 @@ public enum Preset {
             contact.hidden = 256,32
             race.hidden = 128
             batch = 512
-            gauge.games = 4000
-            gauge.seconds = 300
+            evaluation.games = 4000
+            evaluation.seconds = 300
             """);
 
     private final String differences;

@@ -3,6 +3,7 @@ package org.pipwright.training.settings;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Predicate;
 import org.pipwright.engine.features.FeatureSet;
 
@@ -28,33 +29,35 @@ public enum Setting {
     OPENING(
             "opening",
             "no-doubles",
-            Kind.choice("no-doubles", "any"),
+            Kind.choice(OpeningRoll.class),
             "The first roll of a game: no-doubles, as the game is played, or any."),
-    /** Share of games with a varied start. */
-    VARIED(
-            "varied",
+    /** Share of games that begin with random turns. */
+    RANDOM_OPENINGS(
+            "random.openings",
             "0",
             Kind.number(0, 1),
-            "Share of games that begin after two to nine turns played at random, which shows the networks odd positions."),
+            "Share of games that begin with two to nine turns played at random, which shows the networks odd positions.",
+            "varied"),
     /** Where games end. */
     ENDS(
             "ends",
             "played",
-            Kind.choice("played", "tables"),
+            Kind.choice(GameEnd.class),
             "Games are played to their end (played), or end where the exact bear-off tables know their chances (tables);"
                     + " a net trained so must be used with the tables."),
     /** Longest game. */
-    MOST_TURNS(
-            "most.turns",
+    MAX_TURNS(
+            "max.turns",
             "2000",
             Kind.whole(1, 1_000_000),
-            "Rolls of both sides after which a game is broken off and valued by the net. Trained nets need about 55; but what"
-                    + " nets learn early may keep games going for ever, and one game could hold up a night's run."),
+            "Rolls of both sides after which a game is truncated and valued by the net. Trained nets need about 55; but what"
+                    + " nets learn early may keep games going for ever, and one game could hold up a night's run.",
+            "most.turns"),
     /** Kind of targets. */
     TARGETS(
             "targets",
             "td",
-            Kind.choice("td", "lookahead", "rollout", "net"),
+            Kind.choice(TargetKind.class),
             "What a sample should give: td, as TD(lambda) has it, lookahead, the chances at lookahead 1 (slower), rollout,"
                     + " those of a short rollout (slower still: keep a small share), or net, those of another net, for one"
                     + " that shall be smaller and nearly as strong."),
@@ -66,20 +69,23 @@ public enum Setting {
             "Model file of the net that targets = net asks, of any shape; the run keeps a copy. Lambda has no effect then, and"
                     + " a net trained with ends = tables needs that here too."),
     /** Games of a rollout that gives a target. */
-    ROLLOUT_GAMES("rollout.games", "36", Kind.whole(36, 1 << 20), "Games of such a rollout, by 36; luck is taken off."),
-    /** Rolls after which they are broken off. */
-    ROLLOUT_ROLLS(
-            "rollout.rolls",
+    ROLLOUT_GAMES(
+            "rollout.games", "36", Kind.whole(36, 1 << 20), "Games of such a rollout, by 36, with variance reduction."),
+    /** Rolls after which they are truncated. */
+    ROLLOUT_TRUNCATION(
+            "rollout.truncation",
             "7",
             Kind.whole(0, 10_000),
-            "Rolls after which they are broken off and valued by the net; 0 to play them out."),
+            "Rolls after which they are truncated and valued by the net; 0 to play them out.",
+            "rollout.rolls"),
     /** Share of positions that become samples. */
-    KEEP("keep", "1", Kind.number(0, 1), "Share of the positions of a game that become samples."),
+    SAMPLE_SHARE(
+            "sample.share", "1", Kind.number(0, 1), "Share of the positions of a game that become samples.", "keep"),
     /** Which positions of a game may become samples. */
     SAMPLES(
             "samples",
             "all",
-            Kind.choice("all", "choices", "one-side"),
+            Kind.choice(SampledPositions.class),
             "Which positions may become samples: all, those whose roll left a choice (choices), or those of one side, drawn"
                     + " anew for each game (one-side)."),
     /** Net to begin with. */
@@ -104,14 +110,14 @@ public enum Setting {
     LEARNER(
             "learner",
             "sparse",
-            Kind.choice("sparse", "reference"),
+            Kind.choice(LearnerKind.class),
             "Who fits the networks: sparse (our own, fast, any number of threads) or reference (Deeplearning4j, one thread)."),
     /** Games a round. */
     ROUND("round", "512", Kind.whole(1, 1 << 20), "Games played between two times of learning."),
     /** Samples a batch. */
     BATCH("batch", "512", Kind.whole(1, 1 << 20), "Samples a step of gradient descent, about."),
-    /** Passes over the samples. */
-    PASSES("passes", "1", Kind.whole(1, 1000), "Times the samples of a round are gone through."),
+    /** Times the samples are gone through. */
+    EPOCHS("epochs", "1", Kind.whole(1, 1000), "Times the samples of a round are gone through.", "passes"),
     /** Steps averaged over. */
     AVERAGE(
             "average",
@@ -127,15 +133,22 @@ public enum Setting {
     /** Rate at the end. */
     RATE_LAST("rate.last", "0", Kind.number(0, 1), "... and at the end of the run."),
     /** Share of the run before lambda and rate begin to fall. */
-    HOLD("hold", "0.25", Kind.number(0, 0.99), "Share of the run after which lambda and rate begin to fall, linearly."),
+    CONSTANT_SHARE(
+            "constant.share",
+            "0.25",
+            Kind.number(0, 0.99),
+            "Share of the run for which lambda and rate are constant; then they fall, linearly.",
+            "hold"),
     /** Games against the baseline. */
-    GAUGE_GAMES(
-            "gauge.games",
+    EVALUATION_GAMES(
+            "evaluation.games",
             "1000",
             Kind.whole(2, 1 << 20),
-            "Games against the baseline pips each time strength is gauged."),
-    /** Seconds between two gaugings. */
-    GAUGE_SECONDS("gauge.seconds", "60", Kind.number(1, 1e6), "Seconds between two gaugings."),
+            "Games against the baseline pips each time strength is evaluated.",
+            "gauge.games"),
+    /** Seconds between two evaluations. */
+    EVALUATION_SECONDS(
+            "evaluation.seconds", "60", Kind.number(1, 1e6), "Seconds between two evaluations.", "gauge.seconds"),
     /** Seconds between two checkpoints. */
     CHECKPOINT_SECONDS(
             "checkpoint.seconds",
@@ -147,12 +160,22 @@ public enum Setting {
     private final String byDefault;
     private final Kind kind;
     private final String comment;
+    private final Optional<String> oldKey;
 
     Setting(String key, String byDefault, Kind kind, String comment) {
+        this(key, byDefault, kind, comment, Optional.empty());
+    }
+
+    Setting(String key, String byDefault, Kind kind, String comment, String oldKey) {
+        this(key, byDefault, kind, comment, Optional.of(oldKey));
+    }
+
+    Setting(String key, String byDefault, Kind kind, String comment, Optional<String> oldKey) {
         this.key = key;
         this.byDefault = byDefault;
         this.kind = kind;
         this.comment = comment;
+        this.oldKey = oldKey;
     }
 
     /** Which values a setting takes: a test, and words that complete "must be ...". */
@@ -197,7 +220,15 @@ public enum Setting {
         }
 
         static Kind choice(String... words) {
-            return new Kind(Arrays.asList(words)::contains, String.join(" or ", words));
+            return choice(List.of(words));
+        }
+
+        static Kind choice(Class<? extends Enum<?>> type) {
+            return choice(Choices.words(type));
+        }
+
+        private static Kind choice(List<String> words) {
+            return new Kind(words::contains, String.join(" or ", words));
         }
     }
 
@@ -208,6 +239,15 @@ public enum Setting {
      */
     public String key() {
         return key;
+    }
+
+    /**
+     * What files of earlier versions call it.
+     *
+     * @return a name that is still read; empty if it never had another
+     */
+    public Optional<String> oldKey() {
+        return oldKey;
     }
 
     /**

@@ -8,7 +8,10 @@ import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import org.pipwright.engine.features.FeatureSet;
 
 /** A value for every {@link Setting}. */
 public final class TrainingSettings {
@@ -53,11 +56,27 @@ public final class TrainingSettings {
      * @throws InvalidSettingsException as above
      */
     public static TrainingSettings read(Path file, TrainingSettings otherwise) {
+        return read(file, otherwise, renamed -> {});
+    }
+
+    /**
+     * Reads a file as {@link #read(Path)} does.
+     *
+     * @param file the file
+     * @param otherwise what holds where the file says nothing
+     * @param renamed told of each setting that the file calls by an old name, in one line that gives the new one
+     * @return its settings
+     * @throws InvalidSettingsException as above
+     */
+    public static TrainingSettings read(Path file, TrainingSettings otherwise, Consumer<String> renamed) {
         try {
             if (Files.size(file) > MOST_BYTES) {
                 throw new InvalidSettingsException("'" + file + "' is too large to be a settings file");
             }
-            return parse(Files.readString(file, StandardCharsets.UTF_8), otherwise);
+            return parse(
+                    Files.readString(file, StandardCharsets.UTF_8),
+                    otherwise,
+                    line -> renamed.accept("'" + file + "': " + line));
         } catch (IOException e) {
             throw new InvalidSettingsException(
                     "cannot read settings from '" + file + "': train --print-settings writes a file to start from");
@@ -67,6 +86,10 @@ public final class TrainingSettings {
     }
 
     static TrainingSettings parse(String text, TrainingSettings otherwise) {
+        return parse(text, otherwise, renamed -> {});
+    }
+
+    static TrainingSettings parse(String text, TrainingSettings otherwise, Consumer<String> renamed) {
         TrainingSettings settings = otherwise;
         Map<Setting, Integer> seen = new EnumMap<>(Setting.class);
         String[] lines = text.split("\\R");
@@ -80,7 +103,11 @@ public final class TrainingSettings {
             if (halves.length < 2) {
                 throw new InvalidSettingsException(where + "expected 'key = value', found '" + line + "'");
             }
-            Setting setting = named(halves[0].strip(), where);
+            String key = halves[0].strip();
+            Setting setting = named(key, where);
+            if (!key.equals(setting.key())) {
+                renamed.accept(where + "'" + key + "' is now called " + setting.key());
+            }
             Integer before = seen.put(setting, i + 1);
             if (before != null) {
                 throw new InvalidSettingsException(where + setting.key() + " was already set in line " + before);
@@ -96,7 +123,7 @@ public final class TrainingSettings {
 
     private static Setting named(String key, String where) {
         return Arrays.stream(Setting.values())
-                .filter(setting -> setting.key().equals(key))
+                .filter(setting -> setting.key().equals(key) || setting.oldKey().equals(Optional.of(key)))
                 .findAny()
                 .orElseThrow(() -> new InvalidSettingsException(
                         where + "there is no setting '" + key + "': train --print-settings lists them"));
@@ -154,35 +181,129 @@ public final class TrainingSettings {
     }
 
     /**
-     * A whole number.
+     * Seed of everything random.
      *
-     * @param setting one that takes whole numbers
-     * @return its value
+     * @return any number
      */
-    public long whole(Setting setting) {
-        return Long.parseLong(values.get(setting));
+    public long seed() {
+        return whole(Setting.SEED);
     }
 
     /**
-     * A number.
+     * When the run ends.
      *
-     * @param setting one that takes numbers
-     * @return its value
+     * @return its limits
      */
-    public double number(Setting setting) {
-        return Double.parseDouble(values.get(setting));
+    public Limits limits() {
+        return new Limits(whole(Setting.GAMES), number(Setting.MINUTES));
     }
 
     /**
-     * Sizes of layers.
+     * How games are played.
      *
-     * @param setting one that takes sizes
-     * @return its value
+     * @return settings of games
      */
-    public List<Integer> sizes(Setting setting) {
-        return Arrays.stream(values.get(setting).split(","))
-                .map(Integer::valueOf)
-                .toList();
+    public GameSettings games() {
+        return new GameSettings(
+                size(Setting.CHECKERS),
+                Choices.of(OpeningRoll.class, text(Setting.OPENING)),
+                number(Setting.RANDOM_OPENINGS),
+                Choices.of(GameEnd.class, text(Setting.ENDS)),
+                size(Setting.MAX_TURNS));
+    }
+
+    /**
+     * What samples should give.
+     *
+     * @return settings of targets
+     */
+    public TargetSettings targets() {
+        return new TargetSettings(
+                Choices.of(TargetKind.class, text(Setting.TARGETS)),
+                file(Setting.TARGET_NET),
+                size(Setting.ROLLOUT_GAMES),
+                size(Setting.ROLLOUT_TRUNCATION));
+    }
+
+    /**
+     * Which positions become samples.
+     *
+     * @return settings of samples
+     */
+    public SampleSettings samples() {
+        return new SampleSettings(
+                Choices.of(SampledPositions.class, text(Setting.SAMPLES)), number(Setting.SAMPLE_SHARE));
+    }
+
+    /**
+     * The shape of the nets, and what they begin with.
+     *
+     * @return settings of networks
+     */
+    public NetworkSettings networks() {
+        return new NetworkSettings(
+                file(Setting.START_NET),
+                FeatureSet.named(text(Setting.CONTACT_FEATURES)),
+                sizes(Setting.CONTACT_HIDDEN),
+                sizes(Setting.RACE_HIDDEN));
+    }
+
+    /**
+     * How the networks learn.
+     *
+     * @return settings of learning
+     */
+    public LearningSettings learning() {
+        return new LearningSettings(
+                Choices.of(LearnerKind.class, text(Setting.LEARNER)),
+                size(Setting.ROUND),
+                size(Setting.BATCH),
+                size(Setting.EPOCHS),
+                whole(Setting.AVERAGE),
+                fall(Setting.LAMBDA_FIRST, Setting.LAMBDA_LAST),
+                fall(Setting.RATE_FIRST, Setting.RATE_LAST));
+    }
+
+    /**
+     * How strength is evaluated.
+     *
+     * @return settings of evaluation
+     */
+    public EvaluationSettings evaluation() {
+        return new EvaluationSettings(size(Setting.EVALUATION_GAMES), number(Setting.EVALUATION_SECONDS));
+    }
+
+    /**
+     * Time between two checkpoints.
+     *
+     * @return in seconds
+     */
+    public double checkpointSeconds() {
+        return number(Setting.CHECKPOINT_SECONDS);
+    }
+
+    private Fall fall(Setting first, Setting last) {
+        return new Fall(number(first), number(last), number(Setting.CONSTANT_SHARE));
+    }
+
+    private Optional<Path> file(Setting setting) {
+        return Optional.of(text(setting)).filter(text -> !text.equals("none")).map(Path::of);
+    }
+
+    private long whole(Setting setting) {
+        return Long.parseLong(text(setting));
+    }
+
+    private int size(Setting setting) {
+        return Integer.parseInt(text(setting));
+    }
+
+    private double number(Setting setting) {
+        return Double.parseDouble(text(setting));
+    }
+
+    private List<Integer> sizes(Setting setting) {
+        return Arrays.stream(text(setting).split(",")).map(Integer::valueOf).toList();
     }
 
     @Override

@@ -23,7 +23,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Model;
 import org.pipwright.training.learner.InitialLayers;
-import org.pipwright.training.run.Gauge;
+import org.pipwright.training.run.Evaluation;
 import org.pipwright.training.run.Metrics;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
@@ -59,7 +59,7 @@ class RunReportTest {
                     0.25 + 0.1 * fallen,
                     0.01 + 0.03 * fallen,
                     0.07 - fallen,
-                    new Gauge(1000, 2.86 - 4 * fallen, 0.03)));
+                    new Evaluation(1000, 2.86 - 4 * fallen, 0.03)));
         }
         return lines;
     }

@@ -42,7 +42,7 @@ class DivergenceTest {
         assertEquals(scale, last.rateScale());
         assertEquals(3000, last.games());
         ModelFile.read(RunFolder.open(path).modelFile());
-        double loss = run.gauges.get(run.gauges.size() - 1).contactLoss();
+        double loss = run.evaluations.get(run.evaluations.size() - 1).contactLoss();
         assertTrue(loss < 3.6, "loss " + loss);
     }
 
@@ -89,7 +89,7 @@ class DivergenceTest {
     void figuresGoBackToo() throws IOException {
         Path path = temporary.resolve("run");
         SmallRun run =
-                SmallRun.finish(path, SETTINGS.with(Setting.RATE_FIRST, "1").with(Setting.GAUGE_SECONDS, "1"), 1);
+                SmallRun.finish(path, SETTINGS.with(Setting.RATE_FIRST, "1").with(Setting.EVALUATION_SECONDS, "1"), 1);
         assertFalse(run.warnings.isEmpty());
         long[] games = MetricsFile.open(RunFolder.open(path).metricsFile(), Long.MAX_VALUE).lines().stream()
                 .mapToLong(Metrics::games)

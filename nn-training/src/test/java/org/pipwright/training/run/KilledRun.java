@@ -19,8 +19,8 @@ final class KilledRun {
                 .with(Setting.CONTACT_HIDDEN, "128,16")
                 .with(Setting.ROUND, "8")
                 .with(Setting.CHECKPOINT_SECONDS, Double.toString(CHECKPOINT_SECONDS))
-                .with(Setting.GAUGE_SECONDS, "1")
-                .with(Setting.GAUGE_GAMES, "2");
+                .with(Setting.EVALUATION_SECONDS, "1")
+                .with(Setting.EVALUATION_GAMES, "2");
     }
 
     public static void main(String[] arguments) {
@@ -39,7 +39,7 @@ final class KilledRun {
         }
 
         @Override
-        public void gauged(Metrics metrics, double progress, double secondsLeft) {}
+        public void evaluated(Metrics metrics, double progress, double secondsLeft) {}
 
         @Override
         public void warning(String message) {

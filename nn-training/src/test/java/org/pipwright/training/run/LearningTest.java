@@ -17,17 +17,17 @@ import org.pipwright.training.settings.TrainingSettings;
 
 /** That it learns at all, measured against a fixed opponent that a random network loses to. */
 class LearningTest {
-    private static final int GAUGE_GAMES = 400;
+    private static final int EVALUATION_GAMES = 400;
 
     @TempDir
     Path folder;
 
-    private static Gauge gauge(Model model) {
-        return Gauge.of(
+    private static Evaluation evaluation(Model model) {
+        return Evaluation.of(
                 model,
                 new Judges(TrainingSettings.defaults(), TableFolder.ofUser(System.getenv()), 2, Optional.empty()),
                 Position.start(),
-                GAUGE_GAMES,
+                EVALUATION_GAMES,
                 2);
     }
 
@@ -40,14 +40,15 @@ class LearningTest {
                 .with(Setting.RACE_HIDDEN, "16")
                 .with(Setting.ROUND, "64")
                 .with(Setting.BATCH, "512")
-                .with(Setting.GAUGE_GAMES, "2");
-        Gauge before;
+                .with(Setting.EVALUATION_GAMES, "2");
+        Evaluation before;
         try (Crew<Integer> workers = Crew.numbered(1);
                 Learners learners = new Learners(settings, true, workers)) {
-            before = gauge(learners.model(Map.of()));
+            before = evaluation(learners.model(Map.of()));
         }
         SmallRun.finish(folder.resolve("run"), settings, 2);
-        Gauge after = gauge(ModelFile.read(RunFolder.open(folder.resolve("run")).modelFile()));
+        Evaluation after =
+                evaluation(ModelFile.read(RunFolder.open(folder.resolve("run")).modelFile()));
         assertTrue(before.points() < 0, before.toString());
         assertTrue(after.points() > 1, after.toString());
     }

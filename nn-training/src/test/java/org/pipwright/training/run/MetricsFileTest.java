@@ -20,7 +20,18 @@ class MetricsFileTest {
 
     private static Metrics line(long games) {
         return new Metrics(
-                games, 12.5, 1000.5, 0.75, 0.5, 0.7, 0.002, 55.25, 0.25, 0.0125, -0.0625, new Gauge(20, 1.5, 0.125));
+                games,
+                12.5,
+                1000.5,
+                0.75,
+                0.5,
+                0.7,
+                0.002,
+                55.25,
+                0.25,
+                0.0125,
+                -0.0625,
+                new Evaluation(20, 1.5, 0.125));
     }
 
     private Path write(long... games) throws IOException {

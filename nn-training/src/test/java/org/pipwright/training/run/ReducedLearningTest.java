@@ -25,14 +25,14 @@ class ReducedLearningTest {
             .with(Setting.SEED, "3")
             .with(Setting.CHECKERS, "2")
             .with(Setting.CONTACT_HIDDEN, "128")
-            .with(Setting.VARIED, "0.2")
+            .with(Setting.RANDOM_OPENINGS, "0.2")
             .with(Setting.TARGETS, "lookahead")
-            .with(Setting.KEEP, "0.5")
-            .with(Setting.PASSES, "4")
+            .with(Setting.SAMPLE_SHARE, "0.5")
+            .with(Setting.EPOCHS, "4")
             .with(Setting.ROUND, "256")
             .with(Setting.BATCH, "128")
-            .with(Setting.GAUGE_GAMES, "100")
-            .with(Setting.GAUGE_SECONDS, "6000");
+            .with(Setting.EVALUATION_GAMES, "100")
+            .with(Setting.EVALUATION_SECONDS, "6000");
 
     @TempDir
     Path folder;

@@ -86,7 +86,7 @@ class RoundTest {
                 Judgement.by(new NetworkEvaluator(MODEL)), SelfPlayRules.plain(Position.start()), SampleTarget.TD);
         for (int game = FIRST; game < FIRST + GAMES; game++) {
             Samples samples = new Samples(64);
-            play.play(Dice.ofGame(SmallRun.SETTINGS.whole(Setting.SEED), game), 0.7f, samples);
+            play.play(Dice.ofGame(SmallRun.SETTINGS.seed(), game), 0.7f, samples);
             for (int k = 0; k < ends.length; k++) {
                 ends[k] += (int) play.outcome()[k];
             }
@@ -113,8 +113,8 @@ class RoundTest {
     void targetsAreThoseThatTheSettingsName(String targets) {
         TrainingSettings settings = SmallRun.SETTINGS
                 .with(Setting.TARGETS, targets)
-                .with(Setting.KEEP, "0.1")
-                .with(Setting.ROLLOUT_ROLLS, "1");
+                .with(Setting.SAMPLE_SHARE, "0.1")
+                .with(Setting.ROLLOUT_TRUNCATION, "1");
         Lookahead search = new Lookahead(Judgement.by(new NetworkEvaluator(MODEL)), LookaheadSettings.DEFAULT);
         Samples samples = round(settings, 4, 2).contact;
         assertTrue(samples.size() > 5);

@@ -11,7 +11,7 @@ class ScheduleTest {
     private static final TrainingSettings SETTINGS = TrainingSettings.defaults()
             .with(Setting.GAMES, "1000")
             .with(Setting.MINUTES, "2")
-            .with(Setting.HOLD, "0.25")
+            .with(Setting.CONSTANT_SHARE, "0.25")
             .with(Setting.LAMBDA_FIRST, "0.7")
             .with(Setting.LAMBDA_LAST, "0.1")
             .with(Setting.RATE_FIRST, "0.004")

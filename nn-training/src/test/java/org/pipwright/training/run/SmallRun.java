@@ -16,10 +16,10 @@ class SmallRun implements TrainingListener {
             .with(Setting.RACE_HIDDEN, "8")
             .with(Setting.ROUND, "32")
             .with(Setting.BATCH, "256")
-            .with(Setting.GAUGE_GAMES, "20");
+            .with(Setting.EVALUATION_GAMES, "20");
 
     final List<Long> rounds = new ArrayList<>();
-    final List<Metrics> gauges = new ArrayList<>();
+    final List<Metrics> evaluations = new ArrayList<>();
     final List<String> warnings = new ArrayList<>();
 
     @Override
@@ -28,8 +28,8 @@ class SmallRun implements TrainingListener {
     }
 
     @Override
-    public void gauged(Metrics metrics, double progress, double secondsLeft) {
-        gauges.add(metrics);
+    public void evaluated(Metrics metrics, double progress, double secondsLeft) {
+        evaluations.add(metrics);
     }
 
     @Override

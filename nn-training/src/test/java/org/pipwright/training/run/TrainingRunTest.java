@@ -37,7 +37,7 @@ class TrainingRunTest {
         assertEquals(List.of(32L, 64L, 96L, 128L, 150L), one.rounds);
         assertEquals(one.rounds, two.rounds);
         Checkpoints.assertSame(Checkpoints.newest(folder("one")), Checkpoints.newest(folder("two")));
-        assertEquals(one.gauges.get(0).gauge(), two.gauges.get(0).gauge());
+        assertEquals(one.evaluations.get(0).evaluation(), two.evaluations.get(0).evaluation());
         assertTrue(one.warnings.isEmpty() && two.warnings.isEmpty());
 
         SmallRun.finish(folder("other"), SmallRun.SETTINGS.with(Setting.SEED, "18"), 2);
@@ -50,7 +50,7 @@ class TrainingRunTest {
     @CsvSource({"sparse, 0", "sparse, 0.5", "reference, 0"})
     void sittingsDoNotMatter(String learner, String varied) {
         TrainingSettings settings =
-                SmallRun.SETTINGS.with(Setting.LEARNER, learner).with(Setting.VARIED, varied);
+                SmallRun.SETTINGS.with(Setting.LEARNER, learner).with(Setting.RANDOM_OPENINGS, varied);
         SmallRun.finish(folder("through"), settings, 1);
         RunFolder.create(folder("cut"), settings);
         for (int rounds : new int[] {1, 2, 100}) {
@@ -63,6 +63,28 @@ class TrainingRunTest {
         Checkpoints.assertSame(through, Checkpoints.newest(folder("cut")));
     }
 
+    /** Its settings and the head of its figures name some things otherwise. */
+    @Test
+    void aRunOfAnEarlierVersionGoesOn() throws IOException {
+        TrainingSettings settings =
+                SmallRun.SETTINGS.with(Setting.CONSTANT_SHARE, "0.5").with(Setting.EVALUATION_SECONDS, "1");
+        SmallRun.finish(folder("through"), settings, 1);
+        RunFolder old = RunFolder.create(folder("old"), settings);
+        SmallRun sitting = new SmallRun();
+        TrainingRun.run(old, 1, sitting, sitting.after(2));
+        Path file = folder("old").resolve("settings.txt");
+        Files.writeString(
+                file,
+                Files.readString(file).replace("\nconstant.share =", "\nhold =").replace("\nevaluation.", "\ngauge."));
+        Path figures = old.metricsFile();
+        Files.writeString(figures, Files.readString(figures).replace("evaluation_games", "gauge_games"));
+
+        assertEquals(settings, RunFolder.open(folder("old")).settings());
+        SmallRun.finish(RunFolder.open(folder("old")), 1);
+        Checkpoints.assertSame(Checkpoints.newest(folder("through")), Checkpoints.newest(folder("old")));
+        assertTrue(MetricsFile.open(figures, 150).lines().size() > 1);
+    }
+
     @Test
     void aFinishedRunIsReportedAgain() throws IOException {
         SmallRun.finish(folder("run"), SmallRun.SETTINGS, 1);
@@ -73,7 +95,7 @@ class TrainingRunTest {
         Files.delete(report);
         SmallRun again = SmallRun.finish(RunFolder.open(folder("run")), 2);
         assertEquals(charts, Files.readString(report).split("<svg").length);
-        assertTrue(again.rounds.isEmpty() && again.gauges.isEmpty());
+        assertTrue(again.rounds.isEmpty() && again.evaluations.isEmpty());
         assertArrayEquals(asTrained, Files.readAllBytes(net), "the net still says who trained it");
 
         Files.delete(net);
@@ -100,7 +122,7 @@ class TrainingRunTest {
         List<Metrics> lines = MetricsFile.open(folder.metricsFile(), 150).lines();
         assertEquals(1, lines.size());
         assertEquals(150, lines.get(0).games());
-        assertEquals(run.gauges.get(0).toCsv(), lines.get(0).toCsv());
+        assertEquals(run.evaluations.get(0).toCsv(), lines.get(0).toCsv());
         assertTrue(lines.get(0).turns() > 20, "turns of a game");
         String manifest = Files.readString(folder.manifestFile());
         for (String fact : List.of("started", "commit", "java", "machine", "cores", "threads = 2")) {
@@ -129,7 +151,7 @@ class TrainingRunTest {
         RunFolder folder = RunFolder.open(folder("run"));
         String before = Files.readString(folder.metricsFile());
         SmallRun again = SmallRun.finish(folder, 1);
-        assertTrue(again.rounds.isEmpty() && again.gauges.isEmpty());
+        assertTrue(again.rounds.isEmpty() && again.evaluations.isEmpty());
         assertEquals(before, Files.readString(folder.metricsFile()));
 
         folder.writeSettings(SmallRun.SETTINGS.with(Setting.GAMES, "200"));

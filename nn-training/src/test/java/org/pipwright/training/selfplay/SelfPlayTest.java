@@ -29,6 +29,7 @@ import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.training.learner.InitialLayers;
+import org.pipwright.training.settings.SampledPositions;
 
 /** Games of a random network against itself, looked at sample by sample. */
 class SelfPlayTest {
@@ -37,11 +38,11 @@ class SelfPlayTest {
             InitialLayers.network(FeatureSet.RACE_1, List.of(16), 6),
             Map.of());
 
-    private static SelfPlay selfPlay(double varied, boolean doublesMayOpen, int checkers) {
+    private static SelfPlay selfPlay(double randomOpenings, boolean doublesMayOpen, int checkers) {
         return selfPlay(
                 Horizon.NONE,
                 new SelfPlayRules(
-                        Position.start(checkers), varied, doublesMayOpen, 1_000_000, SampledPositions.ALL, 1));
+                        Position.start(checkers), randomOpenings, doublesMayOpen, 1_000_000, SampledPositions.ALL, 1));
     }
 
     private static SelfPlay selfPlay(Horizon horizon, SelfPlayRules rules) {
@@ -62,8 +63,8 @@ class SelfPlayTest {
 
     @ParameterizedTest
     @CsvSource({"0, 0, false, 15", "0.7, 0, false, 15", "1, 0.5, true, 15", "0.7, 0, false, 2", "0.5, 0, true, 3"})
-    void targetsAreChancesOfPossibleOutcomes(float lambda, double varied, boolean doubles, int checkers) {
-        SelfPlay play = selfPlay(varied, doubles, checkers);
+    void targetsAreChancesOfPossibleOutcomes(float lambda, double randomOpenings, boolean doubles, int checkers) {
+        SelfPlay play = selfPlay(randomOpenings, doubles, checkers);
         for (int game = 0; game < 60; game++) {
             Samples samples = new Samples(1);
             play.play(Dice.ofGame(7, game), lambda, samples);

@@ -18,7 +18,7 @@ class StartsTest {
 
     @ParameterizedTest
     @ValueSource(ints = {15, 3, 2, 1})
-    void variedStartsAreUnfinishedPositions(int checkers) {
+    void randomStartsAreUnfinishedPositions(int checkers) {
         Position usual = Position.start(checkers);
         Starts starts = new Starts(usual, 1);
         Set<Position> met = new HashSet<>();

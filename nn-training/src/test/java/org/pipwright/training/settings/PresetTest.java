@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -19,14 +20,14 @@ class PresetTest {
     void settingsAreValidAndEnd(Preset preset) {
         TrainingSettings settings = preset.settings();
         assertNotEquals(TrainingSettings.defaults(), settings);
-        assertNotEquals(0, settings.number(Setting.MINUTES) + settings.whole(Setting.GAMES));
+        assertTrue(settings.limits().any());
         assertSame(preset, Preset.named(preset.words()));
     }
 
     @Test
     void theTimesArePromised() {
-        assertEquals(20, Preset.EVENING.settings().number(Setting.MINUTES));
-        assertEquals(480, Preset.OVERNIGHT.settings().number(Setting.MINUTES));
+        assertEquals(20, Preset.EVENING.settings().limits().minutes());
+        assertEquals(480, Preset.OVERNIGHT.settings().limits().minutes());
     }
 
     @Test

@@ -9,7 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -65,10 +67,10 @@ class TrainingSettingsTest {
     void valuesByKind() {
         TrainingSettings settings = parse(
                 "contact.hidden=128,32 # two layers\n  rate.first   =  0.5  \nseed = -9223372036854775808\ngames=12");
-        assertEquals(List.of(128, 32), settings.sizes(Setting.CONTACT_HIDDEN));
-        assertEquals(0.5, settings.number(Setting.RATE_FIRST));
-        assertEquals(Long.MIN_VALUE, settings.whole(Setting.SEED));
-        assertEquals(12, settings.whole(Setting.GAMES));
+        assertEquals(List.of(128, 32), settings.networks().contactHidden());
+        assertEquals(0.5, settings.learning().rate().first());
+        assertEquals(Long.MIN_VALUE, settings.seed());
+        assertEquals(12, settings.limits().games());
         assertEquals("sparse", settings.text(Setting.LEARNER));
     }
 
@@ -85,10 +87,10 @@ class TrainingSettingsTest {
                 "games = -1 | line 3: games must be a whole number from 0 to 1000000000000, not '-1'",
                 "games = 1000000000001 | line 3: games must be a whole number from 0 to 1000000000000, not '1000000000001'",
                 "games = | line 3: games must be a whole number from 0 to 1000000000000, not ''",
-                "varied = 1.01 | line 3: varied must be a number from 0 to 1, not '1.01'",
-                "hold = 1 | line 3: hold must be a number from 0 to 0.99, not '1'",
+                "random.openings = 1.01 | line 3: random.openings must be a number from 0 to 1, not '1.01'",
+                "constant.share = 1 | line 3: constant.share must be a number from 0 to 0.99, not '1'",
                 "minutes = 1000001 | line 3: minutes must be a number from 0 to 1000000, not '1000001'",
-                "gauge.seconds = 0 | line 3: gauge.seconds must be a number from 1 to 1000000, not '0'",
+                "evaluation.seconds = 0 | line 3: evaluation.seconds must be a number from 1 to 1000000, not '0'",
                 "rate.first = NaN | line 3: rate.first must be a number from 0 to 1, not 'NaN'",
                 "rate.first = fast | line 3: rate.first must be a number from 0 to 1, not 'fast'",
                 "checkers = 4 | line 3: checkers must be 15 or 2 or 3, not '4'",
@@ -102,6 +104,47 @@ class TrainingSettingsTest {
         assertEquals(message, refused("# a comment\nseed = 1\n" + line + "\n"));
     }
 
+    /** Files of earlier versions, whose names for some settings were others. */
+    @ParameterizedTest
+    @CsvSource({
+        "varied, 0.1, RANDOM_OPENINGS, random.openings",
+        "most.turns, 300, MAX_TURNS, max.turns",
+        "rollout.rolls, 5, ROLLOUT_TRUNCATION, rollout.truncation",
+        "keep, 0.5, SAMPLE_SHARE, sample.share",
+        "passes, 2, EPOCHS, epochs",
+        "hold, 0.1, CONSTANT_SHARE, constant.share",
+        "gauge.games, 4000, EVALUATION_GAMES, evaluation.games",
+        "gauge.seconds, 30, EVALUATION_SECONDS, evaluation.seconds"
+    })
+    void oldNamesAreReadAndTheNewOneIsSaid(String old, String value, Setting setting, String now) throws IOException {
+        Path file = folder.resolve("old.txt");
+        Files.writeString(file, "seed = 5\n" + old + " = " + value + "\n");
+        List<String> said = new ArrayList<>();
+        TrainingSettings settings = TrainingSettings.read(file, TrainingSettings.defaults(), said::add);
+        assertEquals(value, settings.text(setting));
+        assertEquals(List.of("'" + file + "': line 2: '" + old + "' is now called " + now), said);
+        assertEquals(settings, parse(settings.toText()));
+        assertTrue(settings.toText().contains("\n" + now + " = " + value + "\n"));
+        assertEquals(
+                "line 2: " + now + " was already set in line 1",
+                refused(old + " = " + value + "\n" + now + " = " + value + "\n"));
+    }
+
+    @Test
+    void choicesAreTyped() {
+        TrainingSettings settings = parse("targets = net\ntarget.net = a/b\nopening = any\nends = tables\n"
+                + "samples = one-side\nlearner = reference\nlambda.first = 1\nlambda.last = 0.5\nconstant.share = 0.5");
+        assertEquals(new TargetSettings(TargetKind.NET, Optional.of(Path.of("a/b")), 36, 7), settings.targets());
+        assertEquals(new GameSettings(15, OpeningRoll.ANY, 0, GameEnd.TABLES, 2000), settings.games());
+        assertEquals(new SampleSettings(SampledPositions.ONE_SIDE, 1), settings.samples());
+        assertEquals(LearnerKind.REFERENCE, settings.learning().learner());
+        assertEquals(Optional.empty(), settings.networks().start());
+        Fall lambda = settings.learning().lambda();
+        assertEquals(1, lambda.at(0.5));
+        assertEquals(0.75, lambda.at(0.75));
+        assertEquals(0.5, lambda.at(1));
+    }
+
     @Test
     void filesAreNamed() throws IOException {
         Path file = folder.resolve("run.txt");
@@ -111,7 +154,7 @@ class TrainingSettingsTest {
         assertTrue(message.startsWith("'" + file + "': line 1: seed must be"), message);
 
         Files.writeString(file, "seed = 5\n");
-        assertEquals(5, TrainingSettings.read(file).whole(Setting.SEED));
+        assertEquals(5, TrainingSettings.read(file).seed());
     }
 
     @Test

@@ -17,16 +17,16 @@ import org.pipwright.engine.position.Position;
  * @param points mean points per game of the model
  * @param error standard error of the mean, over pairs
  */
-public record Gauge(int games, double points, double error) {
+public record Evaluation(int games, double points, double error) {
     /** Dice apart from those of self-play. */
     private static final long SEED = 0x6A09E667F3BCC908L;
 
-    static Gauge of(Model model, Judges judges, Position start, int games, int threads) {
+    static Evaluation of(Model model, Judges judges, Position start, int games, int threads) {
         Entrant net = Entrant.ofEvaluator("net", () -> judges.of(model).evaluator());
         Entrant pips = Entrant.of("pips", PipLeader::new);
         DuelSettings settings = new DuelSettings(start, true, Math.max(1, games / 2), SEED, false, Optional.empty());
         Tally tally = new Duel(net, pips, settings, soFar -> {}).run(threads);
-        return new Gauge(
+        return new Evaluation(
                 (int) tally.games(), tally.values().mean(), tally.values().standardError());
     }
 }

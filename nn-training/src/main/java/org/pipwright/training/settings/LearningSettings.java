@@ -1,0 +1,15 @@
+package org.pipwright.training.settings;
+
+/**
+ * How the networks learn.
+ *
+ * @param learner who fits them
+ * @param round games between two times of learning
+ * @param batch samples a step
+ * @param epochs times the samples of a round are gone through
+ * @param average steps that weights are averaged over; 0 for none
+ * @param lambda of TD(lambda)
+ * @param rate learning rate
+ */
+public record LearningSettings(
+        LearnerKind learner, int round, int batch, int epochs, long average, Fall lambda, Fall rate) {}
