@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.network.RandomModel;
 
 /** A tiny random net in a file, so that what commands print does not change with the nets that ship. */
 final class TestNet {

@@ -21,6 +21,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.network.RandomModel;
 
 class ModelCatalogTest {
     private final Model one = RandomModel.of(1);

@@ -11,11 +11,12 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.bench.BenchNetworks;
 import org.pipwright.bench.BenchPositions;
-import org.pipwright.bench.DoubleForward;
-import org.pipwright.bench.NaiveCount;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.features.Measures;
+import org.pipwright.engine.naive.NaiveBoard;
+import org.pipwright.engine.naive.NaivePlayGenerator;
+import org.pipwright.engine.network.NaiveForward;
 import org.pipwright.engine.network.Network;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
@@ -46,7 +47,9 @@ class AnswersTest {
         int count = 0;
         for (int die = 1; die <= 6; die++) {
             for (int other = die; other <= 6; other++) {
-                count += NaiveCount.of(position, die, other);
+                count += NaivePlayGenerator.generate(NaiveBoard.ofPlanes(position.toPlanes(), 0), die, other)
+                        .results()
+                        .size();
             }
         }
         return count;
@@ -135,7 +138,7 @@ class AnswersTest {
         benchmark.prepare();
         float[] scores = benchmark.output();
         for (int i = 0; i < Siblings.COUNT; i++) {
-            double[] expected = DoubleForward.scores(network, siblings.planes(), i * Planes.STRIDE);
+            double[] expected = NaiveForward.scores(network, siblings.planes(), i * Planes.STRIDE);
             for (int k = 0; k < Outcomes.COUNT; k++) {
                 assertEquals(expected[k], scores[i * Outcomes.COUNT + k], TOLERANCE * (1 + Math.abs(expected[k])));
             }
@@ -144,7 +147,7 @@ class AnswersTest {
 
     private void requireChances(float[] found) {
         for (int i = 0; i < Siblings.COUNT; i++) {
-            double[] expected = DoubleForward.chances(network, siblings.planes(), i * Planes.STRIDE);
+            double[] expected = NaiveForward.chances(network, siblings.planes(), i * Planes.STRIDE);
             for (int k = 0; k < Outcomes.COUNT; k++) {
                 assertEquals(expected[k], found[i * Outcomes.COUNT + k], TOLERANCE);
             }

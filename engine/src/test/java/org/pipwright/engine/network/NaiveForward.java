@@ -6,17 +6,23 @@ import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.rules.PossibleOutcomes;
 
 /** A forward pass in double precision, layer by layer, on the encoded position. */
-final class NaiveForward {
+public final class NaiveForward {
     private NaiveForward() {}
 
-    static double[] chances(Network network, int[] planes, int at) {
+    /** The six chances. */
+    public static double[] chances(Network network, int[] planes, int at) {
+        return softmax(scores(network, planes, at), PossibleOutcomes.of(planes, at));
+    }
+
+    /** The six scores before the softmax. */
+    public static double[] scores(Network network, int[] planes, int at) {
         double[] x = encoded(network.features(), planes, at);
         for (Layer layer : network.layers()) {
             x = product(layer, x);
             boolean last = layer == network.layers().get(network.layers().size() - 1);
             x = last ? x : positive(x);
         }
-        return softmax(x, PossibleOutcomes.of(planes, at));
+        return x;
     }
 
     static double[] chances(ResidualNetwork network, int[] planes, int at) {

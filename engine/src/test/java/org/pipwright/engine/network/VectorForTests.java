@@ -8,13 +8,17 @@ import org.junit.jupiter.api.Assumptions;
  * The vector kernel for tests. The build gives every test JVM the module, so its absence is a failure; only with
  * {@code -Dpipwright.test.vector=optional}, for a JVM that has no such module, are these tests reported as skipped.
  */
-final class VectorForTests {
+public final class VectorForTests {
     private static final String PROPERTY = "pipwright.test.vector";
 
     private VectorForTests() {}
 
     static Kernel kernel() {
-        Kernel vector = Kernel.vectorOrNull();
+        return required(Kernel.vectorOrNull());
+    }
+
+    /** A kernel that must be there; null where the JVM has no vector module. */
+    public static <K> K required(K vector) {
         if (vector != null) {
             return vector;
         }

@@ -9,6 +9,7 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.network.VectorForTests;
 
 /** Plain and vector kernels, both built here, against sums in double precision. */
 class LayerKernelTest {
@@ -16,7 +17,7 @@ class LayerKernelTest {
     private static final int[] LISTED = {0, 1, 2, 3, 13, 45, 80};
 
     private final SplittableRandom random = new SplittableRandom(8);
-    private final LayerKernel[] kernels = {new PlainLayerKernel(), VectorForTests.kernel()};
+    private final LayerKernel[] kernels = {new PlainLayerKernel(), VectorForTests.required(LayerKernel.vectorOrNull())};
 
     private float[] numbers(int length) {
         float[] numbers = new float[length];
@@ -139,7 +140,9 @@ class LayerKernelTest {
 
     @Test
     void fastestIsVector() {
-        assertSame(VectorForTests.kernel().getClass(), LayerKernel.fastest().getClass());
+        assertSame(
+                VectorForTests.required(LayerKernel.vectorOrNull()).getClass(),
+                LayerKernel.fastest().getClass());
     }
 
     private static void assertClose(double[] expected, float[] found, double tolerance) {

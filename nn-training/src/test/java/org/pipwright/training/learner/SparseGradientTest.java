@@ -12,6 +12,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.nd4j.linalg.api.ndarray.INDArray;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Network;
+import org.pipwright.engine.network.VectorForTests;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.rules.PossibleOutcomes;
@@ -63,7 +64,8 @@ class SparseGradientTest {
         theirs.setInput(ReferenceLearner.inputs(features, samples, order, 100, 100 + BATCH));
         theirs.setLabels(ReferenceLearner.labels(samples, order, 100, 100 + BATCH));
         theirs.computeGradientAndScore();
-        for (LayerKernel kernel : new LayerKernel[] {new PlainLayerKernel(), VectorForTests.kernel()}) {
+        for (LayerKernel kernel :
+                new LayerKernel[] {new PlainLayerKernel(), VectorForTests.required(LayerKernel.vectorOrNull())}) {
             try (Crew<Integer> workers = Crew.numbered(2);
                     SparseLearner ours = new SparseLearner(start, 0, workers, kernel)) {
                 double loss = ours.gradients(samples, order, 100, 100 + BATCH) / BATCH;

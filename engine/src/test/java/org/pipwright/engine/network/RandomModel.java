@@ -1,21 +1,19 @@
-package org.pipwright.cli;
+package org.pipwright.engine.network;
 
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.features.FeatureSet;
-import org.pipwright.engine.network.Layer;
-import org.pipwright.engine.network.Model;
-import org.pipwright.engine.network.Network;
 
 /** A tiny model with random weights: knows nothing of the game, on purpose. */
-final class RandomModel {
+public final class RandomModel {
     private static final int HIDDEN = 4;
 
     private RandomModel() {}
 
-    static Model of(long seed) {
+    /** The model of a seed. */
+    public static Model of(long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         return new Model(
                 network(FeatureSet.CONTACT_1, random),
