@@ -27,7 +27,7 @@ import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
 import org.pipwright.engine.search.Judgement;
 
-/** Games are broken off after three rolls: what commands print is tested here, not the play of a net that knows nothing. */
+/** Games are truncated after three rolls: what commands print is tested here, not the play of a net that knows nothing. */
 class RolloutCommandTest {
     /** Else the first test that needs the tables would find them announced on standard error. */
     @BeforeAll

@@ -9,7 +9,7 @@ package org.pipwright.bench.strength;
  * @param netSha256 SHA-256 of its weights
  * @param seed the seed of decision n's dice is this plus n
  * @param lookahead of both sides' plays in the rollouts
- * @param truncation rolls after which a game is broken off and valued by the net, 0 for never
+ * @param truncation rolls after which a game is truncated and valued by the net, 0 for never
  * @param trials most games a candidate
  * @param error games stop once the standard error of every difference to the best play is this or less, in points, but
  *     for plays that are four standard errors beyond {@code within}

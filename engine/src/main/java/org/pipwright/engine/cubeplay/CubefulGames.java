@@ -119,7 +119,7 @@ public final class CubefulGames {
      * @param ties where players' random choices come from
      * @param listener told of each turn; the cube is as it was when the roll was thrown
      * @param ending whether to break the game off; it is not finished then
-     * @return points of the first side, negative if it loses them; 0 if the game was broken off
+     * @return points of the first side, negative if it loses them; 0 if the game was truncated
      */
     public int play(
             Position start,

@@ -11,7 +11,7 @@ package org.pipwright.engine.rollout;
  *     if all trials agree
  * @param doubled share of games in which somebody doubled later on
  * @param passed share of games that ended with a pass
- * @param cube what the cube showed at the end on average, where the game was broken off too
+ * @param cube what the cube showed at the end on average, where the game was truncated too
  */
 public record CubefulLine(
         int candidate,

@@ -11,7 +11,7 @@ import org.pipwright.engine.statistics.RepeatedLooks;
  * @param trials most games a candidate; rounded up to whole rounds of {@value #ROUND}
  * @param seed of the dice
  * @param lookahead of both sides' checker play, 0 to {@value LookaheadSettings#MOST}
- * @param truncation number of rolls after which a game is broken off and valued by the net; 0 to play every game out
+ * @param truncation number of rolls after which a game is truncated and valued by the net; 0 to play every game out
  * @param luckAdjusted whether the luck of each roll is taken off the results
  * @param sure stop once the best candidate is ahead of every other as surely as a single look would show at this many
  *     standard errors ({@link RepeatedLooks}); 0 to play all trials
@@ -111,7 +111,7 @@ public record RolloutSettings(
     }
 
     /**
-     * The same, broken off after a number of rolls.
+     * The same, truncated after a number of rolls.
      *
      * @param rolls of both sides; 0 to play every game out
      * @return new settings

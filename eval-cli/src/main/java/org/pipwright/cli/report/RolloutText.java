@@ -60,7 +60,7 @@ public final class RolloutText {
     /** How many games there were, and under which settings. */
     static String games(int trials, RolloutSettings settings) {
         return trials + " games each at lookahead " + settings.lookahead()
-                + (settings.truncation() > 0 ? ", broken off after " + settings.truncation() + " rolls" : "")
+                + (settings.truncation() > 0 ? ", truncated after " + settings.truncation() + " rolls" : "")
                 + ", seed " + settings.seed();
     }
 
