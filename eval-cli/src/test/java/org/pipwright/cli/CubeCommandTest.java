@@ -55,6 +55,19 @@ class CubeCommandTest {
         assertEquals(take, json.get("values").get("doubleTake").asDouble(), 2e-6);
     }
 
+    /** A match's last rolls are exact too; the values are those of a separate program. */
+    @ParameterizedTest
+    @CsvSource({
+        "2@1 1@5 / 1@3 1@4, --away 2:1, double, -0.209877",
+        "1@2 2@3 1@4 / 1@1 1@3 2@4, --away 3:3, double, -0.031852"
+    })
+    void theLastRollsOfAMatchAreExact(String position, String away, String action, double roll) throws IOException {
+        JsonNode json = json("cube " + position + " " + away.replace(':', ','));
+        assertTrue(json.get("exact").asBoolean());
+        assertEquals(action, json.get("action").asText());
+        assertEquals(roll, json.get("costs").get("roll").asDouble(), 2e-6);
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"start", "5@6 3@8 3@7 2@24 2@3 / 4@6 3@8 5@13 2@24 1@bar"})
     void moneyValuesAreThoseOfTheEngine(String text) throws IOException {

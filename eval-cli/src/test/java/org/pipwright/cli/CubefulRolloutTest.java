@@ -51,6 +51,24 @@ class CubefulRolloutTest {
         assertTrue(json.has("caution"));
     }
 
+    /** Where passing is right, rolling costs what it gives less than the pass; the values are those of separate programs. */
+    @ParameterizedTest
+    @CsvSource({"4@1 3@2 1@3 / 3@3 4@2 1@4, -0.0788, Double: ", "5@1 2@2 1@3 / 3@5 4@6 1@4, 0, Rolling and doubling are"
+    })
+    void costsWherePassingIsRight(String position, double roll, String verdict) throws IOException {
+        JsonNode json = json("rollout " + position + " --cube 1 --trials 360");
+        assertEquals(roll, json.get("costs").get("roll").asDouble(), 0.02, json.toString());
+        assertTrue(json.get("verdict").asText().startsWith(verdict), json.toString());
+        for (JsonNode candidate : json.get("candidates")) {
+            boolean rolling = candidate.get("action").asText().equals("no double");
+            assertEquals(
+                    json.get("costs").get(rolling ? "roll" : "take").asDouble(),
+                    candidate.get("cost").get("mean").asDouble(),
+                    1e-6);
+        }
+        assertEquals(2, json.get("choices").size());
+    }
+
     @Test
     void jsonHasWhatTheEngineSays() throws IOException {
         JsonNode json = json("rollout start --cube 1 --trials 36 --truncate 4 --seed 3");
@@ -80,8 +98,8 @@ class CubefulRolloutTest {
                     shown.get("value").get("mean").asDouble(),
                     1e-6);
             assertEquals(
-                    expected.lines().get(i).behind().standardError(),
-                    shown.get("cost").get("standardError").asDouble(),
+                    expected.lines().get(i).value().standardError(),
+                    shown.get("value").get("standardError").asDouble(),
                     1e-6);
             assertEquals(expected.lines().get(i).doubled(), shown.get("doubled").asDouble(), 1e-6);
         }
@@ -106,7 +124,7 @@ class CubefulRolloutTest {
                 .out();
         assertTrue(text.contains("\nno double         +0.2917   0.0000"), text);
         assertTrue(text.contains("\ndouble, beaver"), text);
-        assertTrue(text.contains("\ndouble, pass: +1.0000\nNo redouble yet: roll. If doubled, "), text);
+        assertTrue(text.contains("\ndouble, pass: +1.0000, cost -0.8889\nNo redouble yet: roll. If doubled, "), text);
         assertEquals(1, text.lines().filter(row -> row.contains("local law")).count());
     }
 

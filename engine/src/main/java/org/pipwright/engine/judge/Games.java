@@ -2,16 +2,17 @@ package org.pipwright.engine.judge;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeValues;
-import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.ranking.Depth;
+import org.pipwright.engine.rollout.ActionStanding;
 import org.pipwright.engine.rollout.CubefulLine;
 import org.pipwright.engine.rollout.CubefulRolloutReport;
 import org.pipwright.engine.rollout.CubefulRollouts;
 import org.pipwright.engine.rollout.CubefulStart;
+import org.pipwright.engine.rollout.RolloutFile;
 
 /** Plays on with the cube: from plays of a roll, or from each action before the roll. */
 final class Games {
@@ -34,11 +35,11 @@ final class Games {
     List<PlayVerdict> plays(Verdict verdict) {
         Question question = verdict.question();
         List<Play> candidates = candidates(verdict);
-        CubefulRolloutReport report = run(
-                question,
-                candidates.stream()
-                        .map(play -> CubefulStart.after(play, question.cube()))
-                        .collect(Collectors.toList()));
+        List<CubefulStart> starts = candidates.stream()
+                .map(play -> CubefulStart.after(play, question.cube()))
+                .collect(Collectors.toList());
+        CubefulRolloutReport report = withRollouts(rollouts ->
+                rollouts.compare(starts, question.stakes(), question.cube().value(), thinking.gamesListener()));
         List<PlayVerdict> plays = new ArrayList<>(verdict.plays());
         for (CubefulLine line : report.lines()) {
             Play play = candidates.get(line.candidate());
@@ -54,36 +55,24 @@ final class Games {
 
     /** What games make of the values of a position. */
     Actions actions(Question question, CubeValues before) {
-        CubeState cube = question.cube();
-        Stakes stakes = question.stakes();
-        List<CubefulStart> starts = new ArrayList<>(List.of(CubefulStart.rolling(question.position(), cube)));
-        if (stakes.mayDouble(cube)) {
-            starts.add(CubefulStart.rolling(question.position(), cube.taken()));
-        }
-        if (before.mayBeaver()) {
-            starts.add(CubefulStart.rolling(question.position(), cube.beavered()));
-        }
-        CubefulRolloutReport report = run(question, starts);
-        double roll = report.of(0).value().mean();
-        double take = before.mayDouble() ? report.of(1).value().mean() : roll;
-        double beaver = before.mayBeaver() ? report.of(2).value().mean() : take;
-        CubeValues values =
-                new CubeValues(before.mayDouble(), before.mayBeaver(), roll, take, before.doublePass(), beaver);
+        CubefulRolloutReport report = withRollouts(rollouts -> rollouts.actions(
+                question.position(), question.cube(), question.stakes(), RolloutFile.NONE, thinking.gamesListener()));
+        CubeValues values = report.actions().orElseThrow().values();
         return new Actions(values, new Depth(0, report.trials(), error(report, values)));
     }
 
     /** Of the value of the right action; what a pass leaves is known. */
     private static double error(CubefulRolloutReport report, CubeValues values) {
         if (!values.shouldDouble()) {
-            return report.of(0).value().standardError();
+            return report.of(ActionStanding.ROLL).value().standardError();
         }
         switch (values.answer()) {
             case PASS:
                 return 0;
             case BEAVER:
-                return report.of(2).value().standardError();
+                return report.of(ActionStanding.BEAVER).value().standardError();
             default:
-                return report.of(1).value().standardError();
+                return report.of(ActionStanding.TAKE).value().standardError();
         }
     }
 
@@ -91,13 +80,13 @@ final class Games {
         return new Depth(0, report.trials(), line.value().standardError());
     }
 
-    private CubefulRolloutReport run(Question question, List<CubefulStart> starts) {
+    private CubefulRolloutReport withRollouts(Function<CubefulRollouts, CubefulRolloutReport> playing) {
         try (CubefulRollouts rollouts = new CubefulRollouts(
                 () -> thinking.knowledge().judgement().evaluator(),
                 thinking.knowledge()::terms,
                 effort.rollout(),
                 thinking.threads())) {
-            return rollouts.compare(starts, question.stakes(), question.cube().value(), thinking.gamesListener());
+            return playing.apply(rollouts);
         }
     }
 }

@@ -16,6 +16,7 @@ import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rollout.CubefulRolloutReport;
 import org.pipwright.engine.rollout.CubefulRollouts;
 import org.pipwright.engine.rollout.CubefulStart;
+import org.pipwright.engine.rollout.RolloutFile;
 
 /** Games played out with the cube where a decision seems to have cost something. Serves one thread. */
 final class Games implements AutoCloseable {
@@ -37,32 +38,23 @@ final class Games implements AutoCloseable {
 
     /** What plays leave the side that makes them. */
     CubefulRolloutReport compare(List<Play> plays, CubeState cube, Stakes stakes) {
-        return run(
-                plays.stream().map(play -> CubefulStart.after(play, cube)).collect(Collectors.toList()), cube, stakes);
+        List<CubefulStart> starts =
+                plays.stream().map(play -> CubefulStart.after(play, cube)).collect(Collectors.toList());
+        return whole(rollouts.compare(starts, stakes, cube.value(), this::goOn));
     }
 
-    /** The values of the cube actions; a pass costs what it costs. */
-    CubeValues values(Position position, CubeState cube, Stakes stakes, CubeValues before) {
-        List<CubefulStart> starts = before.mayBeaver()
-                ? List.of(
-                        CubefulStart.rolling(position, cube),
-                        CubefulStart.rolling(position, cube.taken()),
-                        CubefulStart.rolling(position, cube.beavered()))
-                : List.of(CubefulStart.rolling(position, cube), CubefulStart.rolling(position, cube.taken()));
-        CubefulRolloutReport report = run(starts, cube, stakes);
-        return new CubeValues(
-                true,
-                before.mayBeaver(),
-                report.of(0).value().mean(),
-                report.of(1).value().mean(),
-                before.doublePass(),
-                report.of(starts.size() - 1).value().mean());
+    /** The values of the cube actions. */
+    CubeValues values(Position position, CubeState cube, Stakes stakes) {
+        CubefulRolloutReport report = whole(rollouts.actions(position, cube, stakes, RolloutFile.NONE, this::goOn));
+        return report.actions().orElseThrow().values();
     }
 
-    private CubefulRolloutReport run(List<CubefulStart> starts, CubeState cube, Stakes stakes) {
-        CubefulRolloutReport report =
-                rollouts.compare(starts, stakes, cube.value(), standings -> !stopped.getAsBoolean());
-        // What was stopped halfway is no answer.
+    private boolean goOn(CubefulRolloutReport standings) {
+        return !stopped.getAsBoolean();
+    }
+
+    /** What was stopped halfway is no answer. */
+    private CubefulRolloutReport whole(CubefulRolloutReport report) {
         if (stopped.getAsBoolean()) {
             throw new CancellationException("the review was stopped");
         }

@@ -84,7 +84,7 @@ final class Reviewer implements AutoCloseable {
         if (!games.wanted() || mine.exact(position, state).isPresent() || !costly(moment, values, mine)) {
             return values;
         }
-        return games.values(position, state, moment.stakes(), values);
+        return games.values(position, state, moment.stakes());
     }
 
     private static boolean costly(Moment moment, CubeValues values, CubeTerms mine) {

@@ -5,10 +5,12 @@ package org.pipwright.engine.rollout;
  *
  * @param candidate its index among the candidates given
  * @param value points per unit of the cube asked about, or the chance to win the match
- * @param behind value less that of the best candidate, with the standard error of the difference; 0 for the best
+ * @param behind value of a play less that of the best, with the standard error of the difference; what a cube action costs
+ *     the side that chooses it; 0 for the best
  * @param plain value without luck adjustment, from the same games
- * @param reduction variance of a trial without luck adjustment over that with it; 1 if luck was not taken off, not a number
- *     if all trials agree
+ * @param reduction variance of a trial without luck adjustment over that with it: how many times as many trials would be
+ *     needed without; 1 if luck was not taken off, infinite if nothing but luck made trials differ, not a number if
+ *     nothing did
  * @param doubled share of games in which somebody doubled later on
  * @param passed share of games that ended with a pass
  * @param cube what the cube showed at the end on average, where the game was truncated too

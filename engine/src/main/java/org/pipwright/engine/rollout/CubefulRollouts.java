@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.MatchStakes;
@@ -13,6 +14,7 @@ import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.parallel.Crew;
+import org.pipwright.engine.position.Position;
 import org.pipwright.engine.score.MatchScore;
 
 /**
@@ -82,6 +84,63 @@ public final class CubefulRollouts implements AutoCloseable {
             int unit,
             RolloutFile file,
             RolloutListener<? super CubefulRolloutReport> listener) {
+        return run(
+                starts,
+                stakes,
+                unit,
+                file,
+                moments -> CubefulRolloutReport.ofPlays(moments, settings.sure()),
+                listener);
+    }
+
+    /**
+     * Plays the cube actions before a roll out: rolling, a double that is taken and, where allowed, one that is beavered; by
+     * the numbers {@link ActionStanding#ROLL} and so on. What a pass gives is known. Stops, where the settings ask for that,
+     * once each choice between them is clear or closer than anybody has to know.
+     *
+     * @param position an unfinished position before the roll
+     * @param cube the cube, seen from the side on roll
+     * @param stakes what is played for, seen from that side
+     * @param file where the numbers are kept; what makes the terms must be among what it names as judging
+     * @param listener told of the standings every {@value RolloutSettings#ROUND} trials
+     * @return the standings at the end, with what they say of the actions, for the side on roll, per unit of the cube
+     * @throws CancellationException if the listener stops it during the first round
+     * @throws InvalidWorkFileException if the file belongs to another rollout or is damaged
+     */
+    public CubefulRolloutReport actions(
+            Position position,
+            CubeState cube,
+            Stakes stakes,
+            RolloutFile file,
+            RolloutListener<? super CubefulRolloutReport> listener) {
+        List<CubefulStart> starts = new ArrayList<>(List.of(CubefulStart.rolling(position, cube)));
+        boolean mayDouble = stakes.mayDouble(cube);
+        boolean mayBeaver = mayDouble && stakes.mayBeaver(cube);
+        if (mayDouble) {
+            starts.add(CubefulStart.rolling(position, cube.taken()));
+        }
+        if (mayBeaver) {
+            starts.add(CubefulStart.rolling(position, cube.beavered()));
+        }
+        CubeTerms terms = crew.workers().get(0).terms(stakes);
+        double pass = terms.ended(cube.value()) / terms.inAll(1, cube);
+        ActionStanding.Asked asked = new ActionStanding.Asked(mayDouble, mayBeaver, pass, terms.point(cube));
+        return run(
+                starts,
+                stakes,
+                cube.value(),
+                file,
+                moments -> CubefulRolloutReport.ofActions(moments, asked, settings.sure()),
+                listener);
+    }
+
+    private CubefulRolloutReport run(
+            List<CubefulStart> starts,
+            Stakes stakes,
+            int unit,
+            RolloutFile file,
+            Function<Moments, CubefulRolloutReport> report,
+            RolloutListener<? super CubefulRolloutReport> listener) {
         int per = stakes instanceof MatchStakes ? 1 : unit;
         Rounds.Playing<CubefulTrial> playing = (trial, candidate, number, results, at) -> {
             CubefulStart start = starts.get(candidate);
@@ -96,7 +155,8 @@ public final class CubefulRollouts implements AutoCloseable {
                         starts.size(),
                         CubefulTrial.NUMBERS,
                         file,
-                        moments -> CubefulRolloutReport.of(moments, settings.sure()),
+                        report,
+                        CubefulRolloutReport::clear,
                         listener);
     }
 

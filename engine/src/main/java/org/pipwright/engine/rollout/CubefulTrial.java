@@ -59,6 +59,11 @@ final class CubefulTrial {
         luck = new CubefulRollLuck(evaluator, terms);
     }
 
+    /** How this thread judges under given stakes. */
+    CubeTerms terms(Stakes stakes) {
+        return terms.apply(stakes);
+    }
+
     /**
      * Plays a game.
      *

@@ -17,6 +17,9 @@ final class Moments {
     /** The same without luck adjustment. */
     static final int PLAIN = 1;
 
+    /** A variance of games that differ by the rounding of chances given as floats only. */
+    private static final double ROUNDING = 1e-12;
+
     private final int series;
     private final RunningMean[][] numbers;
 
@@ -131,8 +134,16 @@ final class Moments {
         return new Estimate(candidate == later ? mean : -mean, difference.standardError());
     }
 
-    /** Variance without luck adjustment over that with it; not a number if all trials agree. */
+    /**
+     * Variance without luck adjustment over that with it; infinite if nothing but luck made games differ, not a number if
+     * nothing did.
+     */
     double reduction(int candidate) {
-        return numbers[candidate][PLAIN].spread() / numbers[candidate][VALUE].spread();
+        double plain = numbers[candidate][PLAIN].variance();
+        double value = numbers[candidate][VALUE].variance();
+        if (plain <= ROUNDING) {
+            return Double.NaN;
+        }
+        return value <= ROUNDING ? Double.POSITIVE_INFINITY : plain / value;
     }
 }

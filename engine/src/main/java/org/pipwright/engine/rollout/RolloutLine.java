@@ -14,7 +14,8 @@ import org.pipwright.engine.evaluation.Outcomes;
  * @param behind equity less that of the best candidate, with the standard error of the difference; 0 for the best
  * @param plain equity without luck adjustment, from the same games
  * @param reduction variance of a trial without luck adjustment over that with it: how many times as many trials would be
- *     needed without; 1 if luck was not taken off, not a number if all trials agree
+ *     needed without; 1 if luck was not taken off, infinite if nothing but luck made trials differ, not a number if
+ *     nothing did
  */
 public record RolloutLine(
         int candidate, List<Estimate> chances, Estimate equity, Estimate behind, Estimate plain, double reduction) {

@@ -116,6 +116,7 @@ public final class Rollouts implements AutoCloseable {
                         Trial.NUMBERS,
                         file,
                         moments -> RolloutReport.of(moments, settings.sure()),
+                        RolloutReport::clear,
                         listener);
     }
 

@@ -3,6 +3,7 @@ package org.pipwright.engine.rollout;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import org.pipwright.engine.parallel.Crew;
 
 /**
@@ -46,6 +47,7 @@ final class Rounds<T> {
      * @param series numbers of a trial
      * @param file where to go on from and what to keep up to date
      * @param report makes the standings
+     * @param clear whether what was asked is clear; not asked of no trials
      * @param listener told of them after each round
      * @return the standings at the end
      * @throws CancellationException if it is stopped during the first round
@@ -56,12 +58,13 @@ final class Rounds<T> {
             int series,
             RolloutFile file,
             Function<Moments, R> report,
+            Predicate<R> clear,
             RolloutListener<? super R> listener) {
         Moments moments = file.read(identity, candidates, series);
         // At once, so that a file that cannot be written is told before the work and not after it.
         file.begin(identity, moments);
         boolean goOn = true;
-        while (goOn && !enough(moments) && playRound(moments, candidates, series)) {
+        while (goOn && !enough(moments, report, clear) && playRound(moments, candidates, series)) {
             file.keep(identity, moments);
             goOn = listener.round(report.apply(moments));
         }
@@ -72,9 +75,9 @@ final class Rounds<T> {
         return report.apply(moments);
     }
 
-    private boolean enough(Moments moments) {
+    private <R> boolean enough(Moments moments, Function<Moments, R> report, Predicate<R> clear) {
         return moments.trials() >= settings.trials()
-                || moments.trials() > 0 && Standing.of(moments, settings.sure()).clear();
+                || moments.trials() > 0 && settings.sure() > 0 && clear.test(report.apply(moments));
     }
 
     /**

@@ -3,15 +3,13 @@ package org.pipwright.cli.command;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.report.CubefulRolloutSummary;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.engine.cube.CubeState;
-import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.cubeplay.CubefulRanker;
 import org.pipwright.engine.play.Play;
@@ -67,10 +65,9 @@ final class CubefulRolloutJob {
         List<CubefulStart> starts =
                 plays.stream().map(play -> CubefulStart.after(play, cube)).collect(Collectors.toList());
         names = plays.stream().map(Play::toString).collect(Collectors.toList());
-        CubefulRolloutReport report = run(starts);
+        CubefulRolloutReport report = run(running -> running.compare(starts, stakes, cube.value(), file, progress));
         int legal = Plays.legal(from, roll).size();
-        return new CubefulRolloutSummary(
-                from, roll, cube, stakes, net, settings, legal, plays, List.of(), Optional.empty(), report);
+        return new CubefulRolloutSummary(from, roll, cube, stakes, net, settings, legal, plays, List.of(), report);
     }
 
     private List<Play> best(Roll roll, int most) {
@@ -81,34 +78,21 @@ final class CubefulRolloutJob {
 
     /** Compares the cube actions before the roll. */
     CubefulRolloutSummary actions() {
-        List<CubefulStart> starts = new ArrayList<>(List.of(CubefulStart.rolling(from, cube)));
         List<String> actions = new ArrayList<>(List.of("no double"));
-        boolean mayDouble = stakes.mayDouble(cube);
-        boolean mayBeaver = mayDouble && stakes.mayBeaver(cube);
-        if (mayDouble) {
-            starts.add(CubefulStart.rolling(from, cube.taken()));
+        if (stakes.mayDouble(cube)) {
             actions.add("double, take");
         }
-        if (mayBeaver) {
-            starts.add(CubefulStart.rolling(from, cube.beavered()));
+        if (stakes.mayDouble(cube) && stakes.mayBeaver(cube)) {
             actions.add("double, beaver");
         }
         names = actions;
-        CubefulRolloutReport report = run(starts);
-        double roll = report.of(CubefulRolloutSummary.ROLL).value().mean();
-        double take = mayDouble ? report.of(CubefulRolloutSummary.TAKE).value().mean() : roll;
-        CubeTerms mine = judges.terms().get();
-        double pass = mine.ended(cube.value()) / mine.inAll(1, cube);
-        double beaver =
-                mayBeaver ? report.of(CubefulRolloutSummary.BEAVER).value().mean() : take;
-        CubeValues values = new CubeValues(mayDouble, mayBeaver, roll, take, pass, beaver);
-        return new CubefulRolloutSummary(
-                from, null, cube, stakes, net, settings, 0, List.of(), actions, Optional.of(values), report);
+        CubefulRolloutReport report = run(running -> running.actions(from, cube, stakes, file, progress));
+        return new CubefulRolloutSummary(from, null, cube, stakes, net, settings, 0, List.of(), actions, report);
     }
 
-    private CubefulRolloutReport run(List<CubefulStart> starts) {
+    private CubefulRolloutReport run(Function<CubefulRollouts, CubefulRolloutReport> playing) {
         try (CubefulRollouts running = rollouts) {
-            return running.compare(starts, stakes, cube.value(), file, progress);
+            return playing.apply(running);
         } catch (CancellationException e) {
             throw new UserError(e.getMessage() + ": nothing is known yet");
         }

@@ -3,7 +3,8 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
-import org.pipwright.engine.cube.CubeValues;
+import java.util.Locale;
+import org.pipwright.engine.rollout.ActionStanding;
 import org.pipwright.engine.rollout.CubefulLine;
 import org.pipwright.engine.rollout.CubefulRolloutReport;
 
@@ -35,8 +36,8 @@ public final class CubefulRolloutJson {
                 candidate(json, summary, line);
             }
             json.writeEndArray();
-            if (summary.values().isPresent()) {
-                decision(json, summary, summary.values().get());
+            if (report.actions().isPresent()) {
+                decision(json, summary, report.actions().get());
             }
             if (!summary.match()) {
                 json.writeStringField("caution", CubeWords.CAUTION);
@@ -62,9 +63,20 @@ public final class CubefulRolloutJson {
         json.writeEndObject();
     }
 
-    private static void decision(JsonGenerator json, CubefulRolloutSummary summary, CubeValues values)
+    private static void decision(JsonGenerator json, CubefulRolloutSummary summary, ActionStanding actions)
             throws IOException {
-        CubeJson.values(json, values);
-        json.writeStringField("verdict", CubeWords.verdict(values, summary.cube(), summary.stakes()));
+        CubeJson.values(json, actions.values());
+        json.writeArrayFieldStart("choices");
+        for (ActionStanding.Choice choice : actions.choices()) {
+            json.writeStartObject();
+            json.writeStringField("between", CubefulRolloutText.between(choice.kind()));
+            RolloutJson.estimate(json, "difference", choice.difference());
+            if (actions.needed() > 0) {
+                json.writeStringField("clarity", choice.clarity().name().toLowerCase(Locale.ROOT));
+            }
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeStringField("verdict", CubeWords.verdict(actions.values(), summary.cube(), summary.stakes()));
     }
 }

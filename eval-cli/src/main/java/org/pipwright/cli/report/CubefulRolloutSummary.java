@@ -1,9 +1,7 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
-import java.util.Optional;
 import org.pipwright.engine.cube.CubeState;
-import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.play.Play;
@@ -24,7 +22,6 @@ import org.pipwright.engine.rollout.RolloutSettings;
  * @param legal how many plays are legal; 0 without a roll
  * @param plays the plays that were compared; none without a roll
  * @param actions names of the candidates without a roll: {@code no double} and what a double may lead to
- * @param values without a roll: the values of the cube actions as the games gave them
  * @param report the standings
  */
 public record CubefulRolloutSummary(
@@ -37,17 +34,7 @@ public record CubefulRolloutSummary(
         int legal,
         List<Play> plays,
         List<String> actions,
-        Optional<CubeValues> values,
         CubefulRolloutReport report) {
-    /** Without a roll: the candidate that does not double. */
-    public static final int ROLL = 0;
-
-    /** The candidate that doubles and is taken. */
-    public static final int TAKE = 1;
-
-    /** The candidate that doubles and is beavered. */
-    public static final int BEAVER = 2;
-
     /** Whether a match is played, so that values are chances to win it. */
     boolean match() {
         return stakes instanceof MatchStakes;

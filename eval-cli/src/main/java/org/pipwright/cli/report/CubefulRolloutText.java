@@ -3,12 +3,16 @@ package org.pipwright.cli.report;
 import java.io.PrintWriter;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.rollout.ActionStanding;
 import org.pipwright.engine.rollout.CubefulLine;
 import org.pipwright.engine.rollout.CubefulRolloutReport;
 import org.pipwright.engine.rollout.Estimate;
 
 /** A rollout with the cube as a table: for each candidate a row of means, and below it their standard errors. */
 public final class CubefulRolloutText {
+    /** Rounding. */
+    private static final double NOTHING = 1e-9;
+
     private CubefulRolloutText() {}
 
     /**
@@ -37,7 +41,7 @@ public final class CubefulRolloutText {
         }
         table.print(out);
         out.println();
-        summary.values().ifPresent(values -> verdict(summary, values, out));
+        summary.report().actions().ifPresent(actions -> verdict(summary, actions, out));
         notes(summary, out);
     }
 
@@ -47,7 +51,7 @@ public final class CubefulRolloutText {
                 summary.name(line.candidate()),
                 value(match, line.value().mean()),
                 cost(match, line.behind().mean()),
-                Double.isFinite(line.reduction()) ? Numbers.percent(line.reduction() / 100) + "x" : "",
+                RolloutText.luck(line.reduction()),
                 Numbers.percent(line.doubled()),
                 Numbers.percent(line.passed()),
                 Numbers.hundredths(line.cube()));
@@ -67,33 +71,49 @@ public final class CubefulRolloutText {
         return match ? Numbers.finePercent(error) : Numbers.size(error);
     }
 
-    private static void verdict(CubefulRolloutSummary summary, CubeValues values, PrintWriter out) {
+    private static void verdict(CubefulRolloutSummary summary, ActionStanding actions, PrintWriter out) {
+        CubeValues values = actions.values();
         if (values.mayDouble()) {
-            out.println("double, pass: " + value(summary.match(), values.doublePass()));
+            double cost = values.cost(CubeAction.PASS);
+            out.println("double, pass: " + value(summary.match(), values.doublePass())
+                    + (cost == 0 ? "" : ", cost " + cost(summary.match(), cost)));
         }
-        boolean open = values.mayDouble()
-                && Math.abs(values.doubled() - values.noDouble()) < 2 * errorOfDoubling(summary.report(), values);
-        out.println(CubeWords.verdict(values, summary.cube(), summary.stakes())
-                + (open ? " (Not clear: doubling and rolling are within two standard errors.)" : ""));
+        out.println(CubeWords.verdict(values, summary.cube(), summary.stakes()));
+        actions.choices().forEach(choice -> out.println(choice(summary.match(), choice, actions.needed())));
     }
 
-    /** Standard error of what doubling, with the best answer, is worth more than rolling. */
-    private static double errorOfDoubling(CubefulRolloutReport report, CubeValues values) {
-        CubefulLine roll = report.of(CubefulRolloutSummary.ROLL);
-        if (values.answer() == CubeAction.PASS) {
-            // What a pass gives is known.
-            return roll.value().standardError();
+    /** What a choice is between. */
+    static String between(ActionStanding.Kind kind) {
+        switch (kind) {
+            case DOUBLE_OR_ROLL:
+                return "doubling and rolling";
+            case TAKE_OR_PASS:
+                return "taking and passing";
+            default:
+                return "beavering and taking";
         }
-        CubefulLine doubled = report.of(
-                values.answer() == CubeAction.TAKE ? CubefulRolloutSummary.TAKE : CubefulRolloutSummary.BEAVER);
-        int best = report.lines().get(0).candidate();
-        if (best == roll.candidate()) {
-            return doubled.behind().standardError();
+    }
+
+    private static String choice(boolean match, ActionStanding.Choice choice, double needed) {
+        double apart = Math.abs(choice.difference().mean());
+        double error = choice.difference().standardError();
+        String text = between(choice.kind()) + ": " + (match ? Numbers.finePercent(apart) : Numbers.size(apart))
+                + " apart, "
+                + (apart <= NOTHING || error > 0 && apart < error / 100
+                        ? "the same"
+                        : error <= NOTHING ? "no error" : Numbers.percent(apart / error / 100) + " standard errors");
+        return text + (needed > 0 ? ": " + clarity(choice.clarity(), needed) : apart < 2 * error ? ": not clear" : "");
+    }
+
+    private static String clarity(ActionStanding.Clarity clarity, double needed) {
+        switch (clarity) {
+            case CLEAR:
+                return "clear";
+            case CLOSE:
+                return "known to lie within 0.01 points of each other";
+            default:
+                return "not yet clear, which takes " + Numbers.percent(needed / 100) + " at this look";
         }
-        return best == doubled.candidate()
-                ? roll.behind().standardError()
-                // Neither was compared with the other; sharing the dice makes it smaller than this as a rule.
-                : Math.hypot(roll.value().standardError(), doubled.value().standardError());
     }
 
     private static void notes(CubefulRolloutSummary summary, PrintWriter out) {

@@ -70,7 +70,7 @@ public final class RolloutText {
                 name,
                 Numbers.points(line.equity().mean()),
                 Numbers.cost(line.behind().mean()),
-                Double.isFinite(line.reduction()) ? Numbers.percent(line.reduction() / 100) + "x" : ""));
+                luck(line.reduction())));
         for (Estimate chance : line.chances()) {
             cells.add(Numbers.percent(chance.mean()));
         }
@@ -105,5 +105,13 @@ public final class RolloutText {
             out.println("the best play is " + (report.clear() ? "" : "not yet ") + "clear: at this look that takes "
                     + needed + " standard errors between it and every other");
         }
+    }
+
+    /** What taking luck off has saved; nothing where there was none. */
+    static String luck(double reduction) {
+        if (Double.isNaN(reduction)) {
+            return "";
+        }
+        return Double.isInfinite(reduction) ? "all of it" : Numbers.percent(reduction / 100) + "x";
     }
 }
