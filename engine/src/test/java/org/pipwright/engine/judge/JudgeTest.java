@@ -215,9 +215,8 @@ class JudgeTest {
         assertEquals(Basis.EXACT, ask(Question.before(END), Effort.STATIC).basis());
         assertEquals(
                 Basis.EXACT, ask(Question.before(END).forMoney(), Effort.STATIC).basis());
-        // The chances are exact, what the cube is worth in a match is not.
         assertEquals(
-                Basis.ESTIMATED,
+                Basis.EXACT,
                 ask(Question.before(END).inMatch(4, 2), Effort.STATIC).basis());
         Position home = PositionText.parse("5@6 5@5 5@4 / 5@6 5@5 5@3");
         assertEquals(

@@ -26,7 +26,8 @@ final class RolloutOptions {
             paramLabel = "E",
             description = "Stop as soon as the best is ahead of all others as surely as a single look would show at E"
                     + " standard errors (3, say). Since the standings are looked at after each round, more than E are"
-                    + " asked for: the boundary of a confidence sequence, which holds at all looks together.")
+                    + " asked for: the boundary of a confidence sequence, which holds at all looks together. Cube actions:"
+                    + " once each choice is clear like that, or known to lie within 0.01 points of indifference.")
     private double sure;
 
     @Option(names = "--seed", paramLabel = "N", description = "Other dice for another number. Default: 1.")
