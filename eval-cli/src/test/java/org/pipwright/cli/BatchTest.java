@@ -195,7 +195,7 @@ class BatchTest {
                 "rank --batch FILE --plays 8/5 | --plays is for single positions: leave it out with --batch",
                 "rank --batch FILE --explain | --explain is for single positions: leave it out with --batch",
                 "rank --batch FILE --cube 1 --simulate | --simulate leaves the cube out: give it without cube and score",
-                "rank --batch FILE --cube 1 --lookahead 4 | --lookahead is 4: with the cube use 0 to 3",
+                "rank --batch FILE --cube 1 --lookahead 7 | --lookahead is 7: use 0 to 6",
                 "odds --batch FILE/missing | cannot read 'FILE/missing': it is missing, a folder, or not yours to read",
                 "odds | odds needs POSITION; see pipwright help odds"
             })

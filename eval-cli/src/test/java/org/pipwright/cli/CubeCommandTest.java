@@ -20,7 +20,6 @@ import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
@@ -30,6 +29,8 @@ import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.score.MatchScore;
+import org.pipwright.engine.search.CubeSearch;
+import org.pipwright.engine.search.Judgement;
 
 class CubeCommandTest {
     private static Run run(String line) {
@@ -71,7 +72,7 @@ class CubeCommandTest {
     @ParameterizedTest
     @ValueSource(strings = {"start", "5@6 3@8 3@7 2@24 2@3 / 4@6 3@8 5@13 2@24 1@bar"})
     void moneyValuesAreThoseOfTheEngine(String text) throws IOException {
-        CubeValues values = new CubefulSearch(new NetworkEvaluator(TestNet.MODEL))
+        CubeValues values = new CubeSearch(Judgement.by(new NetworkEvaluator(TestNet.MODEL)))
                 .values(
                         PositionText.parse(text),
                         new CubeState(4, CubeOwner.ME),
@@ -110,7 +111,7 @@ class CubeCommandTest {
     @CsvSource({"3, 5, false", "5, 1, false", "5, 1, true", "1, 1, false", "2, 2, false"})
     void matchValuesAreThoseOfTheEngine(int mine, int theirs, boolean crawford) throws IOException {
         MatchStakes stakes = new MatchStakes(new MatchScore(mine, theirs, crawford));
-        CubeValues values = new CubefulSearch(new NetworkEvaluator(TestNet.MODEL))
+        CubeValues values = new CubeSearch(Judgement.by(new NetworkEvaluator(TestNet.MODEL)))
                 .values(
                         PositionText.parse("start"),
                         CubeState.START,

@@ -146,7 +146,7 @@ class CubefulRankTest {
 
     /** As far as it can where the game is over after every play, and not at all in no time. */
     @ParameterizedTest
-    @CsvSource({"1@3 14@off / 1@1 1@2 13@off --roll 2-1, 3600, 3", "start --roll 6-4, 0.000001, 0"})
+    @CsvSource({"1@3 14@off / 1@1 1@2 13@off --roll 2-1, 3600, 6", "start --roll 6-4, 0.000001, 0"})
     void itLooksAsFarAsTheTimeAllows(String asked, String seconds, int lookahead) throws IOException {
         JsonNode best = json("rank " + asked + " --cube 1 --seconds " + seconds)
                 .get("plays")
@@ -187,7 +187,7 @@ class CubefulRankTest {
                 "--crawford|--crawford is for matches: give the score with --away",
                 "--away 3,26|the match table ends at 25-away, but the score is 3-away against 26-away: play a shorter match or"
                         + " give a longer table",
-                "--cube 1 --lookahead 4|--lookahead is 4: with the cube use 0 to 3",
+                "--cube 1 --lookahead 7|--lookahead is 7: use 0 to 6",
                 "--cube 1 --seconds 1 --lookahead 1|--seconds and --lookahead are two ways to say how far to look: give one of"
                         + " them",
                 "--cube 1 --seconds 1 --plays 8/5,6/5|--seconds weighs all plays and drops the weak ones: give --lookahead with"

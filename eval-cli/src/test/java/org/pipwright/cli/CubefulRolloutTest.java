@@ -182,7 +182,7 @@ class CubefulRolloutTest {
             delimiter = '|',
             value = {
                 "--cube 1 --save x --resume pom.xml|--save begins a file anew and --resume goes on with one: give one of them",
-                "--cube 1 --lookahead 5|lookahead 5: with the cube use 0 to 3",
+                "--cube 1 --lookahead 7|lookahead 7: use 0 to 6",
                 "--away 26,3|the match table ends at 25-away, but the score is 26-away against 3-away: play a shorter match or"
                         + " give a longer table",
                 "--cube 1 --roll 31 --top 0|--top is 0: compare at least 1 play",

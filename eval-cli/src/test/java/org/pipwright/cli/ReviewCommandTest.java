@@ -257,7 +257,7 @@ class ReviewCommandTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "--lookahead 4 | lookahead 4: use 0 to 3",
+                "--lookahead 7 | lookahead 7: use 0 to 6",
                 "--rollout -1 | --rollout is -1: play 1 game or more",
                 "--save a --resume pom.xml | --save begins a file anew and --resume goes on with one: give one of them",
                 "--threads 0 | --threads is 0: use 1 to 1024",

@@ -9,7 +9,6 @@ import java.util.function.Supplier;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.Narrowing;
-import org.pipwright.engine.search.Objective;
 import org.pipwright.engine.search.ParallelLookahead;
 import org.pipwright.engine.search.Searched;
 
@@ -32,8 +31,7 @@ final class NarrowingTable {
             float first, int firstMost, float then, int thenMost, float replies, int repliesMost) {
         return new LookaheadSettings(
                 List.of(new Narrowing(first, firstMost), new Narrowing(then, thenMost)),
-                List.of(new Narrowing(replies, repliesMost)),
-                Objective.CUBELESS);
+                List.of(new Narrowing(replies, repliesMost)));
     }
 
     private static Map<String, LookaheadSettings> all() {

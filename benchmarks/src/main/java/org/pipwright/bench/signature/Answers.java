@@ -13,7 +13,6 @@ import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.bearoff.TableListener;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.ExactCube;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
@@ -40,6 +39,7 @@ import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
+import org.pipwright.engine.search.CubeSearch;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.PlaySearch;
@@ -90,7 +90,7 @@ final class Answers {
 
     /** Values of the cube actions before the roll. */
     List<String> cube(List<Position> positions, Setting setting, int lookahead) {
-        CubefulSearch search = new CubefulSearch(judgements.get().evaluator());
+        CubeSearch search = new CubeSearch(judgements.get());
         CubeTerms mine = terms.apply(setting.stakes());
         return lines(positions, i -> List.of(values(search.values(positions.get(i), Setting.CUBE, mine, lookahead))));
     }

@@ -17,7 +17,6 @@ import org.pipwright.engine.rollout.Rollouts;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.Narrowing;
-import org.pipwright.engine.search.Objective;
 import org.pipwright.engine.search.PlaySearch;
 
 /** Finds out what the plays of decisions are worth: candidates by lookahead 1, then rollouts of these. */
@@ -36,8 +35,7 @@ final class Referee implements AutoCloseable {
         this.judgements = judgements;
         this.header = header;
         this.threads = threads;
-        LookaheadSettings everyPlay =
-                new LookaheadSettings(List.of(Narrowing.NONE), LookaheadSettings.DEFAULT.inner(), Objective.CUBELESS);
+        LookaheadSettings everyPlay = new LookaheadSettings(List.of(Narrowing.NONE), LookaheadSettings.DEFAULT.inner());
         search = new PlaySearch(judgements, everyPlay, threads);
     }
 

@@ -2,6 +2,7 @@ package org.pipwright.engine.cube;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.GameResult;
@@ -14,6 +15,13 @@ import org.pipwright.engine.rules.GameResult;
 public interface CubeTerms {
     /** Differences of values below this come from arithmetic: match tables have six digits. */
     double NOISE = 1e-9;
+
+    /**
+     * What is played for.
+     *
+     * @return the stakes, seen from the side on roll
+     */
+    Stakes stakes();
 
     /**
      * The values of the cube actions at any chance to win, by a model.
@@ -48,6 +56,25 @@ public interface CubeTerms {
     }
 
     /**
+     * The values of the cube actions of a position, given what it is worth to roll there.
+     *
+     * @param cube the cube, seen from the side on roll
+     * @param rolling what rolling is worth with each of {@link Stakes#cubesToRollWith}, per unit of that cube
+     * @return values to the side on roll
+     */
+    default CubeValues values(CubeState cube, ToDoubleFunction<CubeState> rolling) {
+        double roll = rolling.applyAsDouble(cube);
+        double pass = won(GameResult.SINGLE, cube);
+        if (!stakes().mayDouble(cube)) {
+            return new CubeValues(false, false, roll, roll, pass, roll);
+        }
+        double take = ofTaken(rolling.applyAsDouble(cube.taken()));
+        boolean mayBeaver = stakes().mayBeaver(cube);
+        double beaver = mayBeaver ? ofTaken(ofTaken(rolling.applyAsDouble(cube.beavered()))) : take;
+        return new CubeValues(true, mayBeaver, roll, take, pass, beaver);
+    }
+
+    /**
      * The exact value of a position with the right cube action, where it is known.
      *
      * @param position an unfinished position
@@ -56,6 +83,57 @@ public interface CubeTerms {
      */
     default OptionalDouble known(Position position, CubeState cube) {
         return exact(position, cube).stream().mapToDouble(CubeValues::best).findFirst();
+    }
+
+    /**
+     * {@link #known} for several cubes at once, for hot loops.
+     *
+     * @param planes array that holds an unfinished position
+     * @param at index of its first plane
+     * @param cubes cubes, seen from the side on roll
+     * @param out where to write a value a cube
+     * @return whether they are known; if not, what was written means nothing
+     */
+    default boolean known(int[] planes, int at, CubeState[] cubes, double[] out) {
+        Position position = Position.ofPlanes(planes, at);
+        for (int i = 0; i < cubes.length; i++) {
+            OptionalDouble value = known(position, cubes[i]);
+            if (value.isEmpty()) {
+                return false;
+            }
+            out[i] = value.getAsDouble();
+        }
+        return true;
+    }
+
+    /**
+     * What it is worth to roll with each of several cubes, by the model and as quickly as possible: {@link
+     * CubeValues#noDouble()} of {@link #values}, for hot loops.
+     *
+     * @param planes array that holds an unfinished position
+     * @param at index of its first plane
+     * @param chances array that holds its six chances
+     * @param chancesAt index of the first of them
+     * @param cubes cubes, seen from the side on roll
+     * @param out where to write a value a cube
+     */
+    default void rolling(int[] planes, int at, float[] chances, int chancesAt, CubeState[] cubes, double[] out) {
+        Position position = Position.ofPlanes(planes, at);
+        Outcomes outcomes = Outcomes.of(chances, chancesAt);
+        for (int i = 0; i < cubes.length; i++) {
+            out[i] = values(position, outcomes, cubes[i]).noDouble();
+        }
+    }
+
+    /**
+     * A cube that stands for others: with either, a position is worth the same per unit of the cube, and the same can
+     * happen next.
+     *
+     * @param cube a cube, seen from the side on roll
+     * @return the cube that stands for it; its own for most
+     */
+    default CubeState alike(CubeState cube) {
+        return cube;
     }
 
     /**

@@ -1,5 +1,6 @@
 package org.pipwright.engine.cube;
 
+import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 
 /**
@@ -39,6 +40,14 @@ public final class EfficiencyByRegime {
             return CONTACT;
         }
         return ofRace((position.pips() + position.opponentPips()) / 2.0);
+    }
+
+    /** The same, for hot loops. */
+    static CubeEfficiency of(int[] planes, int at) {
+        if (Planes.contact(planes, at)) {
+            return CONTACT;
+        }
+        return ofRace((Planes.pips(planes, at) + Planes.pips(planes, at + Planes.SIDE)) / 2.0);
     }
 
     /**

@@ -57,20 +57,34 @@ public final class ExactCube {
      * @return points per unit of the present cube; empty if the table does not cover the position
      */
     public OptionalDouble best(Position position, CubeState cube) {
-        int[] planes = position.toPlanes();
-        if (tables.basis(planes, 0) != Basis.EXACT) {
-            return OptionalDouble.empty();
+        double[] value = new double[1];
+        return best(position.toPlanes(), 0, new CubeState[] {cube}, value)
+                ? OptionalDouble.of(value[0])
+                : OptionalDouble.empty();
+    }
+
+    /** The same for several cubes; returns whether the table covers the position. */
+    boolean best(int[] planes, int at, CubeState[] cubes, double[] out) {
+        if (tables.basis(planes, at) != Basis.EXACT) {
+            return false;
         }
         TwoSidedTable table = tables.twoSided();
-        TwoSidedValue value =
-                table.value(table.index().of(planes, 0), table.index().of(planes, Planes.SIDE));
-        switch (cube.owner()) {
+        SideIndex sides = table.index();
+        TwoSidedValue value = table.value(sides.of(planes, at), sides.of(planes, at + Planes.SIDE));
+        for (int i = 0; i < cubes.length; i++) {
+            out[i] = best(value, cubes[i].owner());
+        }
+        return true;
+    }
+
+    private static double best(TwoSidedValue value, CubeOwner owner) {
+        switch (owner) {
             case ME:
-                return OptionalDouble.of(value.mine());
+                return value.mine();
             case THEM:
-                return OptionalDouble.of(value.theirs());
+                return value.theirs();
             default:
-                return OptionalDouble.of(value.centred());
+                return value.centred();
         }
     }
 

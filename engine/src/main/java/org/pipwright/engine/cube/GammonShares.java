@@ -51,6 +51,23 @@ public record GammonShares(double winGammon, double winBackgammon, double loseGa
                 share(outcomes.loseBackgammon(), lose));
     }
 
+    /**
+     * The shares of a position whose chances are in an array.
+     *
+     * @param chances array that holds its six chances
+     * @param at index of the first of them
+     * @return the shares, as {@link #of(Outcomes)} gives them
+     */
+    public static GammonShares of(float[] chances, int at) {
+        double win = (double) chances[at] + chances[at + 1] + chances[at + 2];
+        double lose = (double) chances[at + 3] + chances[at + 4] + chances[at + 5];
+        return new GammonShares(
+                share(chances[at + 1], win),
+                share(chances[at + 2], win),
+                share(chances[at + 4], lose),
+                share(chances[at + 5], lose));
+    }
+
     private static double share(double part, double whole) {
         return whole <= 0 ? 0 : Math.min(1, part / whole);
     }

@@ -8,30 +8,29 @@ package org.pipwright.engine.cube;
  * from there on to a game won or lost for certain, since playing on for a gammon can be broken off by cashing. Under the
  * Jacoby rule a centred cube counts single games only: all of its dead part, and the live part beyond the cash points.
  */
-final class MoneyCurves implements CubeCurves {
+final class MoneyCurves {
     private final GammonShares shares;
-    private final CubeState cube;
     private final MoneyStakes stakes;
     private final CubeEfficiency efficiency;
     private final TakePointModel live;
 
-    MoneyCurves(GammonShares shares, CubeState cube, MoneyStakes stakes, CubeEfficiency efficiency) {
+    MoneyCurves(GammonShares shares, MoneyStakes stakes, CubeEfficiency efficiency) {
         this.shares = shares;
-        this.cube = cube;
         this.stakes = stakes;
         this.efficiency = efficiency;
         live = new TakePointModel(shares.winValue(), shares.loseValue(), 1);
     }
 
-    @Override
-    public CubeValues at(double win) {
+    /** The values at a chance to win. */
+    CubeValues at(double win, CubeState cube) {
         double taken = 2 * opponentOwns(win);
         boolean mayBeaver = stakes.mayBeaver(cube);
         return new CubeValues(
-                stakes.mayDouble(cube), mayBeaver, noDouble(win), taken, 1, mayBeaver ? 2 * taken : taken);
+                stakes.mayDouble(cube), mayBeaver, rolling(win, cube), taken, 1, mayBeaver ? 2 * taken : taken);
     }
 
-    private double noDouble(double win) {
+    /** The value of rolling with a cube. */
+    double rolling(double win, CubeState cube) {
         switch (cube.owner()) {
             case ME:
                 return blend(efficiency.owned(win), counted(win), liveOwned(win));

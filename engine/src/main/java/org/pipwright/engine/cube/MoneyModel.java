@@ -10,6 +10,7 @@ package org.pipwright.engine.cube;
 public record MoneyModel(MoneyStakes stakes, CubeEfficiency efficiency) implements CubeModel {
     @Override
     public CubeCurves curves(GammonShares shares, CubeState cube) {
-        return new MoneyCurves(shares, cube, stakes, efficiency);
+        MoneyCurves curves = new MoneyCurves(shares, stakes, efficiency);
+        return win -> curves.at(win, cube);
     }
 }

@@ -11,6 +11,9 @@ import org.pipwright.engine.rules.GameResult;
  * position's regime. Values are points per unit of the present cube.
  */
 public final class MoneyTerms implements CubeTerms {
+    /** So high a cube has room for a beaver at every roll of the largest lookahead. */
+    private static final int ROOMY = 64;
+
     private final MoneyStakes stakes;
     private final ExactCube exact;
 
@@ -23,6 +26,11 @@ public final class MoneyTerms implements CubeTerms {
     public MoneyTerms(MoneyStakes stakes, ExactCube exact) {
         this.stakes = stakes;
         this.exact = exact;
+    }
+
+    @Override
+    public Stakes stakes() {
+        return stakes;
     }
 
     @Override
@@ -46,6 +54,30 @@ public final class MoneyTerms implements CubeTerms {
     @Override
     public OptionalDouble known(Position position, CubeState cube) {
         return exact == null ? OptionalDouble.empty() : exact.best(position, cube);
+    }
+
+    @Override
+    public boolean known(int[] planes, int at, CubeState[] cubes, double[] out) {
+        return exact != null && exact.best(planes, at, cubes, out);
+    }
+
+    @Override
+    public void rolling(int[] planes, int at, float[] chances, int chancesAt, CubeState[] cubes, double[] out) {
+        MoneyCurves curves =
+                new MoneyCurves(GammonShares.of(chances, chancesAt), stakes, EfficiencyByRegime.of(planes, at));
+        double win = (double) chances[chancesAt] + chances[chancesAt + 1] + chances[chancesAt + 2];
+        for (int i = 0; i < cubes.length; i++) {
+            out[i] = curves.rolling(win, cubes[i]);
+        }
+    }
+
+    /** A turned cube is as good as any other, and so is one that has not been turned. */
+    @Override
+    public CubeState alike(CubeState cube) {
+        if (cube.value() > ROOMY) {
+            return cube;
+        }
+        return cube.owner() == CubeOwner.CENTRE ? CubeState.START : new CubeState(2, cube.owner());
     }
 
     @Override

@@ -2,33 +2,23 @@ package org.pipwright.engine.cubeplay;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.CancellationException;
-import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.GammonShares;
-import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.evaluation.StoppableEvaluator;
-import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.Narrowing;
+import org.pipwright.engine.search.ParallelLookahead;
+import org.pipwright.engine.search.Searched;
 
 /**
  * Ranks the plays of a roll by what they leave with the cube where it stands: points in money play, the chance to win the
@@ -36,65 +26,8 @@ import org.pipwright.engine.search.Narrowing;
  * not depend on the number of threads. To be asked from one thread at a time.
  */
 public final class CubefulRanker implements AutoCloseable {
-    private static final List<Narrowing> NARROWING = LookaheadSettings.DEFAULT.root();
-
-    private final Crew<Worker> crew;
-    private volatile long deadline;
-    private volatile boolean timed;
-
-    /** What one thread works with. */
-    private static final class Worker {
-        private final Judgement judgement;
-        private final CubefulSearch search;
-        private final Lookahead cubeless;
-        private final CubeTerms terms;
-
-        Worker(Judgement patient, CubeTerms terms, BooleanSupplier late) {
-            judgement = new Judgement(new StoppableEvaluator(patient.evaluator(), late), patient.horizon());
-            this.terms = terms;
-            search = new CubefulSearch(judgement.evaluator());
-            cubeless = new Lookahead(judgement, LookaheadSettings.DEFAULT);
-        }
-    }
-
-    /** The plays of a roll and what is known of them so far. */
-    private static final class Standings {
-        private final List<Play> plays;
-        private final int[] results;
-        private final float[] chances;
-        private final double[] value;
-        private final int[] lookahead;
-        private final boolean[] exact;
-
-        Standings(List<Play> plays) {
-            this.plays = plays;
-            results = new int[plays.size() * Planes.STRIDE];
-            chances = new float[plays.size() * Outcomes.COUNT];
-            value = new double[plays.size()];
-            lookahead = new int[plays.size()];
-            exact = new boolean[plays.size()];
-            for (int i = 0; i < plays.size(); i++) {
-                plays.get(i).result().copyTo(results, i * Planes.STRIDE);
-            }
-        }
-
-        Standings(Standings other) {
-            plays = other.plays;
-            results = other.results;
-            chances = other.chances.clone();
-            value = other.value.clone();
-            lookahead = other.lookahead.clone();
-            exact = other.exact;
-        }
-
-        /** Deepest first, then by value, equals as given. */
-        List<Integer> order() {
-            return IntStream.range(0, plays.size())
-                    .boxed()
-                    .sorted(Comparator.<Integer>comparingInt(i -> -lookahead[i]).thenComparingDouble(i -> -value[i]))
-                    .collect(Collectors.toList());
-        }
-    }
+    private final ParallelLookahead search;
+    private final CubeTerms terms;
 
     /**
      * A ranker.
@@ -104,11 +37,29 @@ public final class CubefulRanker implements AutoCloseable {
      * @param threads number of threads, at least 1
      */
     public CubefulRanker(Supplier<Judgement> judgements, Supplier<CubeTerms> terms, int threads) {
-        crew = new Crew<>(threads, () -> new Worker(judgements.get(), terms.get(), this::late));
+        this(
+                new ParallelLookahead(
+                        judgements,
+                        () -> {
+                            CubeTerms own = terms.get();
+                            return stakes -> own;
+                        },
+                        LookaheadSettings.DEFAULT,
+                        threads,
+                        ParallelLookahead.memory(),
+                        () -> false),
+                terms.get());
     }
 
-    private boolean late() {
-        return timed && System.nanoTime() - deadline > 0;
+    /**
+     * A ranker by a search that knows the terms; closing one closes both.
+     *
+     * @param search what it searches with
+     * @param terms what is played for, seen from the side that plays
+     */
+    public CubefulRanker(ParallelLookahead search, CubeTerms terms) {
+        this.search = search;
+        this.terms = terms;
     }
 
     /**
@@ -117,19 +68,16 @@ public final class CubefulRanker implements AutoCloseable {
      * @param position an unfinished position
      * @param roll the roll
      * @param cube the cube, seen from the side that plays
-     * @param lookahead future rolls to average over, 0 to {@value CubefulSearch#MOST}
+     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
      * @return every play, distinct by resulting position; those with the largest lookahead first, each group best first
      * @throws IllegalArgumentException if the game is over or the lookahead out of range
      */
     public List<CubefulPlay> rank(Position position, Roll roll, CubeState cube, int lookahead) {
-        requireLookahead(lookahead);
-        Standings standings = begin(position, Plays.legal(position, roll), cube);
-        for (int next = 1; next <= lookahead; next++) {
-            List<Integer> kept = kept(standings, next, cube);
-            next = kept.size() == 1 ? lookahead : next;
-            standings = deepened(standings, kept, cube, next);
-        }
-        return ranking(standings, cube);
+        List<Play> plays = Plays.legal(position, roll);
+        return ranking(
+                plays,
+                cube,
+                search.search(position.toPlanes(), results(plays), plays.size(), terms.stakes(), cube, lookahead));
     }
 
     /**
@@ -143,20 +91,11 @@ public final class CubefulRanker implements AutoCloseable {
      * @throws IllegalArgumentException if the game is over
      */
     public List<CubefulPlay> rank(Position position, Roll roll, CubeState cube, Duration time) {
-        Standings standings = begin(position, Plays.legal(position, roll), cube);
-        deadline = System.nanoTime() + time.toNanos();
-        timed = true;
-        try {
-            for (int next = 1; next <= CubefulSearch.MOST; next++) {
-                standings = deepened(standings, kept(standings, next, cube), cube, next);
-            }
-        } catch (CancellationException e) {
-            // Time is up: the last finished step stands.
-            return ranking(standings, cube);
-        } finally {
-            timed = false;
-        }
-        return ranking(standings, cube);
+        List<Play> plays = Plays.legal(position, roll);
+        return ranking(
+                plays,
+                cube,
+                search.search(position.toPlanes(), results(plays), plays.size(), terms.stakes(), cube, time));
     }
 
     /**
@@ -166,12 +105,11 @@ public final class CubefulRanker implements AutoCloseable {
      * @param roll the roll
      * @param plays at least one play of that position and roll; one given twice counts once
      * @param cube the cube, seen from the side that plays
-     * @param lookahead future rolls to average over, 0 to {@value CubefulSearch#MOST}
+     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
      * @return these plays, best first
      * @throws IllegalArgumentException if a play is not one of this position and roll, or there is none
      */
     public List<CubefulPlay> rank(Position position, Roll roll, List<Play> plays, CubeState cube, int lookahead) {
-        requireLookahead(lookahead);
         Map<Position, Play> distinct = new LinkedHashMap<>();
         for (Play play : plays) {
             distinct.putIfAbsent(Plays.to(position, roll, play.result()).result(), play);
@@ -179,98 +117,48 @@ public final class CubefulRanker implements AutoCloseable {
         if (distinct.isEmpty()) {
             throw new IllegalArgumentException("no plays to rank: give at least one");
         }
-        Standings standings = begin(position, List.copyOf(distinct.values()), cube);
-        if (lookahead > 0) {
-            standings = deepened(standings, standings.order(), cube, lookahead);
-        }
-        return ranking(standings, cube);
+        List<Play> some = List.copyOf(distinct.values());
+        return ranking(
+                some,
+                cube,
+                search.searchAll(position.toPlanes(), results(some), some.size(), terms.stakes(), cube, lookahead));
     }
 
-    private static void requireLookahead(int lookahead) {
-        if (lookahead < 0 || lookahead > CubefulSearch.MOST) {
-            throw new IllegalArgumentException(
-                    "with the cube a lookahead is 0 to " + CubefulSearch.MOST + ", not " + lookahead);
-        }
-    }
-
-    private Standings begin(Position position, List<Play> plays, CubeState cube) {
-        Standings standings = new Standings(plays);
-        Worker worker = crew.workers().get(0);
-        int[] planes = position.toPlanes();
-        worker.judgement.evaluator().evaluateResults(planes, 0, standings.results, plays.size(), standings.chances);
+    private static int[] results(List<Play> plays) {
+        int[] results = new int[plays.size() * Planes.STRIDE];
         for (int i = 0; i < plays.size(); i++) {
-            Position next = plays.get(i).next();
-            standings.exact[i] = next.finished()
-                    || worker.terms.swapped().exact(next, cube.swapped()).isPresent();
-            standings.value[i] = value(worker.terms, next, Outcomes.of(standings.chances, i * Outcomes.COUNT), cube);
+            plays.get(i).result().copyTo(results, i * Planes.STRIDE);
         }
-        return standings;
+        return results;
     }
 
-    /** By the model itself, not by its quick form, since plays may differ by little. */
-    private static double value(CubeTerms terms, Position next, Outcomes outcomes, CubeState cube) {
-        if (next.finished()) {
-            return terms.won(GameResult.of(next), cube);
+    /** Without lookahead plays may differ by little: then they are valued by the model itself, not by its quick form. */
+    private List<CubefulPlay> ranking(List<Play> plays, CubeState cube, List<Searched> searched) {
+        boolean looked = searched.stream().anyMatch(each -> each.lookahead() > 0);
+        List<CubefulPlay> ranking = new ArrayList<>();
+        for (Searched each : searched) {
+            Play play = plays.get(each.result());
+            Position next = play.next();
+            boolean exact = next.finished()
+                    || terms.swapped().exact(next, cube.swapped()).isPresent();
+            double value = looked || exact
+                    ? each.value()
+                    : byModel(next, each.outcomes().swapped(), cube);
+            ranking.add(new CubefulPlay(play, each.outcomes(), each.lookahead(), value, exact));
         }
-        CubeTerms theirs = terms.swapped();
-        Outcomes chances = outcomes.swapped();
-        return terms.toOther(theirs.exact(next, cube.swapped())
-                .orElseGet(() -> theirs.curves(next, GammonShares.of(chances), cube.swapped())
-                        .at(chances.win()))
+        return CubefulPlay.inOrder(ranking, terms.point(cube));
+    }
+
+    private double byModel(Position next, Outcomes outcomes, CubeState cube) {
+        return terms.toOther(terms.swapped()
+                .curves(next, GammonShares.of(outcomes), cube.swapped())
+                .at(outcomes.win())
                 .best());
-    }
-
-    /** The plays worth a larger lookahead. */
-    private List<Integer> kept(Standings standings, int next, CubeState cube) {
-        Narrowing narrowing = NARROWING.get(Math.min(next, NARROWING.size()) - 1);
-        List<Integer> order = standings.order();
-        int deepest = standings.lookahead[order.get(0)];
-        double within = narrowing.within() * point(cube);
-        return order.stream()
-                .limit(narrowing.most())
-                .filter(i -> standings.lookahead[i] == deepest
-                        && standings.value[i] >= standings.value[order.get(0)] - within)
-                .collect(Collectors.toList());
-    }
-
-    /** The standings after a step; those before are left as they are, since it may be cut short. */
-    private Standings deepened(Standings before, List<Integer> kept, CubeState cube, int lookahead) {
-        Standings standings = new Standings(before);
-        crew.run(kept.size(), (worker, task) -> {
-            int i = kept.get(task);
-            standings.lookahead[i] = lookahead;
-            if (!standings.exact[i]) {
-                int at = i * Planes.STRIDE;
-                standings.value[i] = worker.search.worth(standings.results, at, cube, worker.terms, lookahead);
-                int[] child = new int[Planes.STRIDE];
-                Planes.copySwapped(standings.results, at, child, 0);
-                worker.cubeless.evaluate(child, 0, lookahead, standings.chances, i * Outcomes.COUNT);
-                Chances.swap(standings.chances, i * Outcomes.COUNT);
-            }
-        });
-        return standings;
-    }
-
-    private double point(CubeState cube) {
-        return crew.workers().get(0).terms.point(cube);
-    }
-
-    private List<CubefulPlay> ranking(Standings standings, CubeState cube) {
-        List<CubefulPlay> plays = new ArrayList<>();
-        for (int i = 0; i < standings.plays.size(); i++) {
-            plays.add(new CubefulPlay(
-                    standings.plays.get(i),
-                    Outcomes.of(standings.chances, i * Outcomes.COUNT),
-                    standings.lookahead[i],
-                    standings.value[i],
-                    standings.exact[i]));
-        }
-        return CubefulPlay.inOrder(plays, point(cube));
     }
 
     /** Lets the threads go. */
     @Override
     public void close() {
-        crew.close();
+        search.close();
     }
 }

@@ -5,15 +5,17 @@ import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeGame;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.search.CubeSearch;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.LookaheadSettings;
 
 /** Does with the cube what its terms find right, and leaves it alone where all is the same. Serves one thread. */
 public final class JudgingCubePlayer implements CubePlayer {
     private final PositionEvaluator evaluator;
-    private final CubefulSearch search;
+    private final CubeSearch search;
     private final Function<Stakes, CubeTerms> terms;
     private final int lookahead;
 
@@ -22,11 +24,11 @@ public final class JudgingCubePlayer implements CubePlayer {
      *
      * @param evaluator gives chances
      * @param terms how to judge under given stakes, seen from the side on roll
-     * @param lookahead future rolls to average over, 0 to {@value CubefulSearch#MOST}
+     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
      */
     public JudgingCubePlayer(PositionEvaluator evaluator, Function<Stakes, CubeTerms> terms, int lookahead) {
         this.evaluator = evaluator;
-        this.search = new CubefulSearch(evaluator);
+        this.search = new CubeSearch(Judgement.by(evaluator));
         this.terms = terms;
         this.lookahead = lookahead;
     }

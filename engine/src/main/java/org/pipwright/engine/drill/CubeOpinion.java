@@ -3,11 +3,13 @@ package org.pipwright.engine.drill;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.measures.Kleinman;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.search.CubeSearch;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.LookaheadSettings;
 
 /** What a player thinks the cube actions are worth. An instance serves one thread. */
 @FunctionalInterface
@@ -26,11 +28,11 @@ public interface CubeOpinion {
      * The opinion of an evaluator.
      *
      * @param evaluator gives chances; used by this opinion only
-     * @param lookahead future rolls to average over, 0 to {@value CubefulSearch#MOST}
-     * @return values by {@link CubefulSearch}
+     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @return values by {@link CubeSearch}
      */
     static CubeOpinion of(PositionEvaluator evaluator, int lookahead) {
-        CubefulSearch search = new CubefulSearch(evaluator);
+        CubeSearch search = new CubeSearch(Judgement.by(evaluator));
         return (position, cube, terms) -> search.values(position, cube, terms, lookahead);
     }
 

@@ -1,15 +1,15 @@
 package org.pipwright.engine.duel;
 
 import java.util.function.Supplier;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.search.LookaheadSettings;
 
 /**
  * Who takes part in a duel with the cube: plays checkers and cube for what counts, by an evaluator's chances.
  *
  * @param name what reports call it
  * @param evaluators makes an evaluator for a thread; all of them must judge alike
- * @param lookahead future rolls to average over, 0 to {@value CubefulSearch#MOST}
+ * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
  */
 public record CubefulEntrant(String name, Supplier<PositionEvaluator> evaluators, int lookahead) {
     /**
@@ -17,13 +17,13 @@ public record CubefulEntrant(String name, Supplier<PositionEvaluator> evaluators
      *
      * @param name what reports call it
      * @param evaluators makes an evaluator for a thread
-     * @param lookahead 0 to {@value CubefulSearch#MOST}
+     * @param lookahead 0 to {@value LookaheadSettings#MOST}
      * @throws IllegalArgumentException if it is out of range
      */
     public CubefulEntrant {
-        if (lookahead < 0 || lookahead > CubefulSearch.MOST) {
+        if (lookahead < 0 || lookahead > LookaheadSettings.MOST) {
             throw new IllegalArgumentException(
-                    "with the cube a lookahead is 0 to " + CubefulSearch.MOST + ", not " + lookahead);
+                    "with the cube a lookahead is 0 to " + LookaheadSettings.MOST + ", not " + lookahead);
         }
     }
 }

@@ -1,57 +1,40 @@
 package org.pipwright.engine.judge;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.concurrent.CancellationException;
 import java.util.function.Function;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.cubeplay.CubefulPlay;
 import org.pipwright.engine.cubeplay.CubefulRanker;
 import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.evaluation.StoppableEvaluator;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Depth;
+import org.pipwright.engine.search.CubeValued;
+import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.engine.search.ParallelLookahead;
 
 /** Answers with a cube: points per unit of it, or chances to win the match. */
 final class Cubeful implements Answering {
-    /** Rankers are kept for so many stakes; with a match score one may come to some megabytes. */
-    private static final int KEPT = 64;
-
     private final Thinking thinking;
     private final Function<Stakes, CubeTerms> terms;
-    private final CubefulSearch search;
-    private volatile long deadline;
-    private volatile boolean timed;
-
-    private final Map<Stakes, CubefulRanker> rankers = new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Stakes, CubefulRanker> eldest) {
-            if (size() > KEPT) {
-                eldest.getValue().close();
-            }
-            return size() > KEPT;
-        }
-    };
+    private final ParallelLookahead search;
 
     Cubeful(Thinking thinking) {
         this.thinking = thinking;
         terms = thinking.knowledge().terms();
-        search = new CubefulSearch(new StoppableEvaluator(thinking.judgement().evaluator(), this::late));
-    }
-
-    private boolean late() {
-        return timed && System.nanoTime() - deadline > 0;
+        search = new ParallelLookahead(
+                thinking::judgement,
+                thinking.knowledge()::terms,
+                LookaheadSettings.DEFAULT,
+                thinking.threads(),
+                ParallelLookahead.memory(),
+                thinking::stopped);
     }
 
     CubeTerms terms(Stakes stakes) {
@@ -78,10 +61,7 @@ final class Cubeful implements Answering {
     }
 
     private List<CubefulPlay> ranked(Question question, Effort effort) {
-        CubefulRanker ranker = rankers.computeIfAbsent(question.stakes(), stakes -> {
-            Knowledge knowledge = thinking.knowledge();
-            return new CubefulRanker(thinking::judgement, () -> knowledge.terms(stakes), thinking.threads());
-        });
+        CubefulRanker ranker = new CubefulRanker(search, terms.apply(question.stakes()));
         Position position = question.position();
         if (!question.only().isEmpty()) {
             return ranker.rank(position, question.roll(), question.only(), question.cube(), effort.lookahead());
@@ -130,33 +110,13 @@ final class Cubeful implements Answering {
         return new Looked(values, outcomes, 0, Basis.SIMULATED);
     }
 
-    private Looked looked(Question question, CubeTerms mine, Effort effort) {
-        return effort.timed() ? inTime(question, mine, effort) : looked(question, mine, effort.lookahead());
-    }
-
     /** The chances are those of a question without a cube, with the same lookahead. */
-    private Looked looked(Question question, CubeTerms mine, int lookahead) {
-        CubeValues values = search.values(question.position(), question.cube(), mine, lookahead);
-        Outcomes outcomes = thinking.search().odds(question.position(), lookahead);
-        return new Looked(values, outcomes, lookahead, Basis.ESTIMATED);
-    }
-
-    /** A step that is not finished in time counts for nothing. */
-    private Looked inTime(Question question, CubeTerms mine, Effort effort) {
-        Looked last = looked(question, mine, 0);
-        deadline = System.nanoTime() + effort.time().toNanos();
-        timed = true;
-        try {
-            for (int next = 1; next <= CubefulSearch.MOST; next++) {
-                last = looked(question, mine, next);
-            }
-        } catch (CancellationException e) {
-            thinking.goOn();
-            return last;
-        } finally {
-            timed = false;
-        }
-        return last;
+    private Looked looked(Question question, CubeTerms mine, Effort effort) {
+        CubeValued found = effort.timed()
+                ? search.evaluate(question.position(), question.cube(), mine, effort.time())
+                : search.evaluate(question.position(), question.cube(), mine, effort.lookahead());
+        thinking.goOn();
+        return new Looked(found.values(), found.outcomes(), found.lookahead(), Basis.ESTIMATED);
     }
 
     private static Verdict verdict(
@@ -166,6 +126,6 @@ final class Cubeful implements Answering {
 
     @Override
     public void close() {
-        rankers.values().forEach(CubefulRanker::close);
+        search.close();
     }
 }

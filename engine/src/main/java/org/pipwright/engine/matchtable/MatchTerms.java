@@ -2,16 +2,18 @@ package org.pipwright.engine.matchtable;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.DoubleSupplier;
 import org.pipwright.engine.cube.CubeCurves;
+import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWalk;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.cube.WalkGame;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.GameResult;
 
@@ -57,6 +59,11 @@ public final class MatchTerms implements CubeTerms {
     }
 
     @Override
+    public Stakes stakes() {
+        return model.stakes();
+    }
+
+    @Override
     public CubeCurves curves(Position position, GammonShares shares, CubeState cube) {
         return model.curves(shares, cube);
     }
@@ -90,22 +97,58 @@ public final class MatchTerms implements CubeTerms {
         return new CubeValues(mayDouble, false, roll, take, after(cube.value()), take);
     }
 
+    @Override
+    public boolean known(int[] planes, int at, CubeState[] cubes, double[] out) {
+        // Cheap where most positions end: no ending has a side with all its checkers.
+        return (Planes.occupied(planes, at) & Planes.occupied(planes, at + Planes.SIDE) & 1) != 0
+                && CubeTerms.super.known(planes, at, cubes, out);
+    }
+
+    @Override
+    public void rolling(int[] planes, int at, float[] chances, int chancesAt, CubeState[] cubes, double[] out) {
+        GammonShares shares = GammonShares.of(chances, chancesAt);
+        double win = (double) chances[chancesAt] + chances[chancesAt + 1] + chances[chancesAt + 2];
+        for (int i = 0; i < cubes.length; i++) {
+            out[i] = rolling(cubes[i], win, shares);
+        }
+    }
+
+    /** A cube that wins the match for either side is of no use to anybody, whoever owns it. */
+    @Override
+    public CubeState alike(CubeState cube) {
+        int most =
+                Math.max(model.stakes().score().mine(), model.stakes().score().theirs());
+        if (cube.value() < most) {
+            return cube;
+        }
+        int least = Integer.highestOneBit(most);
+        int value = least == most ? least : 2 * least;
+        return new CubeState(value, value == 1 ? CubeOwner.CENTRE : CubeOwner.THEM);
+    }
+
     private double rolling(CubeState cube, double win, GammonShares shares) {
         double mine = (shares.winGammon() + shares.winBackgammon()) * CELLS;
         double theirs = (shares.loseGammon() + shares.loseBackgammon()) * CELLS;
         int row = Math.min((int) mine, CELLS - 1);
-        int column = Math.min((int) theirs, CELLS - 1);
-        double gammons = between(
-                mine - row,
-                () -> between(
-                        theirs - column,
-                        () -> at(row, column, NONE, cube, win),
-                        () -> at(row, column + 1, NONE, cube, win)),
-                () -> between(
-                        theirs - column,
-                        () -> at(row + 1, column, NONE, cube, win),
-                        () -> at(row + 1, column + 1, NONE, cube, win)));
+        double down = mine - row;
+        double gammons = down <= 0
+                ? inRow(row, theirs, cube, win)
+                : down >= 1
+                        ? inRow(row + 1, theirs, cube, win)
+                        : (1 - down) * inRow(row, theirs, cube, win) + down * inRow(row + 1, theirs, cube, win);
         return gammons + backgammons(mine, theirs, cube, win, shares);
+    }
+
+    /** A straight line between two grid points; what it does not need is not solved. */
+    private double inRow(int row, double theirs, CubeState cube, double win) {
+        int column = Math.min((int) theirs, CELLS - 1);
+        double across = theirs - column;
+        if (across <= 0) {
+            return at(row, column, NONE, cube, win);
+        }
+        return across >= 1
+                ? at(row, column + 1, NONE, cube, win)
+                : (1 - across) * at(row, column, NONE, cube, win) + across * at(row, column + 1, NONE, cube, win);
     }
 
     /** What backgammons change: in proportion to their shares, at the nearest grid point that has room for them. */
@@ -124,14 +167,6 @@ public final class MatchTerms implements CubeTerms {
                     * (at(row, column, THEIRS, cube, win) - at(row, column, NONE, cube, win));
         }
         return change;
-    }
-
-    /** A straight line between two values; what it does not need is not solved. */
-    private static double between(double share, DoubleSupplier low, DoubleSupplier high) {
-        if (share <= 0) {
-            return low.getAsDouble();
-        }
-        return share >= 1 ? high.getAsDouble() : (1 - share) * low.getAsDouble() + share * high.getAsDouble();
     }
 
     private double at(int row, int column, int backgammons, CubeState cube, double win) {

@@ -1,13 +1,13 @@
 package org.pipwright.engine.review;
 
 import java.util.List;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.rollout.RolloutSettings;
+import org.pipwright.engine.search.LookaheadSettings;
 
 /**
  * How deeply a review looks.
  *
- * @param lookahead future rolls averaged over, 0 to {@value CubefulSearch#MOST}
+ * @param lookahead future rolls averaged over, 0 to {@value LookaheadSettings#MOST}
  * @param games games played out from each decision that lookahead finds to cost something, rounded up to rounds of
  *     {@value RolloutSettings#ROUND}; 0 for none
  * @param seed of the dice of those games
@@ -24,8 +24,8 @@ public record ReviewSettings(int lookahead, int games, long seed) {
      * @throws IllegalArgumentException if one is out of range; one line says which
      */
     public ReviewSettings {
-        if (lookahead < 0 || lookahead > CubefulSearch.MOST) {
-            throw new IllegalArgumentException("lookahead " + lookahead + ": use 0 to " + CubefulSearch.MOST);
+        if (lookahead < 0 || lookahead > LookaheadSettings.MOST) {
+            throw new IllegalArgumentException("lookahead " + lookahead + ": use 0 to " + LookaheadSettings.MOST);
         }
         if (games > MOST_GAMES) {
             throw new IllegalArgumentException(games + " games from each decision: use up to " + MOST_GAMES);

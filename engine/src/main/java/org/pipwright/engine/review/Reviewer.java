@@ -11,41 +11,40 @@ import java.util.function.Supplier;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.cubeplay.CubefulRanker;
-import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.StoppableEvaluator;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.record.Entry;
+import org.pipwright.engine.search.ChanceCache;
+import org.pipwright.engine.search.CubeValued;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
+import org.pipwright.engine.search.ParallelLookahead;
+import org.pipwright.engine.search.RollLuck;
 
 /** Finds out about single turns. What it finds depends on the turn and the settings alone. Serves one thread. */
 final class Reviewer implements AutoCloseable {
     private final ReviewSettings settings;
-    private final Supplier<Judgement> judgements;
     private final Function<Stakes, CubeTerms> makeTerms;
     private final Map<Stakes, CubeTerms> terms = new HashMap<>();
-    private final Map<Stakes, CubefulRanker> rankers = new HashMap<>();
-    private final PlaySearch chances;
-    private final CubefulSearch cube;
-    private final RollWorth rolls;
+    private final ParallelLookahead search;
+    private final RollLuck rolls;
     private final Games games;
 
+    /** With a memory that all reviewers of a review share. */
     Reviewer(
             Supplier<Judgement> patient,
             Function<Stakes, CubeTerms> makeTerms,
             ReviewSettings settings,
+            ChanceCache memory,
             BooleanSupplier stopped) {
         this.settings = settings;
         this.makeTerms = makeTerms;
-        judgements = () -> stoppable(patient.get(), stopped);
-        chances = new PlaySearch(judgements, LookaheadSettings.DEFAULT, 1);
-        cube = new CubefulSearch(judgements.get().evaluator());
-        rolls = new RollWorth(judgements.get().evaluator());
+        Supplier<Judgement> judgements = () -> stoppable(patient.get(), stopped);
+        search = new ParallelLookahead(judgements, () -> this::terms, LookaheadSettings.DEFAULT, 1, memory, stopped);
+        rolls = new RollLuck(judgements.get().evaluator());
         games = new Games(() -> judgements.get().evaluator(), this::terms, settings, stopped);
     }
 
@@ -54,35 +53,38 @@ final class Reviewer implements AutoCloseable {
     }
 
     CubeTerms terms(Stakes stakes) {
-        return terms.computeIfAbsent(stakes, makeTerms);
+        CubeTerms found = terms.get(stakes);
+        if (found == null) {
+            found = makeTerms.apply(stakes);
+            terms.put(stakes, found);
+            terms.put(stakes.swapped(), found.swapped());
+        }
+        return found;
     }
 
     Finding find(Moment moment) {
         CubeTerms mine = terms(moment.stakes());
-        Outcomes before = chances.odds(moment.position(), settings.lookahead());
-        Optional<CubeValues> values = moment.mayDouble() ? Optional.of(values(moment, mine)) : Optional.empty();
+        CubeValued before = search.evaluate(moment.position(), moment.cube(), mine, settings.lookahead());
+        Optional<CubeValues> values =
+                moment.mayDouble() ? Optional.of(values(moment, mine, before.values())) : Optional.empty();
         if (moment.played().isEmpty()) {
-            return new Finding(before, values, OptionalDouble.empty(), List.of());
+            return new Finding(before.outcomes(), values, OptionalDouble.empty(), List.of());
         }
         Worth worth = new Worth(mine, moment.rolling());
         Entry.Turn turn = moment.played().get();
-        double luck = rolls.luck(moment.position(), turn.roll(), moment.opening(), worth);
-        List<PlayOption> options = new PlayChoice(ranker(moment.stakes()), games, settings.lookahead())
+        double luck =
+                rolls.measure(moment.position().toPlanes(), 0, turn.roll(), moment.opening(), mine, moment.rolling());
+        List<PlayOption> options = new PlayChoice(new CubefulRanker(search, mine), games, settings.lookahead())
                 .options(moment.position(), turn, moment.rolling(), moment.stakes(), worth.point());
-        return new Finding(before, values, OptionalDouble.of(luck), options);
-    }
-
-    private CubefulRanker ranker(Stakes stakes) {
-        return rankers.computeIfAbsent(stakes, key -> new CubefulRanker(judgements, () -> terms(key), 1));
+        return new Finding(before.outcomes(), values, OptionalDouble.of(luck), options);
     }
 
     /** With games if lookahead finds that what was done with the cube costs something. */
-    private CubeValues values(Moment moment, CubeTerms mine) {
+    private CubeValues values(Moment moment, CubeTerms mine, CubeValues looked) {
         Position position = moment.position();
         CubeState state = moment.cube();
-        CubeValues values = cube.values(position, state, mine, settings.lookahead());
-        if (!games.wanted() || mine.exact(position, state).isPresent() || !costly(moment, values, mine)) {
-            return values;
+        if (!games.wanted() || mine.exact(position, state).isPresent() || !costly(moment, looked, mine)) {
+            return looked;
         }
         return games.values(position, state, moment.stakes());
     }
@@ -93,8 +95,7 @@ final class Reviewer implements AutoCloseable {
 
     @Override
     public void close() {
-        chances.close();
-        rankers.values().forEach(CubefulRanker::close);
+        search.close();
         games.close();
     }
 }

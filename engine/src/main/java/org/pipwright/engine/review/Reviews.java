@@ -10,7 +10,9 @@ import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.record.GameRecord;
+import org.pipwright.engine.search.ChanceCache;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.ParallelLookahead;
 
 /** Reviews records by several threads, a turn at a time. What comes out does not depend on their number. */
 public final class Reviews {
@@ -57,8 +59,9 @@ public final class Reviews {
                 pending.add(i);
             }
         }
+        ChanceCache memory = ParallelLookahead.memory();
         try (Crew<Reviewer> crew =
-                new Crew<>(threads, () -> new Reviewer(judgements, terms, settings, listener::stopped))) {
+                new Crew<>(threads, () -> new Reviewer(judgements, terms, settings, memory, listener::stopped))) {
             int[] done = {found.length - pending.size()};
             crew.run(pending.size(), (reviewer, task) -> {
                 if (listener.stopped()) {

@@ -7,7 +7,6 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
@@ -33,17 +32,12 @@ public final class CubefulRollouts implements AutoCloseable {
      * @param terms makes the terms of one thread: how to judge under given stakes, seen from the side on roll
      * @param settings what decides a rollout; its lookahead is that of checkers and cube
      * @param threads number of threads, at least 1
-     * @throws IllegalArgumentException if the lookahead is beyond {@value CubefulSearch#MOST}
      */
     public CubefulRollouts(
             Supplier<PositionEvaluator> evaluators,
             Supplier<? extends Function<Stakes, CubeTerms>> terms,
             RolloutSettings settings,
             int threads) {
-        if (settings.lookahead() > CubefulSearch.MOST) {
-            throw new IllegalArgumentException(
-                    "lookahead " + settings.lookahead() + ": with the cube use 0 to " + CubefulSearch.MOST);
-        }
         this.settings = settings;
         crew = new Crew<>(threads, () -> new CubefulTrial(evaluators.get(), terms.get(), settings));
     }

@@ -1,11 +1,16 @@
 package org.pipwright.engine.search;
 
+import java.util.Arrays;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.concurrent.atomic.LongAdder;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Planes;
 
 /**
- * Remembers the chances of positions with lookahead 1 and more. Bounded, shared by threads, without locks: each slot holds
+ * Remembers the chances of positions with lookahead 1 and more, and what rolling is worth there with some cubes. Bounded, shared by threads, without locks: each slot holds
  * an immutable entry with the whole position, so a hit is never another position's.
  *
  * <p>What is kept is an exact function of position and lookahead, so hits change no result, only the time; therefore one
@@ -17,25 +22,40 @@ public final class ChanceCache {
     private final LongAdder lookUps = new LongAdder();
     private final LongAdder hits = new LongAdder();
 
+    /** Numbers of columns, from 1; columns without a cube are number 0. */
+    private final Map<Object, Integer> numbers = new ConcurrentHashMap<>();
+
+    private final AtomicInteger last = new AtomicInteger();
+
     private static final class Entry {
+        private static final double[] NOTHING = {};
+
         private final long a;
         private final long b;
         private final long c;
         private final long d;
         private final int lookahead;
+        private final int columns;
         private final float[] chances = new float[Outcomes.COUNT];
+        private final double[] rolling;
 
-        Entry(int[] planes, int at, int lookahead, float[] from, int fromAt) {
-            a = pair(planes, at);
-            b = pair(planes, at + 2);
-            c = pair(planes, at + 4);
-            d = pair(planes, at + 6);
+        /** What batch position k has been found to be. */
+        Entry(Batch from, int k, int lookahead, int columns) {
+            int at = k * Planes.STRIDE;
+            a = pair(from.planes, at);
+            b = pair(from.planes, at + 2);
+            c = pair(from.planes, at + 4);
+            d = pair(from.planes, at + 6);
             this.lookahead = lookahead;
-            System.arraycopy(from, fromAt, chances, 0, Outcomes.COUNT);
+            this.columns = columns;
+            System.arraycopy(from.chances, k * Outcomes.COUNT, chances, 0, Outcomes.COUNT);
+            rolling =
+                    from.cubes == 0 ? NOTHING : Arrays.copyOfRange(from.rolling, k * from.cubes, (k + 1) * from.cubes);
         }
 
-        boolean is(int[] planes, int at, int wanted) {
+        boolean is(int[] planes, int at, int wanted, int wantedColumns) {
             return lookahead == wanted
+                    && columns == wantedColumns
                     && a == pair(planes, at)
                     && b == pair(planes, at + 2)
                     && c == pair(planes, at + 4)
@@ -59,9 +79,14 @@ public final class ChanceCache {
         return (long) planes[at] << 32 | planes[at + 1] & 0xFFFF_FFFFL;
     }
 
+    /** The number of columns with a cube, the same whenever it is asked for by an equal key. */
+    int number(Object key) {
+        return numbers.computeIfAbsent(key, unknown -> last.incrementAndGet());
+    }
+
     /** First of the two slots, by multiply and shift with the odd constants of SplitMix64. */
-    private int slot(int[] planes, int at, int lookahead) {
-        long hash = lookahead;
+    private int slot(int[] planes, int at, int lookahead, int columns) {
+        long hash = lookahead + ((long) columns << 3);
         for (int k = at; k < at + 8; k += 2) {
             hash = (hash ^ pair(planes, k)) * 0xBF58476D1CE4E5B9L;
             hash ^= hash >>> 29;
@@ -70,13 +95,16 @@ public final class ChanceCache {
         return (int) (hash >>> 33) & slots.length() - 2;
     }
 
-    boolean find(int[] planes, int at, int lookahead, float[] out, int outAt) {
+    /** Writes what is remembered of position k of a batch; returns whether anything is. */
+    boolean find(Batch batch, int k, int lookahead, int columns) {
         lookUps.increment();
-        int slot = slot(planes, at, lookahead);
+        int at = k * Planes.STRIDE;
+        int slot = slot(batch.planes, at, lookahead, columns);
         for (int i = slot; i < slot + 2; i++) {
             Entry entry = slots.get(i);
-            if (entry != null && entry.is(planes, at, lookahead)) {
-                System.arraycopy(entry.chances, 0, out, outAt, Outcomes.COUNT);
+            if (entry != null && entry.is(batch.planes, at, lookahead, columns)) {
+                System.arraycopy(entry.chances, 0, batch.chances, k * Outcomes.COUNT, Outcomes.COUNT);
+                System.arraycopy(entry.rolling, 0, batch.rolling, k * batch.cubes, entry.rolling.length);
                 hits.increment();
                 return true;
             }
@@ -84,9 +112,10 @@ public final class ChanceCache {
         return false;
     }
 
-    void store(int[] planes, int at, int lookahead, float[] chances, int chancesAt) {
-        int slot = slot(planes, at, lookahead);
-        Entry entry = new Entry(planes, at, lookahead, chances, chancesAt);
+    /** Remembers position k of a batch. */
+    void store(Batch batch, int k, int lookahead, int columns) {
+        int slot = slot(batch.planes, k * Planes.STRIDE, lookahead, columns);
+        Entry entry = new Entry(batch, k, lookahead, columns);
         Entry deeper = slots.get(slot);
         if (deeper == null || deeper.lookahead <= lookahead) {
             slots.set(slot, entry);

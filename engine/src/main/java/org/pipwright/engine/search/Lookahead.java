@@ -3,6 +3,8 @@ package org.pipwright.engine.search;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.FinishedGames;
 import org.pipwright.engine.evaluation.Horizon;
@@ -12,12 +14,14 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.roll.Roll;
 
 /**
- * The chances of positions with lookahead n: the mean, over the 21 rolls by their probability, of the chances after the
- * best reply, each reply valued with lookahead n - 1; lookahead 0 is the evaluator itself. Best is what the objective
- * says. Serves one thread.
+ * Positions with lookahead n: the mean, over the 21 rolls by their probability, of what the best reply leaves, each reply
+ * valued with lookahead n - 1; lookahead 0 is the evaluator itself. Best is what the column of worth says: points without
+ * the cube for the six chances, and for a cube what the opponent's best cube action then leaves. All columns share the
+ * network's calls, the memory and the threads, and each narrows plays down for itself. Serves one thread.
  *
- * <p>The chances with lookahead 1 and more depend on the position and the settings alone, bit for bit: the replies of a
- * position are always valued from that position as their common parent. So a cache, or more threads, change nothing.
+ * <p>What is found with lookahead 1 and more depends on the position, the column and the settings alone, bit for bit: the
+ * replies of a position are always valued from that position as their common parent. So a cache, or more threads, or other
+ * columns beside, change nothing.
  */
 public final class Lookahead {
     private final PositionEvaluator evaluator;
@@ -25,9 +29,10 @@ public final class Lookahead {
     private final LookaheadSettings settings;
     private final ChanceCache cache;
     private final BooleanSupplier stopped;
+    private final ColumnSet columnSet;
     private final Replies root = new Replies();
     private final Replies[] levels = new Replies[LookaheadSettings.MOST + 1];
-    private final int[][] children = new int[LookaheadSettings.MOST + 1][Planes.STRIDE];
+    private final Batch[] children = new Batch[LookaheadSettings.MOST + 1];
     private final Probe probe;
     private long evaluations;
 
@@ -55,10 +60,13 @@ public final class Lookahead {
         this.settings = settings;
         this.cache = cache;
         this.stopped = stopped;
+        this.columnSet = new ColumnSet(cache);
         this.probe = new Probe(this, LookaheadSettings.at(settings.inner(), 0));
-        for (int n = 1; n < levels.length; n++) {
-            levels[n] = new Replies();
-        }
+    }
+
+    /** The columns of some cubes; terms for equal stakes have to be equal. */
+    Columns columns(CubeTerms terms, List<CubeState> cubes) {
+        return columnSet.of(terms, cubes);
     }
 
     /**
@@ -75,14 +83,16 @@ public final class Lookahead {
         if (lookahead == 0) {
             evaluator.evaluate(planes, at, out, outAt);
             evaluations++;
-        } else {
-            average(planes, at, lookahead, out, outAt);
+            return;
         }
+        Batch batch = Batch.of(planes, at, 0);
+        average(batch, 0, lookahead, Columns.NONE);
+        System.arraycopy(batch.chances, 0, out, outAt, Outcomes.COUNT);
     }
 
     /**
-     * Chooses among the results of a roll, narrowed down by the root settings. With lookahead 2 and points without the cube
-     * for the objective, plays are left as soon as they cannot be the best ({@link Probe}), which changes nothing else.
+     * Chooses among the results of a roll, narrowed down by the root settings. With lookahead 2, plays are left as soon as
+     * they cannot be the best ({@link Probe}), which changes nothing else.
      *
      * @param planes array that holds the position before the play, the mover's side first
      * @param at index of its first plane
@@ -94,63 +104,76 @@ public final class Lookahead {
      */
     public int choose(int[] planes, int at, int[] results, int count, int lookahead, float[] out) {
         LookaheadSettings.requireLookahead(lookahead);
-        expand(planes, at, results, count, root);
-        boolean probing = lookahead == 2 && settings.objective() == Objective.CUBELESS;
-        int best = probing ? probed() : deepen(root, 0, lookahead, settings.root(), children[0]);
+        expand(planes, at, results, count, root, Columns.NONE);
+        int best = lookahead == 2 ? probed() : deepened(lookahead, Columns.CUBELESS);
         System.arraycopy(root.chances(), best * Outcomes.COUNT, out, 0, Outcomes.COUNT);
         return best;
     }
 
     /** The same choice with every play valued in full. */
     int chooseUnpruned(int[] planes, int at, int[] results, int count, int lookahead, float[] out) {
-        expand(planes, at, results, count, root);
-        int best = deepen(root, 0, lookahead, settings.root(), children[0]);
+        expand(planes, at, results, count, root, Columns.NONE);
+        int best = deepened(lookahead, Columns.CUBELESS);
         System.arraycopy(root.chances(), best * Outcomes.COUNT, out, 0, Outcomes.COUNT);
         return best;
     }
 
+    /** The result that leaves the most with a cube, the first of equals. */
+    int choose(int[] planes, int at, int[] results, int count, int lookahead, CubeTerms terms, CubeState cube) {
+        LookaheadSettings.requireLookahead(lookahead);
+        Columns columns = columns(terms, List.of(cube));
+        expand(planes, at, results, count, root, columns);
+        return deepened(lookahead, 1 + columns.of(cube));
+    }
+
+    /** The best result of the root in a column, with lookahead. */
+    private int deepened(int lookahead, int column) {
+        deepen(root, 0, lookahead, settings.root(), 0, column, column + 1);
+        return best(root, 0, lookahead, column);
+    }
+
     /** {@link #deepen} of the root to lookahead 2, but plays are left as soon as they cannot be the best any more. */
     private int probed() {
-        root.keepAll(0);
-        root.narrow(LookaheadSettings.at(settings.root(), 0), settings.objective());
-        if (root.keptCount() > 1) {
-            for (int k = 0; k < root.keptCount(); k++) {
-                value(root, root.kept(k), 1, children[0]);
+        root.keepAll(0, Columns.CUBELESS);
+        Shortlist running = root.running(Columns.CUBELESS);
+        running.narrow(LookaheadSettings.at(settings.root(), 0), root);
+        if (running.size() > 1) {
+            for (int k = 0; k < running.size(); k++) {
+                value(root, running.get(k), 1, 0);
             }
-            root.narrow(LookaheadSettings.at(settings.root(), 1), settings.objective());
+            running.narrow(LookaheadSettings.at(settings.root(), 1), root);
         }
-        int best = root.kept(0);
-        value(root, best, 2, children[0]);
-        for (int k = 1; k < root.keptCount(); k++) {
-            int reply = root.kept(k);
-            if (valueIfBetter(reply, root.worth(best, settings.objective()))) {
-                best = root.better(reply, best, settings.objective());
+        int best = running.get(0);
+        value(root, best, 2, 0);
+        for (int k = 1; k < running.size(); k++) {
+            int reply = running.get(k);
+            if (valueIfBetter(reply, root.worth(best, Columns.CUBELESS))) {
+                best = root.better(reply, best, Columns.CUBELESS);
             }
         }
         return best;
     }
 
     /** Values a play of the root with lookahead 2, unless it turns out on the way that it is worth less than another. */
-    private boolean valueIfBetter(int reply, float worth) {
-        int outAt = reply * Outcomes.COUNT;
-        int[] child = children[0];
-        Planes.copySwapped(root.results(), reply * Planes.STRIDE, child, 0);
-        if (!known(child, 0, 2, root.chances(), outAt)) {
-            Replies replies = levels[2];
-            replies.expand(child, 0, 0, Roll.COUNT, evaluator);
+    private boolean valueIfBetter(int reply, double worth) {
+        Batch child = child(0, Columns.NONE);
+        Planes.copySwapped(root.results(), reply * Planes.STRIDE, child.planes, 0);
+        if (!known(child, 0, 2, Columns.NONE)) {
+            Replies replies = level(2);
+            replies.expand(child.planes, 0, 0, Roll.COUNT, evaluator, Columns.NONE);
             evaluations += replies.count();
-            if (!probe.mean(replies, -worth, root.chances(), outAt)) {
+            if (!probe.mean(replies, -worth, child)) {
                 return false;
             }
-            cache.store(child, 0, 2, root.chances(), outAt);
+            cache.store(child, 0, 2, Columns.NONE.id());
         }
-        Chances.swap(root.chances(), outAt);
+        take(root, reply, child, 0);
         return true;
     }
 
     /** Values the results of a roll without looking ahead. */
-    void expand(int[] planes, int at, int[] results, int count, Replies into) {
-        into.take(planes, at, results, count, evaluator);
+    void expand(int[] planes, int at, int[] results, int count, Replies into, Columns columns) {
+        into.take(planes, at, results, count, evaluator, columns);
         evaluations += count;
     }
 
@@ -163,73 +186,132 @@ public final class Lookahead {
         return evaluations;
     }
 
-    private void average(int[] planes, int at, int lookahead, float[] out, int outAt) {
-        if (known(planes, at, lookahead, out, outAt)) {
+    /** Values position k of a batch with a lookahead of at least 1. */
+    void average(Batch batch, int k, int lookahead, Columns columns) {
+        if (known(batch, k, lookahead, columns)) {
             return;
         }
         if (stopped.getAsBoolean()) {
             throw new CancellationException("the search was stopped");
         }
-        Replies replies = levels[lookahead];
-        replies.expand(planes, at, 0, Roll.COUNT, evaluator);
+        Replies replies = level(lookahead);
+        replies.expand(batch.planes, k * Planes.STRIDE, 0, Roll.COUNT, evaluator, columns);
         evaluations += replies.count();
-        RollMean mean = new RollMean();
+        RollMean mean = new RollMean(columns.cubes());
         for (int roll = 0; roll < Roll.COUNT; roll++) {
-            int best = deepen(replies, roll, lookahead - 1, settings.inner(), children[lookahead]);
-            mean.add(roll, replies.chances(), best * Outcomes.COUNT);
+            deepen(replies, roll, lookahead - 1, settings.inner(), lookahead, 0, columns.width());
+            add(replies, roll, lookahead - 1, mean);
         }
-        mean.write(out, outAt);
-        cache.store(planes, at, lookahead, out, outAt);
+        mean.write(batch, k);
+        store(batch, k, lookahead, columns);
     }
 
-    /** Writes what needs no search: finished games, what the horizon knows, what was searched before. */
-    boolean known(int[] planes, int at, int lookahead, float[] out, int outAt) {
-        return FinishedGames.write(planes, at, out, outAt)
-                || horizon.write(planes, at, out, outAt)
-                || cache.find(planes, at, lookahead, out, outAt);
+    /** Adds the best reply to a roll in each column to a mean. */
+    private void add(Replies replies, int roll, int lookahead, RollMean mean) {
+        mean.add(roll, replies.chances(), best(replies, roll, lookahead, Columns.CUBELESS) * Outcomes.COUNT);
+        for (int cube = 0; cube < replies.columns().cubes(); cube++) {
+            int best = best(replies, roll, lookahead, 1 + cube);
+            mean.add(roll, cube, replies.worth(best, 1 + cube));
+        }
+    }
+
+    /** Keeps a mean. Where the chances are known without it, though not what a cube makes of them, these go first. */
+    void store(Batch batch, int k, int lookahead, Columns columns) {
+        if (columns.cubes() > 0) {
+            horizon.write(batch.planes, k * Planes.STRIDE, batch.chances, k * Outcomes.COUNT);
+        }
+        cache.store(batch, k, lookahead, columns.id());
     }
 
     /**
-     * The chances after the best reply to one roll, for the side that plays it: one term of the mean of {@link #average}.
-     * Returns the index of that reply in {@link #results}.
+     * Writes what needs no search: finished games, what the horizon knows, what was searched before. Where the values with
+     * the cube are known exactly they are not written, but left to whoever asks for them.
      */
-    int reply(int[] planes, int at, int roll, int lookahead, float[] out, int outAt) {
-        Replies replies = levels[lookahead + 1];
-        replies.expand(planes, at, roll, roll + 1, evaluator);
+    boolean known(Batch batch, int k, int lookahead, Columns columns) {
+        int at = k * Planes.STRIDE;
+        int outAt = k * Outcomes.COUNT;
+        return FinishedGames.write(batch.planes, at, batch.chances, outAt)
+                || (columns.cubes() == 0 || columns.known(batch.planes, at))
+                        && horizon.write(batch.planes, at, batch.chances, outAt)
+                || cache.find(batch, k, lookahead, columns.id());
+    }
+
+    /** Finds the best reply to one roll in each column: one term of the mean of {@link #average}. */
+    Replies reply(int[] planes, int at, int roll, int lookahead, Columns columns) {
+        Replies replies = level(lookahead + 1);
+        replies.expand(planes, at, roll, roll + 1, evaluator, columns);
         evaluations += replies.count();
-        int best = deepen(replies, roll, lookahead, settings.inner(), children[lookahead + 1]);
-        System.arraycopy(replies.chances(), best * Outcomes.COUNT, out, outAt, Outcomes.COUNT);
-        return best;
+        deepen(replies, roll, lookahead, settings.inner(), lookahead + 1, 0, columns.width());
+        return replies;
     }
 
-    /** What the replies that {@link #reply} looked at last with this lookahead lead to. */
-    int[] results(int lookahead) {
-        return levels[lookahead + 1].results();
+    /** The best reply to a roll that has been deepened. */
+    int best(Replies replies, int roll, int lookahead, int column) {
+        return lookahead == 0
+                ? replies.best(roll, column)
+                : replies.running(column).best(replies);
     }
 
-    /** Values the replies to a roll step by step up to a lookahead, fewer each time, and returns the best of the last. */
-    private int deepen(Replies replies, int roll, int lookahead, List<Narrowing> narrowings, int[] child) {
-        if (lookahead == 0) {
-            return replies.best(roll, settings.objective());
+    /**
+     * Values the replies to a roll step by step up to a lookahead, in each of some columns fewer each time. A column in
+     * which one reply is left needs no more steps but the last.
+     */
+    private void deepen(
+            Replies replies, int roll, int lookahead, List<Narrowing> narrowings, int level, int first, int end) {
+        for (int column = first; column < end && lookahead > 0; column++) {
+            replies.keepAll(roll, column);
         }
-        replies.keepAll(roll);
         for (int reached = 0; reached < lookahead; reached++) {
-            replies.narrow(LookaheadSettings.at(narrowings, reached), settings.objective());
-            if (replies.keptCount() == 1) {
-                reached = lookahead - 1;
+            boolean settled = true;
+            for (int column = first; column < end; column++) {
+                Shortlist running = replies.running(column);
+                running.narrow(LookaheadSettings.at(narrowings, reached), replies);
+                settled &= running.size() == 1;
             }
-            for (int k = 0; k < replies.keptCount(); k++) {
-                value(replies, replies.kept(k), reached + 1, child);
+            reached = settled ? lookahead - 1 : reached;
+            int pending = replies.gather(first, end, reached + 1 == lookahead);
+            for (int k = 0; k < pending; k++) {
+                value(replies, replies.pending(k), reached + 1, level);
             }
         }
-        replies.narrow(Narrowing.NONE, settings.objective());
-        return replies.kept(0);
     }
 
-    void value(Replies replies, int reply, int lookahead, int[] child) {
-        int outAt = reply * Outcomes.COUNT;
-        Planes.copySwapped(replies.results(), reply * Planes.STRIDE, child, 0);
-        average(child, 0, lookahead, replies.chances(), outAt);
-        Chances.swap(replies.chances(), outAt);
+    /** Values a reply with a lookahead of at least 1, for the side that plays it. */
+    void value(Replies replies, int reply, int lookahead, int level) {
+        Columns columns = replies.columns();
+        Batch child = child(level, columns.next());
+        Planes.copySwapped(replies.results(), reply * Planes.STRIDE, child.planes, 0);
+        average(child, 0, lookahead, columns.next());
+        take(replies, reply, child, 0);
+    }
+
+    /** Takes over what has been found of the position after a reply, which is position k of a batch. */
+    static void take(Replies replies, int reply, Batch batch, int k) {
+        int at = reply * Outcomes.COUNT;
+        System.arraycopy(batch.chances, k * Outcomes.COUNT, replies.chances(), at, Outcomes.COUNT);
+        Chances.swap(replies.chances(), at);
+        replies.changed(reply);
+        if (batch.cubes > 0) {
+            replies.columns()
+                    .fold(batch, k, replies.worth(), reply * replies.columns().width());
+        }
+    }
+
+    /** The replies of a position that is valued with so much lookahead. */
+    private Replies level(int lookahead) {
+        if (levels[lookahead] == null) {
+            levels[lookahead] = new Replies();
+        }
+        return levels[lookahead];
+    }
+
+    /** Room for the position after a reply, one at each level. */
+    private Batch child(int level, Columns columns) {
+        Batch child = children[level];
+        if (child == null || child.cubes != columns.cubes()) {
+            child = new Batch(1, columns.cubes());
+            children[level] = child;
+        }
+        return child;
     }
 }

@@ -8,28 +8,25 @@ import java.util.List;
  *
  * @param root for the plays of the roll that is asked about
  * @param inner for the replies of both sides on the way
- * @param objective what both sides play for
  */
-public record LookaheadSettings(List<Narrowing> root, List<Narrowing> inner, Objective objective) {
+public record LookaheadSettings(List<Narrowing> root, List<Narrowing> inner) {
     /** Largest lookahead; each one costs 21 rolls times the kept replies. */
     public static final int MOST = 6;
 
     /** Every play to full depth: exact, and slow beyond lookahead 1. */
     public static final LookaheadSettings FULL =
-            new LookaheadSettings(List.of(Narrowing.NONE), List.of(Narrowing.NONE), Objective.CUBELESS);
+            new LookaheadSettings(List.of(Narrowing.NONE), List.of(Narrowing.NONE));
 
     /** The defaults. */
     public static final LookaheadSettings DEFAULT = new LookaheadSettings(
             List.of(new Narrowing(0.16f, 8), new Narrowing(0.08f, 4)),
-            List.of(new Narrowing(0.08f, 3), new Narrowing(0.04f, 2)),
-            Objective.CUBELESS);
+            List.of(new Narrowing(0.08f, 3), new Narrowing(0.04f, 2)));
 
     /**
      * Copies the lists.
      *
      * @param root at least one entry
      * @param inner at least one entry
-     * @param objective what both sides play for
      */
     public LookaheadSettings {
         root = List.copyOf(root);

@@ -3,12 +3,19 @@ package org.pipwright.engine.search;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
+import java.util.function.Function;
 import java.util.function.Supplier;
-import org.pipwright.engine.evaluation.Chances;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 
 /**
@@ -16,44 +23,97 @@ import org.pipwright.engine.roll.Roll;
  * number of threads. To be asked from one thread at a time.
  */
 public final class ParallelLookahead implements AutoCloseable {
-    /** Base-2 logarithm of the cache's entries: about 13 MB when full. */
+    /** Base-2 logarithm of the cache's entries: about 13 MB when full, more with cubes. */
     private static final int CACHE_BITS = 17;
 
     private final LookaheadSettings settings;
-    private final ChanceCache cache = new ChanceCache(CACHE_BITS);
-    private final Crew<Lookahead> crew;
+    private final ChanceCache cache;
+    private final Crew<Worker> crew;
     private final Replies replies = new Replies();
     private volatile long deadline;
     private volatile boolean timed;
 
-    /** Positions to be valued at one step, and their chances so far for the side on roll there. */
-    private static final class Batch {
-        private final int[] planes;
-        private final float[] chances;
-        private final int[] pending;
-        private int pendingCount;
+    /** What one thread works with. */
+    private static final class Worker {
+        private final Lookahead search;
+        private final Function<Stakes, CubeTerms> terms;
 
-        Batch(int size) {
-            planes = new int[size * Planes.STRIDE];
-            chances = new float[size * Outcomes.COUNT];
-            pending = new int[size];
+        Worker(Lookahead search, Function<Stakes, CubeTerms> terms) {
+            this.search = search;
+            this.terms = terms;
+        }
+
+        Columns columns(Cubes cubes) {
+            return cubes.states.isEmpty() ? Columns.NONE : search.columns(terms.apply(cubes.stakes), cubes.states);
         }
     }
 
+    /** The cubes asked about, and what is played for. */
+    private record Cubes(Stakes stakes, List<CubeState> states) {
+        static final Cubes NONE = new Cubes(null, List.of());
+    }
+
     /**
-     * A search.
+     * A search without the cube.
      *
      * @param judgements makes what one thread judges with; all equal
      * @param settings how to narrow plays down
      * @param threads number of threads, at least 1
      */
     public ParallelLookahead(Supplier<Judgement> judgements, LookaheadSettings settings, int threads) {
+        this(
+                judgements,
+                () -> stakes -> {
+                    throw new IllegalStateException("a search without terms knows no cube");
+                },
+                settings,
+                threads,
+                memory(),
+                () -> false);
+    }
+
+    /**
+     * A search with and without the cube.
+     *
+     * @param judgements makes what one thread judges with; all equal
+     * @param terms makes what gives one thread its terms for given stakes, seen from the side on roll; all equal
+     * @param settings how to narrow plays down
+     * @param threads number of threads, at least 1
+     * @param cache shared with searches by equal judgements, terms and settings only
+     * @param stopped asked now and then; once true, whatever runs ends with a {@link CancellationException}
+     */
+    public ParallelLookahead(
+            Supplier<Judgement> judgements,
+            Supplier<? extends Function<Stakes, CubeTerms>> terms,
+            LookaheadSettings settings,
+            int threads,
+            ChanceCache cache,
+            BooleanSupplier stopped) {
         this.settings = settings;
-        crew = new Crew<>(threads, () -> new Lookahead(judgements.get(), settings, cache, this::late));
+        this.cache = cache;
+        crew = new Crew<>(
+                threads,
+                () -> new Worker(
+                        new Lookahead(judgements.get(), settings, cache, () -> late() || stopped.getAsBoolean()),
+                        terms.get()));
+    }
+
+    /**
+     * A memory of the usual size.
+     *
+     * @return an empty one
+     */
+    public static ChanceCache memory() {
+        return new ChanceCache(CACHE_BITS);
     }
 
     private boolean late() {
         return timed && System.nanoTime() - deadline > 0;
+    }
+
+    private void limit(Duration time) {
+        deadline = System.nanoTime() + time.toNanos();
+        timed = true;
     }
 
     /**
@@ -66,13 +126,32 @@ public final class ParallelLookahead implements AutoCloseable {
      * @return one entry a result, in the order given, each with the lookahead it was valued with
      */
     public List<Searched> search(int[] planes, int[] results, int count, int lookahead) {
+        return search(planes, results, count, Cubes.NONE, lookahead);
+    }
+
+    /**
+     * The same with a cube: what counts is the value that a result leaves with the cube where it stands.
+     *
+     * @param planes the position before the play, the mover's side first
+     * @param results the results, as the play generator gives them
+     * @param count number of results, at least 1
+     * @param stakes what is played for, seen from the mover
+     * @param cube the cube, seen from the mover
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @return one entry a result, in the order given, each with the lookahead it was valued with
+     */
+    public List<Searched> search(int[] planes, int[] results, int count, Stakes stakes, CubeState cube, int lookahead) {
+        return search(planes, results, count, new Cubes(stakes, List.of(cube)), lookahead);
+    }
+
+    private List<Searched> search(int[] planes, int[] results, int count, Cubes cubes, int lookahead) {
         LookaheadSettings.requireLookahead(lookahead);
         timed = false;
-        int[] reached = begin(planes, results, count);
+        int[] reached = begin(planes, results, count, cubes);
         for (int next = 1; next <= lookahead; next++) {
-            replies.narrow(LookaheadSettings.at(settings.root(), next - 1), settings.objective());
-            next = replies.keptCount() == 1 ? lookahead : next;
-            step(next, reached);
+            Shortlist running = narrowed(next);
+            next = running.size() == 1 ? lookahead : next;
+            step(next, reached, cubes);
         }
         return found(reached);
     }
@@ -88,15 +167,36 @@ public final class ParallelLookahead implements AutoCloseable {
      * @return one entry a result, in the order given, each with the lookahead it was valued with
      */
     public List<Searched> search(int[] planes, int[] results, int count, Duration time) {
-        deadline = System.nanoTime() + time.toNanos();
-        timed = true;
-        int[] reached = begin(planes, results, count);
+        return search(planes, results, count, Cubes.NONE, time);
+    }
+
+    /**
+     * The same with a cube.
+     *
+     * @param planes the position before the play, the mover's side first
+     * @param results the results, as the play generator gives them
+     * @param count number of results, at least 1
+     * @param stakes what is played for, seen from the mover
+     * @param cube the cube, seen from the mover
+     * @param time how long to search
+     * @return one entry a result, in the order given, each with the lookahead it was valued with
+     */
+    public List<Searched> search(int[] planes, int[] results, int count, Stakes stakes, CubeState cube, Duration time) {
+        return search(planes, results, count, new Cubes(stakes, List.of(cube)), time);
+    }
+
+    private List<Searched> search(int[] planes, int[] results, int count, Cubes cubes, Duration time) {
+        limit(time);
+        int[] reached = begin(planes, results, count, cubes);
         try {
             for (int next = 1; next <= LookaheadSettings.MOST; next++) {
-                replies.narrow(LookaheadSettings.at(settings.root(), next - 1), settings.objective());
-                step(next, reached);
+                narrowed(next);
+                step(next, reached, cubes);
             }
         } catch (CancellationException e) {
+            if (!late()) {
+                throw e;
+            }
             // Time is up: the last finished step stands.
             return found(reached);
         }
@@ -113,11 +213,31 @@ public final class ParallelLookahead implements AutoCloseable {
      * @return one entry a result, in the order given
      */
     public List<Searched> searchAll(int[] planes, int[] results, int count, int lookahead) {
+        return searchAll(planes, results, count, Cubes.NONE, lookahead);
+    }
+
+    /**
+     * The same with a cube.
+     *
+     * @param planes the position before the play, the mover's side first
+     * @param results the results, as the play generator gives them
+     * @param count number of results, at least 1
+     * @param stakes what is played for, seen from the mover
+     * @param cube the cube, seen from the mover
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @return one entry a result, in the order given
+     */
+    public List<Searched> searchAll(
+            int[] planes, int[] results, int count, Stakes stakes, CubeState cube, int lookahead) {
+        return searchAll(planes, results, count, new Cubes(stakes, List.of(cube)), lookahead);
+    }
+
+    private List<Searched> searchAll(int[] planes, int[] results, int count, Cubes cubes, int lookahead) {
         LookaheadSettings.requireLookahead(lookahead);
         timed = false;
-        int[] reached = begin(planes, results, count);
+        int[] reached = begin(planes, results, count, cubes);
         if (lookahead > 0) {
-            step(lookahead, reached);
+            step(lookahead, reached, cubes);
         }
         return found(reached);
     }
@@ -132,14 +252,16 @@ public final class ParallelLookahead implements AutoCloseable {
     public Outcomes evaluate(int[] planes, int lookahead) {
         LookaheadSettings.requireLookahead(lookahead);
         timed = false;
-        Batch batch = new Batch(1);
-        System.arraycopy(planes, 0, batch.planes, 0, Planes.STRIDE);
-        if (lookahead == 0) {
-            crew.workers().get(0).evaluate(planes, 0, 0, batch.chances, 0);
-        } else {
-            value(batch, 1, lookahead);
+        return chances(planes, lookahead);
+    }
+
+    private Outcomes chances(int[] planes, int lookahead) {
+        if (lookahead > 0) {
+            return Outcomes.of(value(planes, Cubes.NONE, lookahead).chances, 0);
         }
-        return Outcomes.of(batch.chances, 0);
+        float[] chances = new float[Outcomes.COUNT];
+        crew.workers().get(0).search.evaluate(planes, 0, 0, chances, 0);
+        return Outcomes.of(chances, 0);
     }
 
     /**
@@ -151,21 +273,84 @@ public final class ParallelLookahead implements AutoCloseable {
      */
     public Searched evaluate(int[] planes, Duration time) {
         Searched reached = new Searched(0, evaluate(planes, 0), 0);
-        deadline = System.nanoTime() + time.toNanos();
-        timed = true;
-        Batch batch = new Batch(1);
-        System.arraycopy(planes, 0, batch.planes, 0, Planes.STRIDE);
+        limit(time);
         try {
             for (int next = 1; next <= LookaheadSettings.MOST; next++) {
-                batch.pendingCount = 0;
-                value(batch, 1, next);
-                reached = new Searched(0, Outcomes.of(batch.chances, 0), next);
+                reached = new Searched(0, Outcomes.of(value(planes, Cubes.NONE, next).chances, 0), next);
             }
         } catch (CancellationException e) {
+            if (!late()) {
+                throw e;
+            }
             // Time is up: the last finished step stands.
             return reached;
         }
         return reached;
+    }
+
+    /**
+     * The chances of an unfinished position before the roll, and the values of its cube actions.
+     *
+     * @param position the position
+     * @param cube the cube, seen from the side on roll
+     * @param terms what is played for, seen from the side on roll; equal to what the search makes for its stakes
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @return chances as {@link #evaluate(int[], int)} gives them; values exact where they are known
+     */
+    public CubeValued evaluate(Position position, CubeState cube, CubeTerms terms, int lookahead) {
+        LookaheadSettings.requireLookahead(lookahead);
+        timed = false;
+        return valued(position, cube, terms, lookahead);
+    }
+
+    /**
+     * The same with more and more lookahead until the time is up.
+     *
+     * @param position an unfinished position before the roll
+     * @param cube the cube, seen from the side on roll
+     * @param terms what is played for, seen from the side on roll; equal to what the search makes for its stakes
+     * @param time how long to search
+     * @return chances and values, with the lookahead that was reached
+     */
+    public CubeValued evaluate(Position position, CubeState cube, CubeTerms terms, Duration time) {
+        CubeValued reached = evaluate(position, cube, terms, 0);
+        limit(time);
+        try {
+            for (int next = 1; next <= LookaheadSettings.MOST; next++) {
+                reached = valued(position, cube, terms, next);
+            }
+        } catch (CancellationException e) {
+            if (!late()) {
+                throw e;
+            }
+            // Time is up: the last finished step stands.
+            return reached;
+        }
+        return reached;
+    }
+
+    private CubeValued valued(Position position, CubeState cube, CubeTerms terms, int lookahead) {
+        int[] planes = position.toPlanes();
+        Optional<CubeValues> exact = terms.exact(position, cube);
+        if (exact.isPresent() || lookahead == 0) {
+            Outcomes outcomes = chances(planes, lookahead);
+            CubeValues values = exact.orElseGet(() -> CubeSearch.byModel(position, outcomes, cube, terms));
+            return new CubeValued(outcomes, values, lookahead);
+        }
+        Cubes asked = new Cubes(terms.stakes(), terms.stakes().cubesToRollWith(cube));
+        Batch batch = value(planes, asked, lookahead);
+        Columns columns = crew.workers().get(0).columns(asked);
+        return new CubeValued(
+                Outcomes.of(batch.chances, 0),
+                terms.values(cube, state -> batch.rolling[columns.of(state)]),
+                lookahead);
+    }
+
+    private Batch value(int[] planes, Cubes cubes, int lookahead) {
+        int width = crew.workers().get(0).columns(cubes).cubes();
+        Batch batch = Batch.of(planes, 0, width);
+        value(batch, 1, lookahead, worker -> worker.columns(cubes));
+        return batch;
     }
 
     /**
@@ -180,75 +365,105 @@ public final class ParallelLookahead implements AutoCloseable {
         LookaheadSettings.requireLookahead(lookahead + 1);
         timed = false;
         float[] chances = new float[Roll.COUNT * Outcomes.COUNT];
-        crew.run(Roll.COUNT, (search, roll) -> {
-            int best = search.reply(planes, 0, roll, lookahead, chances, roll * Outcomes.COUNT);
-            System.arraycopy(
-                    search.results(lookahead), best * Planes.STRIDE, results, roll * Planes.STRIDE, Planes.STRIDE);
+        crew.run(Roll.COUNT, (worker, roll) -> {
+            Replies found = worker.search.reply(planes, 0, roll, lookahead, Columns.NONE);
+            int best = worker.search.best(found, roll, lookahead, Columns.CUBELESS);
+            System.arraycopy(found.chances(), best * Outcomes.COUNT, chances, roll * Outcomes.COUNT, Outcomes.COUNT);
+            System.arraycopy(found.results(), best * Planes.STRIDE, results, roll * Planes.STRIDE, Planes.STRIDE);
         });
         return chances;
     }
 
-    private int[] begin(int[] planes, int[] results, int count) {
-        crew.workers().get(0).expand(planes, 0, results, count, replies);
-        replies.keepAll(0);
+    private int[] begin(int[] planes, int[] results, int count, Cubes cubes) {
+        Worker first = crew.workers().get(0);
+        first.search.expand(planes, 0, results, count, replies, first.columns(cubes));
+        replies.keepAll(0, deciding());
         return new int[count];
     }
 
+    /** The column that decides among the plays of the roll: that of the cube, or else cubeless points. */
+    private int deciding() {
+        return replies.columns().width() - 1;
+    }
+
+    private Shortlist narrowed(int lookahead) {
+        Shortlist running = replies.running(deciding());
+        running.narrow(LookaheadSettings.at(settings.root(), lookahead - 1), replies);
+        return running;
+    }
+
     /** Values the kept replies with a lookahead of at least 1. */
-    private void step(int lookahead, int[] reached) {
-        int size = replies.keptCount();
-        Batch batch = new Batch(size);
+    private void step(int lookahead, int[] reached, Cubes cubes) {
+        Columns columns = replies.columns();
+        Shortlist running = replies.running(deciding());
+        int size = running.size();
+        Batch batch = new Batch(size, columns.next().cubes());
         for (int k = 0; k < size; k++) {
-            Planes.copySwapped(replies.results(), replies.kept(k) * Planes.STRIDE, batch.planes, k * Planes.STRIDE);
+            Planes.copySwapped(replies.results(), running.get(k) * Planes.STRIDE, batch.planes, k * Planes.STRIDE);
         }
-        value(batch, size, lookahead);
+        value(batch, size, lookahead, worker -> worker.columns(cubes).next());
         for (int k = 0; k < size; k++) {
-            Chances.swap(batch.chances, k * Outcomes.COUNT);
-            int to = replies.kept(k);
-            System.arraycopy(batch.chances, k * Outcomes.COUNT, replies.chances(), to * Outcomes.COUNT, Outcomes.COUNT);
-            reached[to] = lookahead;
+            Lookahead.take(replies, running.get(k), batch, k);
+            reached[running.get(k)] = lookahead;
         }
     }
 
-    private void value(Batch batch, int size, int lookahead) {
+    private void value(Batch batch, int size, int lookahead, Function<Worker, Columns> columns) {
         if (lookahead == 1) {
-            crew.run(
-                    size,
-                    (search, k) ->
-                            search.evaluate(batch.planes, k * Planes.STRIDE, 1, batch.chances, k * Outcomes.COUNT));
+            crew.run(size, (worker, k) -> worker.search.average(batch, k, 1, columns.apply(worker)));
             return;
         }
-        Lookahead first = crew.workers().get(0);
+        Worker first = crew.workers().get(0);
+        int[] pending = new int[size];
+        int count = 0;
         for (int k = 0; k < size; k++) {
-            if (!first.known(batch.planes, k * Planes.STRIDE, lookahead, batch.chances, k * Outcomes.COUNT)) {
-                batch.pending[batch.pendingCount++] = k;
+            if (!first.search.known(batch, k, lookahead, columns.apply(first))) {
+                pending[count++] = k;
             }
         }
-        valueRollByRoll(batch, lookahead);
+        valueRollByRoll(batch, pending, count, lookahead, columns);
     }
 
     /** One task a roll: 21 times as many as positions, so that no thread is left waiting for long. */
-    private void valueRollByRoll(Batch batch, int lookahead) {
-        float[] replied = new float[batch.pendingCount * Roll.COUNT * Outcomes.COUNT];
-        crew.run(batch.pendingCount * Roll.COUNT, (search, task) -> {
-            int at = batch.pending[task / Roll.COUNT] * Planes.STRIDE;
-            search.reply(batch.planes, at, task % Roll.COUNT, lookahead - 1, replied, task * Outcomes.COUNT);
-        });
-        for (int p = 0; p < batch.pendingCount; p++) {
-            RollMean mean = new RollMean();
-            for (int roll = 0; roll < Roll.COUNT; roll++) {
-                mean.add(roll, replied, (p * Roll.COUNT + roll) * Outcomes.COUNT);
+    private void valueRollByRoll(
+            Batch batch, int[] pending, int count, int lookahead, Function<Worker, Columns> columns) {
+        float[] chances = new float[count * Roll.COUNT * Outcomes.COUNT];
+        double[] worth = new double[count * Roll.COUNT * batch.cubes];
+        crew.run(count * Roll.COUNT, (worker, task) -> {
+            int at = pending[task / Roll.COUNT] * Planes.STRIDE;
+            int roll = task % Roll.COUNT;
+            Lookahead search = worker.search;
+            Replies found = search.reply(batch.planes, at, roll, lookahead - 1, columns.apply(worker));
+            int best = search.best(found, roll, lookahead - 1, Columns.CUBELESS);
+            System.arraycopy(found.chances(), best * Outcomes.COUNT, chances, task * Outcomes.COUNT, Outcomes.COUNT);
+            for (int cube = 0; cube < batch.cubes; cube++) {
+                worth[task * batch.cubes + cube] =
+                        found.worth(search.best(found, roll, lookahead - 1, 1 + cube), 1 + cube);
             }
-            int k = batch.pending[p];
-            mean.write(batch.chances, k * Outcomes.COUNT);
-            cache.store(batch.planes, k * Planes.STRIDE, lookahead, batch.chances, k * Outcomes.COUNT);
+        });
+        Worker first = crew.workers().get(0);
+        for (int p = 0; p < count; p++) {
+            RollMean mean = new RollMean(batch.cubes);
+            for (int roll = 0; roll < Roll.COUNT; roll++) {
+                int task = p * Roll.COUNT + roll;
+                mean.add(roll, chances, task * Outcomes.COUNT);
+                for (int cube = 0; cube < batch.cubes; cube++) {
+                    mean.add(roll, cube, worth[task * batch.cubes + cube]);
+                }
+            }
+            mean.write(batch, pending[p]);
+            first.search.store(batch, pending[p], lookahead, columns.apply(first));
         }
     }
 
     private List<Searched> found(int[] reached) {
         List<Searched> found = new ArrayList<>(reached.length);
         for (int i = 0; i < reached.length; i++) {
-            found.add(new Searched(i, Outcomes.of(replies.chances(), i * Outcomes.COUNT), reached[i]));
+            Outcomes outcomes = Outcomes.of(replies.chances(), i * Outcomes.COUNT);
+            found.add(
+                    deciding() == Columns.CUBELESS
+                            ? new Searched(i, outcomes, reached[i])
+                            : new Searched(i, outcomes, reached[i], replies.worth(i, deciding())));
         }
         return found;
     }
@@ -259,7 +474,9 @@ public final class ParallelLookahead implements AutoCloseable {
      * @return at least 0
      */
     public long evaluations() {
-        return crew.workers().stream().mapToLong(Lookahead::evaluations).sum();
+        return crew.workers().stream()
+                .mapToLong(worker -> worker.search.evaluations())
+                .sum();
     }
 
     /**

@@ -2,7 +2,6 @@ package org.pipwright.engine.search;
 
 import java.util.Arrays;
 import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.roll.Roll;
 
 /**
@@ -17,11 +16,11 @@ final class Probe {
     /** Means are added up here in double, and elsewhere kept in float: so much less than the limit may be rounding. */
     private static final double ROUNDING = 1e-5;
 
-    private static final Objective OBJECTIVE = Objective.CUBELESS;
+    /** The level of the search whose replies it looks at. */
+    private static final int LEVEL = 2;
 
     private final Lookahead search;
     private final Narrowing narrowing;
-    private final int[] child = new int[Planes.STRIDE];
     private final int[] sizes = new int[Roll.COUNT];
     private int[] kept = new int[512];
 
@@ -35,28 +34,28 @@ final class Probe {
      *
      * @param replies all replies to all rolls, valued without lookahead
      * @param limit points for the side that replies
-     * @param out where to write the six means, for the side that replies
+     * @param out where to write the six means, for the side that replies; its only position is theirs
      * @return whether the mean may be as low as the limit; if not, nothing was written
      */
-    boolean mean(Replies replies, double limit, float[] out, int outAt) {
+    boolean mean(Replies replies, double limit, Batch out) {
         double least = firstReplies(replies);
-        RollMean mean = new RollMean();
+        RollMean mean = new RollMean(0);
         for (int roll = 0; roll < Roll.COUNT; roll++) {
             if (least > limit + ROUNDING) {
                 return false;
             }
             int first = kept[replies.start(roll)];
             int best = first;
-            float before = replies.worth(first, OBJECTIVE);
+            double before = replies.worth(first, Columns.CUBELESS);
             for (int k = 1; k < sizes[roll]; k++) {
                 int reply = kept[replies.start(roll) + k];
-                search.value(replies, reply, 1, child);
-                best = replies.better(reply, best, OBJECTIVE);
+                search.value(replies, reply, 1, LEVEL);
+                best = replies.better(reply, best, Columns.CUBELESS);
             }
-            least += share(roll) * (replies.worth(best, OBJECTIVE) - (double) before);
+            least += share(roll) * (replies.worth(best, Columns.CUBELESS) - before);
             mean.add(roll, replies.chances(), best * Outcomes.COUNT);
         }
-        mean.write(out, outAt);
+        mean.write(out, 0);
         return true;
     }
 
@@ -67,14 +66,15 @@ final class Probe {
         }
         double mean = 0;
         for (int roll = 0; roll < Roll.COUNT; roll++) {
-            replies.keepAll(roll);
-            replies.narrow(narrowing, OBJECTIVE);
-            sizes[roll] = replies.keptCount();
+            replies.keepAll(roll, Columns.CUBELESS);
+            Shortlist running = replies.running(Columns.CUBELESS);
+            running.narrow(narrowing, replies);
+            sizes[roll] = running.size();
             for (int k = 0; k < sizes[roll]; k++) {
-                kept[replies.start(roll) + k] = replies.kept(k);
+                kept[replies.start(roll) + k] = running.get(k);
             }
-            search.value(replies, replies.kept(0), 1, child);
-            mean += share(roll) * replies.worth(replies.kept(0), OBJECTIVE);
+            search.value(replies, running.get(0), 1, LEVEL);
+            mean += share(roll) * replies.worth(running.get(0), Columns.CUBELESS);
         }
         return mean;
     }

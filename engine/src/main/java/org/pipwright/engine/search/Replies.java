@@ -1,6 +1,7 @@
 package org.pipwright.engine.search;
 
 import java.util.Arrays;
+import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.play.PlayGenerator;
@@ -8,23 +9,30 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.roll.Roll;
 
 /**
- * All replies of one position to one or several rolls, side by side, with the chances of each for the side that plays: at
- * first without lookahead, all from one call of the evaluator, which shares the work among siblings.
+ * All replies of one position to one or several rolls, side by side, with the chances of each for the side that plays and
+ * what it is worth in each column: at first without lookahead, all from one call of the evaluator, which shares the work
+ * among siblings.
  */
 final class Replies {
     private final PlayGenerator generator = new PlayGenerator();
     private final int[] starts = new int[Roll.COUNT + 1];
     private int[] results = new int[512 * Planes.STRIDE];
     private float[] chances = new float[512 * Outcomes.COUNT];
+    private double[] worth = new double[512];
     private int count;
+    private Columns columns = Columns.NONE;
 
-    /** Indices of the replies still in the running, best first. */
-    private int[] kept = new int[512];
+    /** The replies in the running, a list a column. */
+    private Shortlist[] lists = {new Shortlist(Columns.CUBELESS)};
 
-    private int keptCount;
+    /** Those that are to be valued next, and when each reply was put among such last. */
+    private int[] pending = new int[512];
+
+    private int[] gathered = new int[512];
+    private int times;
 
     /** Finds and values the replies to rolls first to end - 1 in the order of {@link Roll#all()}. */
-    void expand(int[] planes, int at, int first, int end, PositionEvaluator evaluator) {
+    void expand(int[] planes, int at, int first, int end, PositionEvaluator evaluator, Columns wanted) {
         count = 0;
         for (int r = first; r < end; r++) {
             Roll roll = Roll.all().get(r);
@@ -32,16 +40,16 @@ final class Replies {
             append(generator.generate(planes, at, roll.high(), roll.low()), generator.results());
         }
         starts[end] = count;
-        evaluator.evaluateResults(planes, at, results, count, chances);
+        value(planes, at, evaluator, wanted);
     }
 
     /** Takes over the results of a single roll, as roll 0. */
-    void take(int[] planes, int at, int[] found, int size, PositionEvaluator evaluator) {
+    void take(int[] planes, int at, int[] found, int size, PositionEvaluator evaluator, Columns wanted) {
         count = 0;
         append(size, found);
         starts[0] = 0;
         starts[1] = size;
-        evaluator.evaluateResults(planes, at, results, count, chances);
+        value(planes, at, evaluator, wanted);
     }
 
     private void append(int size, int[] found) {
@@ -49,10 +57,25 @@ final class Replies {
             int room = 2 * (count + size);
             results = Arrays.copyOf(results, room * Planes.STRIDE);
             chances = new float[room * Outcomes.COUNT];
-            kept = new int[room];
         }
         System.arraycopy(found, 0, results, count * Planes.STRIDE, size * Planes.STRIDE);
         count += size;
+    }
+
+    private void value(int[] planes, int at, PositionEvaluator evaluator, Columns wanted) {
+        columns = wanted;
+        int width = columns.width();
+        if (worth.length < count * width) {
+            worth = new double[2 * count * width];
+        }
+        for (int column = lists.length; column < width; column++) {
+            lists = Arrays.copyOf(lists, column + 1);
+            lists[column] = new Shortlist(column);
+        }
+        evaluator.evaluateResults(planes, at, results, count, chances);
+        for (int i = 0; i < count; i++) {
+            columns.worth(results, i * Planes.STRIDE, chances, i * Outcomes.COUNT, worth, i * width);
+        }
     }
 
     int count() {
@@ -63,32 +86,54 @@ final class Replies {
         return results;
     }
 
+    /** Chances a reply; who changes those of one tells with {@link #changed}. */
     float[] chances() {
         return chances;
     }
 
+    /** Worth a reply and column, as the columns count them. */
+    double[] worth() {
+        return worth;
+    }
+
+    Columns columns() {
+        return columns;
+    }
+
+    /** The chances of a reply are new, and so is what they are worth without the cube. */
+    void changed(int reply) {
+        worth[reply * columns.width()] = Chances.equity(chances, reply * Outcomes.COUNT);
+    }
+
+    /** What a reply is worth. */
+    double worth(int reply, int column) {
+        return worth[reply * columns.width() + column];
+    }
+
     /** The best reply to a roll, the first of equals. */
-    int best(int roll, Objective objective) {
+    int best(int roll, int column) {
+        int width = columns.width();
         int best = starts[roll];
-        float highest = objective.worth(chances, best * Outcomes.COUNT);
+        double highest = worth[best * width + column];
         for (int i = best + 1; i < starts[roll + 1]; i++) {
-            float worth = objective.worth(chances, i * Outcomes.COUNT);
-            if (worth > highest) {
-                highest = worth;
+            double next = worth[i * width + column];
+            if (next > highest) {
+                highest = next;
                 best = i;
             }
         }
         return best;
     }
 
-    /** What a reply is worth. */
-    float worth(int reply, Objective objective) {
-        return objective.worth(chances, reply * Outcomes.COUNT);
+    /** The better of two replies, the first in order of index if they are equal. */
+    int better(int reply, int other, int column) {
+        return before(reply, other, column) ? reply : other;
     }
 
-    /** The better of two replies, the first in order of index if they are equal. */
-    int better(int reply, int other, Objective objective) {
-        return before(worth(reply, objective), reply, other, objective) ? reply : other;
+    boolean before(int reply, int other, int column) {
+        double mine = worth(reply, column);
+        double theirs = worth(other, column);
+        return mine > theirs || mine == theirs && reply < other;
     }
 
     /** Where the replies to a roll begin. */
@@ -96,53 +141,49 @@ final class Replies {
         return starts[roll];
     }
 
+    /** The replies in the running in a column. */
+    Shortlist running(int column) {
+        return lists[column];
+    }
+
     /** Puts every reply to a roll in the running. */
-    void keepAll(int roll) {
-        keptCount = starts[roll + 1] - starts[roll];
-        for (int i = 0; i < keptCount; i++) {
-            kept[i] = starts[roll] + i;
+    void keepAll(int roll, int column) {
+        lists[column].keep(starts[roll], starts[roll + 1]);
+    }
+
+    /**
+     * Gathers the replies in the running in any of some columns, each once; columns with a single one are left out but at
+     * the last step. Returns their number.
+     */
+    int gather(int first, int end, boolean last) {
+        if (gathered.length < count) {
+            gathered = new int[2 * count];
+            pending = new int[2 * count];
+            times = 0;
         }
-    }
-
-    int keptCount() {
-        return keptCount;
-    }
-
-    int kept(int rank) {
-        return kept[rank];
-    }
-
-    /** Sorts the kept replies, best first and equals in order of index, and drops what the narrowing drops. */
-    void narrow(Narrowing narrowing, Objective objective) {
+        if (++times == Integer.MAX_VALUE) {
+            Arrays.fill(gathered, 0);
+            times = 1;
+        }
         int size = 0;
-        for (int k = 0; k < keptCount; k++) {
-            size = insert(kept[k], size, narrowing.most(), objective);
+        for (int column = first; column < end; column++) {
+            Shortlist running = lists[column];
+            if (running.size() == 1 && !last) {
+                continue;
+            }
+            for (int k = 0; k < running.size(); k++) {
+                int reply = running.get(k);
+                if (gathered[reply] != times) {
+                    gathered[reply] = times;
+                    pending[size++] = reply;
+                }
+            }
         }
-        float least = objective.worth(chances, kept[0] * Outcomes.COUNT) - narrowing.within();
-        while (size > 1 && objective.worth(chances, kept[size - 1] * Outcomes.COUNT) < least) {
-            size--;
-        }
-        keptCount = size;
+        return size;
     }
 
-    /** One step of an insertion sort that keeps the first {@code most}; reads ahead of where it writes. */
-    private int insert(int reply, int size, int most, Objective objective) {
-        float worth = objective.worth(chances, reply * Outcomes.COUNT);
-        int place = size;
-        while (place > 0 && before(worth, reply, kept[place - 1], objective)) {
-            place--;
-        }
-        if (place == most) {
-            return size;
-        }
-        int newSize = Math.min(size + 1, most);
-        System.arraycopy(kept, place, kept, place + 1, newSize - 1 - place);
-        kept[place] = reply;
-        return newSize;
-    }
-
-    private boolean before(float worth, int reply, int other, Objective objective) {
-        float theirs = objective.worth(chances, other * Outcomes.COUNT);
-        return worth > theirs || worth == theirs && reply < other;
+    /** One of those gathered last. */
+    int pending(int k) {
+        return pending[k];
     }
 }

@@ -1,6 +1,9 @@
 package org.pipwright.engine.search;
 
 import java.util.Arrays;
+import java.util.List;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.position.Planes;
@@ -16,6 +19,7 @@ import org.pipwright.engine.roll.Roll;
 public final class RollLuck {
     private final PositionEvaluator evaluator;
     private final Replies replies = new Replies();
+    private final ColumnSet columnSet = new ColumnSet(new ChanceCache(1));
     private final double[] sums = new double[Outcomes.COUNT];
     private final double[] changes = new double[Outcomes.COUNT];
 
@@ -99,7 +103,7 @@ public final class RollLuck {
      * @return worth after the reply to this roll less its mean over all rolls there could have been
      */
     public double measure(int[] planes, int at, Roll roll, boolean opening, Worth worth) {
-        replies.expand(planes, at, 0, Roll.COUNT, evaluator);
+        replies.expand(planes, at, 0, Roll.COUNT, evaluator, Columns.NONE);
         double sum = 0;
         double rolled = 0;
         int throwsInAll = 0;
@@ -109,11 +113,39 @@ public final class RollLuck {
             if (ways == 0) {
                 continue;
             }
-            int best = replies.best(r, Objective.CUBELESS);
+            int best = replies.best(r, Columns.CUBELESS);
             double value = worth.of(replies.results(), best * Planes.STRIDE, replies.chances(), best * Outcomes.COUNT);
             throwsInAll += ways;
             sum += ways * value;
             rolled = r == roll.index() ? value : rolled;
+        }
+        return rolled - sum / throwsInAll;
+    }
+
+    /**
+     * The luck of a roll where the best reply is the one that leaves the most with the cube where it stands.
+     *
+     * @param planes array that holds the unfinished position, the side on roll first
+     * @param at index of its first plane
+     * @param roll the roll
+     * @param opening whether it was the first roll of a game, which is never a double
+     * @param terms what is played for, seen from the side on roll; terms for equal stakes have to be equal
+     * @param cube the cube, seen from the side on roll
+     * @return value after the best reply to this roll less its mean over all rolls there could have been, per unit of the
+     *     cube or as a chance to win the match
+     */
+    public double measure(int[] planes, int at, Roll roll, boolean opening, CubeTerms terms, CubeState cube) {
+        Columns columns = columnSet.of(terms, List.of(cube));
+        int column = 1 + columns.of(cube);
+        replies.expand(planes, at, 0, Roll.COUNT, evaluator, columns);
+        double sum = 0;
+        double rolled = 0;
+        int throwsInAll = 0;
+        for (Roll other : opening ? Roll.opening() : Roll.all()) {
+            double value = replies.worth(replies.best(other.index(), column), column);
+            throwsInAll += other.ways();
+            sum += other.ways() * value;
+            rolled = other.equals(roll) ? value : rolled;
         }
         return rolled - sum / throwsInAll;
     }
@@ -124,12 +156,12 @@ public final class RollLuck {
 
     /** Leaves the sums over the throws of two dice that there could have been; returns how many these are. */
     private int sumOverRolls(int[] planes, int at, boolean opening) {
-        replies.expand(planes, at, 0, Roll.COUNT, evaluator);
+        replies.expand(planes, at, 0, Roll.COUNT, evaluator, Columns.NONE);
         float[] chances = replies.chances();
         Arrays.fill(sums, 0);
         int throwsInAll = 0;
         for (int r = 0; r < Roll.COUNT; r++) {
-            int best = replies.best(r, Objective.CUBELESS) * Outcomes.COUNT;
+            int best = replies.best(r, Columns.CUBELESS) * Outcomes.COUNT;
             Roll roll = Roll.all().get(r);
             int ways = opening && roll.isDouble() ? 0 : roll.ways();
             throwsInAll += ways;
@@ -141,7 +173,7 @@ public final class RollLuck {
     }
 
     private void write(Roll roll, int throwsInAll, double[] out, int outAt) {
-        int best = replies.best(roll.index(), Objective.CUBELESS) * Outcomes.COUNT;
+        int best = replies.best(roll.index(), Columns.CUBELESS) * Outcomes.COUNT;
         for (int k = 0; k < Outcomes.COUNT; k++) {
             out[outAt + k] = replies.chances()[best + k] - sums[k] / throwsInAll;
         }

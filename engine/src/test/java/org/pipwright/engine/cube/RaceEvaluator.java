@@ -4,7 +4,7 @@ import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.position.Planes;
 
 /** Smooth made-up chances, so that searches have something to compare: from pips and borne-off checkers only. */
-final class RaceEvaluator implements PositionEvaluator {
+public final class RaceEvaluator implements PositionEvaluator {
     @Override
     public void evaluate(int[] planes, int at, float[] out, int outAt) {
         double lead = Planes.pips(planes, at + Planes.SIDE) - Planes.pips(planes, at) + 4;

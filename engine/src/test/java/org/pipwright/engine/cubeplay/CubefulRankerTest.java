@@ -23,7 +23,6 @@ import org.pipwright.engine.bearoff.TwoSidedValue;
 import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.ExactCube;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
@@ -41,7 +40,9 @@ import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.score.MatchScore;
+import org.pipwright.engine.search.CubeSearch;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.LookaheadSettings;
 
 /** Ranking with the cube against its definition, exact tables, and what scores must change. */
 class CubefulRankerTest {
@@ -88,7 +89,7 @@ class CubefulRankerTest {
         if (next.finished()) {
             return terms.won(GameResult.of(next), cube);
         }
-        return terms.toOther(new CubefulSearch(EVALUATOR)
+        return terms.toOther(new CubeSearch(Judgement.by(EVALUATOR))
                 .values(next, cube.swapped(), terms.swapped(), lookahead)
                 .best());
     }
@@ -224,7 +225,7 @@ class CubefulRankerTest {
         Position position = PositionText.parse("1@24 14@off / 1@2 14@off");
         try (CubefulRanker ranker = ranker(money(), 2)) {
             List<CubefulPlay> timed = ranker.rank(position, Roll.of(2, 1), CubeState.START, Duration.ofMinutes(5));
-            assertEquals(CubefulSearch.MOST, timed.get(0).lookahead());
+            assertEquals(LookaheadSettings.MOST, timed.get(0).lookahead());
         }
     }
 
@@ -254,7 +255,7 @@ class CubefulRankerTest {
     void whatCannotBeRankedIsRefused() {
         try (CubefulRanker ranker = ranker(money(), 1)) {
             Roll roll = Roll.of(3, 1);
-            assertThrows(IllegalArgumentException.class, () -> ranker.rank(Position.start(), roll, CubeState.START, 4));
+            assertThrows(IllegalArgumentException.class, () -> ranker.rank(Position.start(), roll, CubeState.START, 7));
             assertThrows(
                     IllegalArgumentException.class,
                     () -> ranker.rank(Position.start(), roll, List.of(), CubeState.START, 0));

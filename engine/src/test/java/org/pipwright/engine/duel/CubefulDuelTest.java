@@ -139,6 +139,6 @@ class CubefulDuelTest {
                 "a match goes to 1 to 25 points, where the match table ends, not to 26: play a shorter match or give a"
                         + " longer table",
                 message);
-        assertThrows(IllegalArgumentException.class, () -> new CubefulEntrant("deep", ONE.evaluators(), 4));
+        assertThrows(IllegalArgumentException.class, () -> new CubefulEntrant("deep", ONE.evaluators(), 7));
     }
 }

@@ -29,7 +29,6 @@ import org.pipwright.engine.bearoff.TwoSidedTable;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
@@ -45,6 +44,7 @@ import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.score.MatchScore;
+import org.pipwright.engine.search.CubeSearch;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.PlaySearch;
 
@@ -185,7 +185,7 @@ class JudgeTest {
             Question question = Question.before(Position.start()).with(stakes, CubeState.START);
             Verdict verdict = ask(question, Effort.lookahead(lookahead));
             assertEquals(
-                    new CubefulSearch(KNOWLEDGE.judgement().evaluator())
+                    new CubeSearch(KNOWLEDGE.judgement())
                             .values(Position.start(), CubeState.START, KNOWLEDGE.terms(stakes), lookahead),
                     verdict.cube());
             assertEquals(verdict.cube().best(), verdict.value());

@@ -64,6 +64,11 @@ class CubefulRolloutsTest {
     /** Exact terms that do not say so: both sides act right, but games are played to their ends. */
     private record PlayedOut() implements CubeTerms {
         @Override
+        public Stakes stakes() {
+            return EXACT.stakes();
+        }
+
+        @Override
         public CubeCurves curves(Position position, GammonShares shares, CubeState cube) {
             return EXACT.curves(position, shares, cube);
         }
@@ -330,6 +335,6 @@ class CubefulRolloutsTest {
 
     @Test
     void whatIsTooMuchIsRefused() {
-        assertThrows(IllegalArgumentException.class, () -> exact(RolloutSettings.DEFAULT.withLookahead(4)));
+        assertThrows(IllegalArgumentException.class, () -> exact(RolloutSettings.DEFAULT.withLookahead(7)));
     }
 }

@@ -132,8 +132,7 @@ class LookaheadTest {
     /** Narrowing leaves out replies, so the side that replies can only do worse; by how much is for benchmarks. */
     @Test
     void narrowingTheRepliesNeverHelpsTheReplier() {
-        LookaheadSettings narrow =
-                new LookaheadSettings(List.of(Narrowing.NONE), List.of(new Narrowing(0, 1)), Objective.CUBELESS);
+        LookaheadSettings narrow = new LookaheadSettings(List.of(Narrowing.NONE), List.of(new Narrowing(0, 1)));
         Lookahead full = new Lookahead(Judgement.by(evaluator()), LookaheadSettings.FULL);
         Lookahead one = new Lookahead(Judgement.by(evaluator()), narrow);
         int differ = 0;

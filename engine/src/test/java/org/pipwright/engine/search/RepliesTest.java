@@ -19,12 +19,16 @@ import org.pipwright.engine.play.RandomWalk;
 class RepliesTest {
     private final PositionEvaluator evaluator = new NetworkEvaluator(RandomModels.of(9, 16));
 
+    private static List<Integer> running(Replies replies) {
+        Shortlist running = replies.running(Columns.CUBELESS);
+        return IntStream.range(0, running.size()).mapToObj(running::get).collect(Collectors.toList());
+    }
+
     /** The library's sort, then the two limits one after the other. */
     private static List<Integer> plainly(Replies replies, Narrowing narrowing) {
         Comparator<Integer> worth =
                 Comparator.comparingDouble(i -> -Chances.equity(replies.chances(), i * Outcomes.COUNT));
-        List<Integer> sorted = IntStream.range(0, replies.keptCount())
-                .mapToObj(replies::kept)
+        List<Integer> sorted = running(replies).stream()
                 .sorted(worth.thenComparing(Comparator.naturalOrder()))
                 .limit(narrowing.most())
                 .collect(Collectors.toList());
@@ -41,17 +45,13 @@ class RepliesTest {
         Replies replies = new Replies();
         RandomWalk walk = new RandomWalk(15, 41);
         for (int n = 0; n < 60; n++) {
-            replies.expand(walk.next().toPlanes(), 0, 0, 21, evaluator);
+            replies.expand(walk.next().toPlanes(), 0, 0, 21, evaluator, Columns.NONE);
             for (int roll = 0; roll < 21; roll++) {
-                replies.keepAll(roll);
+                replies.keepAll(roll, Columns.CUBELESS);
                 List<Integer> expected = plainly(replies, narrowing);
-                replies.narrow(narrowing, Objective.CUBELESS);
-                assertEquals(
-                        expected,
-                        IntStream.range(0, replies.keptCount())
-                                .mapToObj(replies::kept)
-                                .collect(Collectors.toList()));
-                assertEquals(expected.get(0), replies.best(roll, Objective.CUBELESS));
+                replies.running(Columns.CUBELESS).narrow(narrowing, replies);
+                assertEquals(expected, running(replies));
+                assertEquals(expected.get(0), replies.best(roll, Columns.CUBELESS));
             }
         }
     }
@@ -61,8 +61,6 @@ class RepliesTest {
         assertThrows(IllegalArgumentException.class, () -> new Narrowing(-0.1f, 3));
         assertThrows(IllegalArgumentException.class, () -> new Narrowing(Float.NaN, 3));
         assertThrows(IllegalArgumentException.class, () -> new Narrowing(0.1f, 0));
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> new LookaheadSettings(List.of(), List.of(Narrowing.NONE), Objective.CUBELESS));
+        assertThrows(IllegalArgumentException.class, () -> new LookaheadSettings(List.of(), List.of(Narrowing.NONE)));
     }
 }

@@ -15,7 +15,6 @@ import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWindow;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MarketLosers;
@@ -24,6 +23,7 @@ import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.search.CubeSearch;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
@@ -61,7 +61,7 @@ public final class CubeCommand extends CliCommand {
             names = "--lookahead",
             paramLabel = "N",
             defaultValue = "1",
-            description = "Future rolls to average over, 0 to " + CubefulSearch.MOST
+            description = "Future rolls to average over, 0 to " + LookaheadSettings.MOST
                     + ". Default: 1. Races beyond the tables are played out many times instead.")
     private int lookahead;
 
@@ -85,8 +85,8 @@ public final class CubeCommand extends CliCommand {
 
     @Override
     public Integer call() {
-        if (lookahead < 0 || lookahead > CubefulSearch.MOST) {
-            throw new UserError("--lookahead is " + lookahead + ": use 0 to " + CubefulSearch.MOST);
+        if (lookahead < 0 || lookahead > LookaheadSettings.MOST) {
+            throw new UserError("--lookahead is " + lookahead + ": use 0 to " + LookaheadSettings.MOST);
         }
         CubeState cube = options.cube();
         Stakes stakes = options.stakes();
@@ -114,7 +114,7 @@ public final class CubeCommand extends CliCommand {
         Outcomes outcomes = simulated ? RaceSimulation.odds(read, standard) : chances(judgement, read, exact);
         CubeValues values = simulated
                 ? terms.values(read, outcomes, cube)
-                : new CubefulSearch(evaluator).values(read, cube, terms, lookahead);
+                : new CubeSearch(judgement).values(read, cube, terms, lookahead);
         CubeWindow window = CubeWindow.of(terms.curves(read, GammonShares.of(outcomes), cube));
         double losers = values.mayDouble()
                 ? new MarketLosers(evaluator).share(read, passes(terms, cube, new RaceJudge(standard)))

@@ -5,11 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.report.CubefulRankReport;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.engine.cube.CubeState;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cubeplay.CubefulPlay;
 import org.pipwright.engine.cubeplay.CubefulRanker;
 import org.pipwright.engine.explain.Explanation;
@@ -34,9 +32,6 @@ final class CubefulRankJob implements AutoCloseable {
         this.net = net;
         lookahead = search.lookahead();
         time = search.time();
-        if (lookahead > CubefulSearch.MOST) {
-            throw new UserError("--lookahead is " + lookahead + ": with the cube use 0 to " + CubefulSearch.MOST);
-        }
         ranker = judges.ranker();
     }
 

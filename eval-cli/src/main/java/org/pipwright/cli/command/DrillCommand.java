@@ -17,7 +17,6 @@ import org.pipwright.cli.report.Reasoning;
 import org.pipwright.cli.report.Reasons;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.cube.ExactCube;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
@@ -128,7 +127,7 @@ public final class DrillCommand extends CliCommand {
                 ? CubeOpinion::byPips
                 : () -> CubeOpinion.of(
                         other.entrant().valuers().orElseThrow().get(),
-                        Math.min(other.net().get().lookahead(), CubefulSearch.MOST));
+                        other.net().get().lookahead());
         return new Weaker(other.name(), other.entrant().players(), opinions);
     }
 

@@ -45,8 +45,8 @@ import picocli.CommandLine.Spec;
             "With a cube or a score (--cube 1 for money play with the cube in the centre, --away 3,5 for a match) plays are"
                     + " ranked by what they leave with the cube: points per unit of the cube, or the chance to win the match;"
                     + " the cubeless equity stands beside it. Costs of match chances are graded in points: divided by half of"
-                    + " what a single game decides. --lookahead then goes up to 3, the games of --rollout are played with the cube,"
-                    + " and what --explain says leaves it out."
+                    + " what a single game decides. The games of --rollout are played with the cube, and"
+                    + " what --explain says leaves it out."
         },
         footer = {
             "Examples:",

@@ -3,9 +3,9 @@ package org.pipwright.cli.command;
 import java.nio.file.Path;
 import java.util.List;
 import org.pipwright.cli.console.UserError;
-import org.pipwright.engine.cube.CubefulSearch;
 import org.pipwright.engine.review.ReviewFile;
 import org.pipwright.engine.review.ReviewSettings;
+import org.pipwright.engine.search.LookaheadSettings;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -18,7 +18,7 @@ final class ReviewOptions {
             paramLabel = "N",
             description =
                     "Average over N future rolls, both sides playing and doubling for the most with the cube and at the"
-                            + " score, 0 to " + CubefulSearch.MOST + ". Default: 1.")
+                            + " score, 0 to " + LookaheadSettings.MOST + ". Default: 1.")
     private int lookahead = 1;
 
     @Option(

@@ -1,8 +1,7 @@
-package org.pipwright.engine.cube;
+package org.pipwright.engine.search;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.stream.Stream;
@@ -15,6 +14,18 @@ import org.pipwright.engine.bearoff.OneSidedTable;
 import org.pipwright.engine.bearoff.SideIndex;
 import org.pipwright.engine.bearoff.TableProgress;
 import org.pipwright.engine.bearoff.TwoSidedTable;
+import org.pipwright.engine.cube.CubeCurves;
+import org.pipwright.engine.cube.CubeOwner;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.ExactCube;
+import org.pipwright.engine.cube.GammonShares;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.MoneyTerms;
+import org.pipwright.engine.cube.RaceEvaluator;
+import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.matchtable.MatchTerms;
@@ -28,7 +39,7 @@ import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.score.MatchScore;
 
 /** The search against a plain recursion that keeps every play, and against exact endings. */
-class CubefulSearchTest {
+class CubeSearchTest {
     private static final PositionEvaluator EVALUATOR = new RaceEvaluator();
     private static final List<Position> POSITIONS = Stream.of(
                     "1@24 1@23 1@6 / 1@24 1@23 1@5 of 3",
@@ -80,7 +91,7 @@ class CubefulSearchTest {
     @ParameterizedTest
     @MethodSource("terms")
     void equalsThePlainRecursion(CubeTerms terms) {
-        CubefulSearch search = new CubefulSearch(EVALUATOR, 1000);
+        CubeSearch search = new CubeSearch(Judgement.by(EVALUATOR), LookaheadSettings.FULL);
         int compared = 0;
         for (Position position : POSITIONS) {
             for (CubeOwner owner : CubeOwner.values()) {
@@ -115,7 +126,8 @@ class CubefulSearchTest {
                 CubeState cube = owner == CubeOwner.CENTRE ? CubeState.START : new CubeState(2, owner);
                 CubeValues expected =
                         exact.values(position, cube, MoneyStakes.USUAL).orElseThrow();
-                CubeValues found = new CubefulSearch(EVALUATOR, 1000).values(position, cube, blind, 1);
+                CubeValues found = new CubeSearch(Judgement.by(EVALUATOR), LookaheadSettings.FULL)
+                        .values(position, cube, blind, 1);
                 assertEquals(expected.noDouble(), found.noDouble(), 1e-7, text + " " + cube);
                 if (expected.mayDouble()) {
                     assertEquals(expected.doubleTake(), found.doubleTake(), 1e-7, text + " " + cube);
@@ -126,6 +138,11 @@ class CubefulSearchTest {
 
     /** Exact terms that do not know one position. */
     private record Blind(MoneyTerms known, Position hidden) implements CubeTerms {
+        @Override
+        public Stakes stakes() {
+            return known.stakes();
+        }
+
         @Override
         public CubeCurves curves(Position position, GammonShares shares, CubeState cube) {
             return known.curves(position, shares, cube);
@@ -168,53 +185,12 @@ class CubefulSearchTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {-1, 4})
+    @ValueSource(ints = {-1, 7})
     void lookaheadOutOfRangeIsRefused(int lookahead) {
         MoneyTerms terms = new MoneyTerms(MoneyStakes.USUAL, null);
-        CubefulSearch search = new CubefulSearch(EVALUATOR);
+        CubeSearch search = new CubeSearch(Judgement.by(EVALUATOR));
         assertThrows(
                 IllegalArgumentException.class,
                 () -> search.values(Position.start(), CubeState.START, terms, lookahead));
-    }
-
-    /** Market losers by their definition: every pair of rolls, both sides playing for the most. */
-    @Test
-    void marketLosersEqualAPlainCount() {
-        MoneyTerms terms = new MoneyTerms(MoneyStakes.USUAL, null);
-        java.util.function.BiPredicate<Position, Outcomes> passes =
-                (p, o) -> terms.values(p, o, CubeState.START).answer() == CubeAction.PASS;
-        double sum = 0;
-        for (Position position : POSITIONS) {
-            double expected = 0;
-            for (Roll mine : Roll.all()) {
-                Position after = bestPlay(position, mine);
-                for (Roll theirs : Roll.all()) {
-                    boolean lost = after.finished();
-                    if (!lost) {
-                        Position back = bestPlay(after, theirs);
-                        lost = !back.finished() && passes.test(back, EVALUATOR.evaluate(back));
-                    }
-                    expected += lost ? mine.probability() * theirs.probability() : 0;
-                }
-            }
-            assertEquals(expected, new MarketLosers(EVALUATOR).share(position, passes), 1e-9, position.toString());
-            sum += expected;
-        }
-        assertTrue(sum > 0.1 && sum < POSITIONS.size() - 0.1, "losers " + sum);
-    }
-
-    private static Position bestPlay(Position position, Roll roll) {
-        Position best = null;
-        double most = Double.NEGATIVE_INFINITY;
-        for (Play play : Plays.legal(position, roll)) {
-            double equity =
-                    EVALUATOR.evaluate(play.result().swapped()).swapped().equity();
-            // Floats, as the counter compares them: the first of equals.
-            if (best == null || (float) equity > (float) most) {
-                most = equity;
-                best = play.result().swapped();
-            }
-        }
-        return best;
     }
 }

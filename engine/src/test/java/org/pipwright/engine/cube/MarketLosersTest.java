@@ -1,0 +1,69 @@
+package org.pipwright.engine.cube;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.function.BiPredicate;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.roll.Roll;
+
+/** The share of market losers against a plain count. */
+class MarketLosersTest {
+    private static final PositionEvaluator EVALUATOR = new RaceEvaluator();
+    private static final List<Position> POSITIONS = Stream.of(
+                    "1@24 1@23 1@6 / 1@24 1@23 1@5 of 3",
+                    "2@3 1@2 / 2@4 1@1 of 4",
+                    "1@bar 1@6 / 2@5 of 2",
+                    "1@6 1@2 / 1@3 1@1 of 3")
+            .map(PositionText::parse)
+            .toList();
+
+    /** Market losers by their definition: every pair of rolls, both sides playing for the most. */
+    @Test
+    void marketLosersEqualAPlainCount() {
+        MoneyTerms terms = new MoneyTerms(MoneyStakes.USUAL, null);
+        BiPredicate<Position, Outcomes> passes =
+                (p, o) -> terms.values(p, o, CubeState.START).answer() == CubeAction.PASS;
+        double sum = 0;
+        for (Position position : POSITIONS) {
+            double expected = 0;
+            for (Roll mine : Roll.all()) {
+                Position after = bestPlay(position, mine);
+                for (Roll theirs : Roll.all()) {
+                    boolean lost = after.finished();
+                    if (!lost) {
+                        Position back = bestPlay(after, theirs);
+                        lost = !back.finished() && passes.test(back, EVALUATOR.evaluate(back));
+                    }
+                    expected += lost ? mine.probability() * theirs.probability() : 0;
+                }
+            }
+            assertEquals(expected, new MarketLosers(EVALUATOR).share(position, passes), 1e-9, position.toString());
+            sum += expected;
+        }
+        assertTrue(sum > 0.1 && sum < POSITIONS.size() - 0.1, "losers " + sum);
+    }
+
+    private static Position bestPlay(Position position, Roll roll) {
+        Position best = null;
+        double most = Double.NEGATIVE_INFINITY;
+        for (Play play : Plays.legal(position, roll)) {
+            double equity =
+                    EVALUATOR.evaluate(play.result().swapped()).swapped().equity();
+            // Floats, as the counter compares them: the first of equals.
+            if (best == null || (float) equity > (float) most) {
+                most = equity;
+                best = play.result().swapped();
+            }
+        }
+        return best;
+    }
+}
