@@ -1,0 +1,14 @@
+package org.pipwright.training.cuda;
+
+/**
+ * How games of self-play begin and go.
+ *
+ * @param strayShare share of turns in which a near-best play is made instead of the best
+ * @param randomStarts share of games that begin with a few random turns
+ * @param maxRandomTurns most random turns at the beginning
+ * @param margin equity within which a play is near-best, in points
+ * @param maxTurns turns after which a game is broken off
+ */
+record GameRules(double strayShare, double randomStarts, int maxRandomTurns, float margin, int maxTurns) {
+    static final GameRules USUAL = new GameRules(0.08, 0.15, 8, 0.08f, 2000);
+}

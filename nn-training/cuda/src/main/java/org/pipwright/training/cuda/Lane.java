@@ -1,0 +1,177 @@
+package org.pipwright.training.cuda;
+
+import java.util.SplittableRandom;
+import java.util.stream.IntStream;
+import org.pipwright.engine.evaluation.Chances;
+import org.pipwright.engine.play.PlayGenerator;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
+
+/** Many games that take their turns together, and what they teach. */
+final class Lane {
+    private static final int TASK = 128;
+
+    private final int games;
+    private final GameRules rules;
+    private final int[] planes;
+    private final float[] values;
+    private final Track[] tracks;
+    private final int[] turns;
+    private final boolean[] usual;
+    private final boolean[] unknown;
+    private final SplittableRandom[] randoms;
+    private final LessonList[] lists;
+    private final PlayGenerator generator = new PlayGenerator();
+    private long finishedGames;
+    private final long[] finishedByTask;
+
+    Lane(int games, GameRules rules, long seed) {
+        this.games = games;
+        this.rules = rules;
+        planes = new int[8 * games];
+        values = new float[6 * games];
+        tracks = new Track[games];
+        turns = new int[games];
+        usual = new boolean[games];
+        unknown = new boolean[games];
+        randoms = new SplittableRandom[games];
+        int tasks = (games + TASK - 1) / TASK;
+        lists = new LessonList[tasks];
+        finishedByTask = new long[tasks];
+        SplittableRandom seeds = new SplittableRandom(seed);
+        for (int i = 0; i < games; i++) {
+            tracks[i] = new Track();
+            randoms[i] = seeds.split();
+            begin(i, generator);
+        }
+        for (int i = 0; i < tasks; i++) {
+            lists[i] = new LessonList();
+        }
+    }
+
+    int[] planes() {
+        return planes;
+    }
+
+    long finishedGames() {
+        return finishedGames;
+    }
+
+    private void begin(int game, PlayGenerator plays) {
+        SplittableRandom random = randoms[game];
+        tracks[game].clear();
+        turns[game] = 0;
+        unknown[game] = true;
+        usual[game] = true;
+        System.arraycopy(Position.start().toPlanes(), 0, planes, 8 * game, 8);
+        if (random.nextDouble() >= rules.randomStarts()) {
+            return;
+        }
+        usual[game] = false;
+        int[] now = Position.start().toPlanes();
+        int count = 1 + random.nextInt(rules.maxRandomTurns());
+        for (int t = 0; t < count; t++) {
+            int roll = random.nextInt(36);
+            int die = roll / 6 + 1;
+            int other = roll % 6 + 1;
+            int chosen = random.nextInt(plays.generate(now, 0, Math.max(die, other), Math.min(die, other)));
+            Planes.copySwapped(plays.results(), 8 * chosen, now, 0);
+        }
+        System.arraycopy(now, 0, planes, 8 * game, 8);
+    }
+
+    /** Asks the network about positions that games begin with. */
+    void value(CardNet net, Asker asker) {
+        int[] asked = IntStream.range(0, games).filter(i -> unknown[i]).toArray();
+        int[] positions = new int[8 * asked.length];
+        float[] chances = new float[6 * asked.length];
+        for (int i = 0; i < asked.length; i++) {
+            System.arraycopy(planes, 8 * asked[i], positions, 8 * i, 8);
+        }
+        asker.ask(net, positions, asked.length, chances);
+        for (int i = 0; i < asked.length; i++) {
+            System.arraycopy(chances, 6 * i, values, 6 * asked[i], 6);
+            unknown[asked[i]] = false;
+        }
+    }
+
+    /** Throws the dice of every game. */
+    void throwDice(PlaysBatch batch) {
+        for (int i = 0; i < games; i++) {
+            Roll roll;
+            do {
+                int both = randoms[i].nextInt(36);
+                roll = Roll.of(both / 6 + 1, both % 6 + 1);
+            } while (turns[i] == 0 && usual[i] && roll.isDouble());
+            batch.rolls.putInt(4 * i, roll.index());
+        }
+    }
+
+    /** Makes every game's play and gives the lessons that are complete. */
+    void advance(PlaysBatch batch, float lambda, LessonList out) {
+        IntStream.range(0, lists.length).parallel().forEach(task -> {
+            LessonList list = lists[task];
+            list.clear();
+            finishedByTask[task] = 0;
+            float[] lookahead = new float[6];
+            float[] chances = new float[6 * PlaysBatch.SLOTS];
+            PlayGenerator plays = new PlayGenerator();
+            for (int i = task * TASK; i < Math.min(games, (task + 1) * TASK); i++) {
+                advance(i, batch, lambda, lookahead, chances, list, plays, task);
+            }
+        });
+        for (int task = 0; task < lists.length; task++) {
+            out.addAll(lists[task]);
+            finishedGames += finishedByTask[task];
+        }
+    }
+
+    private void advance(
+            int game, PlaysBatch batch, float lambda, float[] lookahead, float[] chances, LessonList list, PlayGenerator plays, int task) {
+        batch.expected(game, lookahead, 0);
+        int kept = batch.kept(game);
+        int best = 0;
+        for (int k = 0; k < kept; k++) {
+            batch.chances(game, k, chances, 6 * k);
+            if (Chances.equity(chances, 6 * k) > Chances.equity(chances, 6 * best)) {
+                best = k;
+            }
+        }
+        int chosen = choose(game, kept, best, chances);
+        Track track = tracks[game];
+        track.add(planes, 8 * game, values, 6 * game, lookahead, 0, chosen != best);
+        turns[game]++;
+        batch.result(game, chosen, planes, 8 * game);
+        boolean over = (Planes.occupied(planes, 8 * game) & Planes.ON_BOARD) == 0;
+        if (over || turns[game] >= rules.maxTurns()) {
+            track.finish(lambda, list);
+            finishedByTask[task]++;
+            begin(game, plays);
+            return;
+        }
+        swapSides(planes, 8 * game);
+        Chances.swap(chances, 6 * chosen);
+        System.arraycopy(chances, 6 * chosen, values, 6 * game, 6);
+        if (track.full()) {
+            track.shift(lambda, list);
+        }
+    }
+
+    private int choose(int game, int kept, int best, float[] chances) {
+        if (kept == 1 || randoms[game].nextDouble() >= rules.strayShare()) {
+            return best;
+        }
+        int chosen = randoms[game].nextInt(kept);
+        boolean near = Chances.equity(chances, 6 * chosen) >= Chances.equity(chances, 6 * best) - rules.margin();
+        return near ? chosen : best;
+    }
+
+    private static void swapSides(int[] planes, int at) {
+        for (int k = at; k < at + 4; k++) {
+            int mine = planes[k];
+            planes[k] = planes[k + 4];
+            planes[k + 4] = mine;
+        }
+    }
+}

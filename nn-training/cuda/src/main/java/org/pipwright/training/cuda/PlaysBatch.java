@@ -1,0 +1,145 @@
+package org.pipwright.training.cuda;
+
+import java.nio.ByteBuffer;
+import java.nio.IntBuffer;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.IntStream;
+import org.bytedeco.cuda.cudart.CUstream_st;
+import org.pipwright.engine.play.PlayGenerator;
+import org.pipwright.engine.roll.Roll;
+
+/**
+ * All results of all 21 rolls for many positions, made by all threads of this machine in pinned memory, and their copy on
+ * the card; then what the card found out about them. Serves one lane of games.
+ */
+final class PlaysBatch {
+    /** Results kept a roll at most; as in the kernels. */
+    static final int SLOTS = 6;
+
+    private static final int TASK = 64;
+
+    /** Results a position, twice the usual mean of about 390. */
+    private static final int ROOM = 800;
+
+    final int positions;
+    final int capacity;
+    final ByteBuffer results;
+    private final IntBuffer resultInts;
+    private final ByteBuffer starts;
+    private final ByteBuffer counts;
+    final ByteBuffer rolls;
+    private final AtomicInteger used = new AtomicInteger();
+    private final CUstream_st copying = Gpu.stream();
+
+    final long cardResults;
+    final long cardStarts;
+    final long cardCounts;
+    final long cardRolls;
+    final long cardEquity;
+
+    final ByteBuffer expected;
+    final ByteBuffer thrownCounts;
+    final ByteBuffer thrownResults;
+    final ByteBuffer thrownChances;
+
+    PlaysBatch(int positions) {
+        this.positions = positions;
+        capacity = positions * ROOM;
+        results = Gpu.pinned(32L * capacity);
+        resultInts = results.asIntBuffer();
+        starts = Gpu.pinned(4L * Roll.COUNT * positions);
+        counts = Gpu.pinned(4L * Roll.COUNT * positions);
+        rolls = Gpu.pinned(4L * positions);
+        cardResults = Gpu.allocate(32L * capacity);
+        cardEquity = Gpu.allocate(4L * capacity);
+        cardStarts = Gpu.allocate(4L * Roll.COUNT * positions);
+        cardCounts = Gpu.allocate(4L * Roll.COUNT * positions);
+        cardRolls = Gpu.allocate(4L * positions);
+        expected = Gpu.pinned(24L * positions);
+        thrownCounts = Gpu.pinned(4L * positions);
+        thrownResults = Gpu.pinned(4L * SLOTS * positions);
+        thrownChances = Gpu.pinned(24L * SLOTS * positions);
+    }
+
+    /** One thread's generator and buffer. */
+    private static final class Hands {
+        final PlayGenerator generator = new PlayGenerator();
+        int[] results = new int[8 * 4096];
+        final int[] starts = new int[Roll.COUNT];
+        final int[] counts = new int[Roll.COUNT];
+    }
+
+    private static final ThreadLocal<Hands> HANDS = ThreadLocal.withInitial(Hands::new);
+
+    /** Generates all results for the given positions, eight ints each. */
+    void generate(int[] planes) {
+        used.set(0);
+        IntStream.range(0, (positions + TASK - 1) / TASK).parallel().forEach(task -> {
+            Hands hands = HANDS.get();
+            for (int i = task * TASK; i < Math.min(positions, (task + 1) * TASK); i++) {
+                generate(planes, i, hands);
+            }
+        });
+    }
+
+    private void generate(int[] planes, int position, Hands hands) {
+        int size = 0;
+        for (Roll roll : Roll.all()) {
+            int count = hands.generator.generate(planes, 8 * position, roll.high(), roll.low());
+            while (8 * (size + count) > hands.results.length) {
+                hands.results = java.util.Arrays.copyOf(hands.results, 2 * hands.results.length);
+            }
+            System.arraycopy(hands.generator.results(), 0, hands.results, 8 * size, 8 * count);
+            hands.starts[roll.index()] = size;
+            hands.counts[roll.index()] = count;
+            size += count;
+        }
+        int at = used.getAndAdd(size);
+        if (at + size > capacity) {
+            throw new IllegalStateException("more plays than there is room for: " + capacity);
+        }
+        resultInts.put(8 * at, hands.results, 0, 8 * size);
+        for (int roll = 0; roll < Roll.COUNT; roll++) {
+            starts.putInt(4 * (position * Roll.COUNT + roll), at + hands.starts[roll]);
+            counts.putInt(4 * (position * Roll.COUNT + roll), hands.counts[roll]);
+        }
+    }
+
+    /** Results in all. */
+    int size() {
+        return used.get();
+    }
+
+    /** Copies everything to the card and waits for that. */
+    void upload() {
+        Gpu.toCard(results, cardResults, 32L * size(), copying);
+        Gpu.toCard(starts, cardStarts, 4L * Roll.COUNT * positions, copying);
+        Gpu.toCard(counts, cardCounts, 4L * Roll.COUNT * positions, copying);
+        Gpu.toCard(rolls, cardRolls, 4L * positions, copying);
+        Gpu.await(copying);
+    }
+
+    /** The mean over all rolls of the best reply's chances for the side on roll. */
+    void expected(int position, float[] out, int at) {
+        for (int k = 0; k < 6; k++) {
+            out[at + k] = expected.getFloat(4 * (6 * position + k));
+        }
+    }
+
+    /** How many results of the thrown roll were kept. */
+    int kept(int position) {
+        return thrownCounts.getInt(4 * position);
+    }
+
+    /** Chances after a kept result, for the side that played. */
+    void chances(int position, int slot, float[] out, int at) {
+        for (int k = 0; k < 6; k++) {
+            out[at + k] = thrownChances.getFloat(4 * (6 * (SLOTS * position + slot) + k));
+        }
+    }
+
+    /** A kept result, the side that played first. */
+    void result(int position, int slot, int[] planes, int at) {
+        resultInts.get(8 * thrownResults.getInt(4 * (SLOTS * position + slot)), planes, at, 8);
+    }
+}
