@@ -17,7 +17,7 @@ import org.jfree.svg.SVGGraphics2D;
 import org.jfree.svg.ViewBox;
 
 /** Line charts as SVG. */
-final class Curves {
+public final class Curves {
     private static final int WIDTH = 460;
     private static final int HEIGHT = 260;
     private static final double LEAST_RANGE = 0.01;
@@ -25,15 +25,32 @@ final class Curves {
     private static final Color GRID = new Color(0xdd, 0xdd, 0xd8);
 
     /** Tones that differ in lightness too, for eyes that tell hues apart badly. */
-    private static final List<Color> TONES =
-            List.of(new Color(0x1f, 0x4e, 0x79), new Color(0xc7, 0x7d, 0x2b), new Color(0x7a, 0x9e, 0x7e));
+    private static final List<Color> TONES = List.of(
+            new Color(0x1f, 0x4e, 0x79),
+            new Color(0xc7, 0x7d, 0x2b),
+            new Color(0x7a, 0x9e, 0x7e),
+            new Color(0xa8, 0x55, 0x6f));
 
     private Curves() {}
 
-    /** One line of a chart. */
-    record Curve(String name, double[] x, double[] y) {}
+    /**
+     * One line of a chart.
+     *
+     * @param name what the legend calls it
+     * @param x where its points lie, left to right
+     * @param y how high they are; as many
+     */
+    public record Curve(String name, double[] x, double[] y) {}
 
-    static String svg(String title, String xLabel, Curve... curves) {
+    /**
+     * Draws a chart.
+     *
+     * @param title above it; unlike that of any other chart on the page
+     * @param xLabel below the axis
+     * @param curves its lines; a legend names them if there are several
+     * @return an SVG element
+     */
+    public static String svg(String title, String xLabel, Curve... curves) {
         DefaultXYDataset data = new DefaultXYDataset();
         for (Curve curve : curves) {
             data.addSeries(curve.name(), new double[][] {curve.x(), curve.y()});

@@ -58,7 +58,7 @@ final class Keeper {
                         text.append("preset = ").append(preset.words()).append('\n'));
         provenance.forEach(
                 (name, fact) -> text.append(name).append(" = ").append(fact).append('\n'));
-        insist("the manifest", () -> RunFolder.write(folder.manifestFile(), text.toString()));
+        insist("the manifest", () -> RunFiles.write(folder.manifestFile(), text.toString()));
     }
 
     private String manifestSoFar() {
@@ -92,7 +92,7 @@ final class Keeper {
     /** Writes the report of what has been evaluated so far, which a machine without fonts may have left without charts. */
     void report(TrainingSettings settings) {
         String html = RunReport.html(metrics.lines(), openings, settings);
-        insist("the report", () -> RunFolder.write(folder.reportFile(), html));
+        insist("the report", () -> RunFiles.write(folder.reportFile(), html));
     }
 
     void save(Checkpoint checkpoint, Model model) {

@@ -41,7 +41,7 @@ final class MetricsFile {
     void write() throws IOException {
         StringBuilder text = new StringBuilder(Metrics.HEADER).append('\n');
         lines.forEach(metrics -> text.append(metrics.toCsv()).append('\n'));
-        RunFolder.write(file, text.toString());
+        RunFiles.write(file, text.toString());
     }
 
     List<Metrics> lines() {

@@ -9,13 +9,19 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /** What a run is made with: sources, JDK, machine. */
-final class Provenance {
+public final class Provenance {
     /** System property with the folder of the sources, which the launcher sets. */
     private static final String HOME = "pipwright.home";
 
     private Provenance() {}
 
-    static Map<String, String> now(int threads) {
+    /**
+     * What is so now.
+     *
+     * @param threads threads the run uses
+     * @return facts by name, in the order they are to be written in
+     */
+    public static Map<String, String> now(int threads) {
         Map<String, String> facts = new LinkedHashMap<>();
         facts.put("started", Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());
         facts.put("commit", commit());

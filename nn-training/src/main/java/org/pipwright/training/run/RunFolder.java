@@ -1,8 +1,6 @@
 package org.pipwright.training.run;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
@@ -13,7 +11,6 @@ import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.pipwright.engine.bearoff.TableFolder;
-import org.pipwright.engine.files.AtomicFile;
 import org.pipwright.engine.files.Reason;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
@@ -101,7 +98,7 @@ public final class RunFolder {
         Optional<Model> teacher = Judges.teacher(settings);
         try {
             Files.createDirectories(folder);
-            requireEmpty(folder);
+            RunFiles.requireEmpty(folder);
         } catch (IOException e) {
             throw new InvalidRunException("cannot use the folder '" + folder + "': " + Reason.of(e));
         }
@@ -113,23 +110,14 @@ public final class RunFolder {
 
     private RunFolder begun(TrainingSettings settings, Optional<Model> teacher) {
         try {
-            requireEmpty(folder);
+            RunFiles.requireEmpty(folder);
             if (teacher.isPresent()) {
                 ModelFile.write(teacherFile(), teacher.get());
             }
-            write(settingsFile(), settings.toText());
+            RunFiles.write(settingsFile(), settings.toText());
             return this;
         } catch (IOException e) {
             throw new InvalidRunException("cannot use the folder '" + folder + "': " + Reason.of(e));
-        }
-    }
-
-    private static void requireEmpty(Path folder) throws IOException {
-        try (Stream<Path> files = Files.list(folder)) {
-            if (files.anyMatch(file -> !isLeftover(file))) {
-                throw new InvalidRunException(
-                        "'" + folder + "' is not empty: give --resume to go on with the run in it, or another folder");
-            }
         }
     }
 
@@ -148,30 +136,9 @@ public final class RunFolder {
         }
         // What looks like a leftover may be what another process is writing.
         return run.locked(warning -> {}, () -> {
-            run.removeLeftovers();
+            RunFiles.removeLeftovers(folder);
             return run;
         });
-    }
-
-    /** Whether a file is no part of a run: one that a killed process was writing (see {@link AtomicFile}), or the lock. */
-    private static boolean isLeftover(Path file) {
-        String name = file.getFileName().toString();
-        return name.equals(RunLock.FILE) || isPart(name);
-    }
-
-    private static boolean isPart(String name) {
-        return name.matches("\\..*\\.part");
-    }
-
-    private void removeLeftovers() {
-        try (DirectoryStream<Path> files = Files.newDirectoryStream(
-                folder, file -> isPart(file.getFileName().toString()))) {
-            for (Path file : files) {
-                Files.deleteIfExists(file);
-            }
-        } catch (IOException e) {
-            throw new InvalidRunException("cannot use the folder '" + folder + "': " + Reason.of(e));
-        }
     }
 
     /**
@@ -193,7 +160,7 @@ public final class RunFolder {
     public void writeSettings(TrainingSettings settings) {
         locked(warning -> {}, () -> {
             try {
-                write(settingsFile(), settings.toText());
+                RunFiles.write(settingsFile(), settings.toText());
                 return settings;
             } catch (IOException e) {
                 throw new InvalidRunException("cannot write '" + settingsFile() + "': " + Reason.of(e));
@@ -248,10 +215,6 @@ public final class RunFolder {
 
     private Path settingsFile() {
         return folder.resolve("settings.txt");
-    }
-
-    static void write(Path file, String text) throws IOException {
-        AtomicFile.write(file, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
     }
 
     void write(Checkpoint checkpoint) throws IOException {

@@ -13,7 +13,7 @@ import org.pipwright.engine.files.Reason;
  * Keeps a run to one process at a time, by a lock on a file in its folder that the system lets go when the process ends,
  * however that happens. The file stays: removing it would let two processes lock two files of the same name.
  */
-final class RunLock implements AutoCloseable {
+public final class RunLock implements AutoCloseable {
     /** Name of the locked file in the folder. */
     static final String FILE = "run.lock";
 
@@ -28,9 +28,10 @@ final class RunLock implements AutoCloseable {
      *
      * @param folder folder of a run
      * @param warn told if there are no locks to be had there, as on some network drives; the run goes on without
+     * @return the lock, to be closed at the end of the run
      * @throws InvalidRunException if another process has it, or this one has it already
      */
-    static RunLock take(Path folder, Consumer<String> warn) {
+    public static RunLock take(Path folder, Consumer<String> warn) {
         FileChannel channel = null;
         try {
             channel = FileChannel.open(folder.resolve(FILE), StandardOpenOption.CREATE, StandardOpenOption.WRITE);

@@ -1,25 +1,20 @@
 package org.pipwright.training.settings;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
 import org.pipwright.engine.features.FeatureSet;
 
 /** A value for every {@link Setting}. */
 public final class TrainingSettings {
-    private static final int MOST_BYTES = 1 << 16;
+    private static final TrainingSettings DEFAULTS =
+            new TrainingSettings(SettingValues.defaults(Setting.class, "train --print-settings"));
 
-    private final Map<Setting, String> values;
+    private final SettingValues<Setting> values;
 
-    private TrainingSettings(Map<Setting, String> values) {
+    private TrainingSettings(SettingValues<Setting> values) {
         this.values = values;
     }
 
@@ -29,11 +24,7 @@ public final class TrainingSettings {
      * @return settings as an empty file would give them
      */
     public static TrainingSettings defaults() {
-        Map<Setting, String> values = new EnumMap<>(Setting.class);
-        for (Setting setting : Setting.values()) {
-            values.put(setting, setting.byDefault());
-        }
-        return new TrainingSettings(values);
+        return DEFAULTS;
     }
 
     /**
@@ -69,20 +60,7 @@ public final class TrainingSettings {
      * @throws InvalidSettingsException as above
      */
     public static TrainingSettings read(Path file, TrainingSettings otherwise, Consumer<String> renamed) {
-        try {
-            if (Files.size(file) > MOST_BYTES) {
-                throw new InvalidSettingsException("'" + file + "' is too large to be a settings file");
-            }
-            return parse(
-                    Files.readString(file, StandardCharsets.UTF_8),
-                    otherwise,
-                    line -> renamed.accept("'" + file + "': " + line));
-        } catch (IOException e) {
-            throw new InvalidSettingsException(
-                    "cannot read settings from '" + file + "': train --print-settings writes a file to start from");
-        } catch (InvalidSettingsException e) {
-            throw new InvalidSettingsException("'" + file + "': " + e.getMessage());
-        }
+        return new TrainingSettings(otherwise.values.read(file, renamed));
     }
 
     static TrainingSettings parse(String text, TrainingSettings otherwise) {
@@ -90,43 +68,7 @@ public final class TrainingSettings {
     }
 
     static TrainingSettings parse(String text, TrainingSettings otherwise, Consumer<String> renamed) {
-        TrainingSettings settings = otherwise;
-        Map<Setting, Integer> seen = new EnumMap<>(Setting.class);
-        String[] lines = text.split("\\R");
-        for (int i = 0; i < lines.length; i++) {
-            String line = lines[i].replaceFirst("#.*", "").strip();
-            if (line.isEmpty()) {
-                continue;
-            }
-            String[] halves = line.split("=", 2);
-            String where = "line " + (i + 1) + ": ";
-            if (halves.length < 2) {
-                throw new InvalidSettingsException(where + "expected 'key = value', found '" + line + "'");
-            }
-            String key = halves[0].strip();
-            Setting setting = named(key, where);
-            if (!key.equals(setting.key())) {
-                renamed.accept(where + "'" + key + "' is now called " + setting.key());
-            }
-            Integer before = seen.put(setting, i + 1);
-            if (before != null) {
-                throw new InvalidSettingsException(where + setting.key() + " was already set in line " + before);
-            }
-            try {
-                settings = settings.with(setting, halves[1].strip());
-            } catch (InvalidSettingsException e) {
-                throw new InvalidSettingsException(where + e.getMessage());
-            }
-        }
-        return settings;
-    }
-
-    private static Setting named(String key, String where) {
-        return Arrays.stream(Setting.values())
-                .filter(setting -> setting.key().equals(key) || setting.oldKey().equals(Optional.of(key)))
-                .findAny()
-                .orElseThrow(() -> new InvalidSettingsException(
-                        where + "there is no setting '" + key + "': train --print-settings lists them"));
+        return new TrainingSettings(otherwise.values.parse(text, renamed));
     }
 
     /**
@@ -138,10 +80,7 @@ public final class TrainingSettings {
      * @throws InvalidSettingsException if the setting does not take the value
      */
     public TrainingSettings with(Setting setting, String value) {
-        setting.require(value);
-        Map<Setting, String> changed = new EnumMap<>(values);
-        changed.put(setting, value);
-        return new TrainingSettings(changed);
+        return new TrainingSettings(values.with(setting, value));
     }
 
     /**
@@ -150,12 +89,7 @@ public final class TrainingSettings {
      * @return lines that {@link #read} understands
      */
     public String toText() {
-        StringBuilder text = new StringBuilder();
-        for (Setting setting : Setting.values()) {
-            text.append("# ").append(setting.comment()).append('\n');
-            text.append(setting.key()).append(" = ").append(values.get(setting)).append("\n\n");
-        }
-        return text.toString();
+        return values.toText();
     }
 
     /**
@@ -164,10 +98,7 @@ public final class TrainingSettings {
      * @return one line, such as {@code games=1000000; seed=7}
      */
     public String differences() {
-        return Arrays.stream(Setting.values())
-                .filter(setting -> !values.get(setting).equals(setting.byDefault()))
-                .map(setting -> setting.key() + "=" + values.get(setting))
-                .collect(Collectors.joining("; "));
+        return values.differences();
     }
 
     /**
@@ -177,7 +108,7 @@ public final class TrainingSettings {
      * @return its value
      */
     public String text(Setting setting) {
-        return values.get(setting);
+        return values.text(setting);
     }
 
     /**
@@ -291,7 +222,7 @@ public final class TrainingSettings {
     }
 
     private long whole(Setting setting) {
-        return Long.parseLong(text(setting));
+        return values.whole(setting);
     }
 
     private int size(Setting setting) {
@@ -299,7 +230,7 @@ public final class TrainingSettings {
     }
 
     private double number(Setting setting) {
-        return Double.parseDouble(text(setting));
+        return values.number(setting);
     }
 
     private List<Integer> sizes(Setting setting) {
