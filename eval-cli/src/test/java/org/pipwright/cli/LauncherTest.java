@@ -79,6 +79,30 @@ class LauncherTest {
         assertEquals(List.of(line.split(" ")), given.subList(given.size() - 2, given.size()));
     }
 
+    /** Its libraries are on the class path of no other command, and ND4J's JavaCPP not on its own. */
+    @ParameterizedTest
+    @ValueSource(strings = {"train --device cuda", "train --resume --device=cuda"})
+    void aCardHasAClassPathOfItsOwn(String line) throws Exception {
+        Path home = checkout("a checkout");
+        Path build = home.resolve(".pipwright/build-1");
+        Files.writeString(
+                build.resolve("classpath"), "one.jar:nd4j-api-1.jar:javacpp-1.5.7.jar:openblas-0.3.jar:two.jar:\n");
+        Path module = home.resolve("nn-training/cuda");
+        Files.createDirectories(module.resolve("src/main"));
+        Files.createFile(module.resolve("pom.xml"));
+        Path cuda = Files.createDirectories(build.resolve("cuda-1"));
+        Files.writeString(build.resolve("cuda"), "cuda-1\n");
+        Files.writeString(cuda.resolve("classpath"), "cuda-13.jar:javacpp-1.5.13.jar:\n");
+        Files.createFile(cuda.resolve("stamp"));
+        Run run = start(home, line.split(" "));
+        assertEquals("", run.err());
+        String own = build + "/lib/one.jar:" + build + "/lib/two.jar:" + cuda + "/cuda-13.jar:" + build
+                + "/cuda-1/javacpp-1.5.13.jar";
+        assertTrue(run.out().lines().toList().contains(own), run.out());
+        Run other = start(home, "train", "--device", "cpu");
+        assertFalse(other.out().contains("cuda-13.jar"), other.out());
+    }
+
     @Test
     void aPathThatJavaCannotTakeIsRefused() throws Exception {
         Path home = checkout("a:b");

@@ -87,9 +87,19 @@ final class CardLearner {
                 .with(sums)
                 .each("loss", batch);
         net.products.gradient(
-                normed[shape.blocks()], delta, CardNet.at(gradient, shape.output()), batch, width, ResidualShape.OUTPUTS);
+                normed[shape.blocks()],
+                delta,
+                CardNet.at(gradient, shape.output()),
+                batch,
+                width,
+                ResidualShape.OUTPUTS);
         net.products.back(
-                delta, CardNet.narrowAt(net.narrowed, shape.output()), normedDelta, batch, width, ResidualShape.OUTPUTS);
+                delta,
+                CardNet.narrowAt(net.narrowed, shape.output()),
+                normedDelta,
+                batch,
+                width,
+                ResidualShape.OUTPUTS);
         normBack(shape.blocks(), true);
         for (int k = shape.blocks() - 1; k >= 0; k--) {
             backThrough(k);
@@ -111,7 +121,14 @@ final class CardLearner {
                 .with(features)
                 .warps("encode", batch);
         net.products.multiply(
-                features, net.narrowed, hidden, batch, ResidualShape.INPUTS, width, false, Products.Kind.BFLOAT_TO_FLOAT);
+                features,
+                net.narrowed,
+                hidden,
+                batch,
+                ResidualShape.INPUTS,
+                width,
+                false,
+                Products.Kind.BFLOAT_TO_FLOAT);
         for (int k = 0; k < shape.blocks(); k++) {
             norm(k);
             net.products.rectified(

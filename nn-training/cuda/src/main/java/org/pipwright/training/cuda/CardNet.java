@@ -181,7 +181,15 @@ final class CardNet {
                 .with(1)
                 .with(scratch.features)
                 .warps("encode", padded);
-        products.multiply(scratch.features, frozen, scratch.hidden, padded, ResidualShape.INPUTS, width, false, Products.Kind.HALF);
+        products.multiply(
+                scratch.features,
+                frozen,
+                scratch.hidden,
+                padded,
+                ResidualShape.INPUTS,
+                width,
+                false,
+                Products.Kind.HALF);
         for (int k = 0; k < shape.blocks(); k++) {
             norm(k, padded);
             products.rectified(
@@ -193,7 +201,14 @@ final class CardNet {
                     width,
                     Products.Kind.HALF);
             products.multiply(
-                    scratch.inner, narrowAt(frozen, shape.b(k)), scratch.hidden, padded, width, width, true, Products.Kind.HALF);
+                    scratch.inner,
+                    narrowAt(frozen, shape.b(k)),
+                    scratch.hidden,
+                    padded,
+                    width,
+                    width,
+                    true,
+                    Products.Kind.HALF);
         }
         norm(shape.blocks(), padded);
         products.multiply(

@@ -7,8 +7,6 @@ package org.pipwright.training.cuda;
  * @param randomStarts share of games that begin with a few random turns
  * @param maxRandomTurns most random turns at the beginning
  * @param margin equity within which a play is near-best, in points
- * @param maxTurns turns after which a game is broken off
+ * @param maxTurns turns after which a game is truncated
  */
-record GameRules(double strayShare, double randomStarts, int maxRandomTurns, float margin, int maxTurns) {
-    static final GameRules USUAL = new GameRules(0.08, 0.15, 8, 0.08f, 2000);
-}
+record GameRules(double strayShare, double randomStarts, int maxRandomTurns, float margin, int maxTurns) {}

@@ -1,5 +1,6 @@
 package org.pipwright.training.cuda;
 
+import static org.bytedeco.cuda.global.cudart.cuDeviceGetName;
 import static org.bytedeco.cuda.global.cudart.cudaFree;
 import static org.bytedeco.cuda.global.cudart.cudaFreeHost;
 import static org.bytedeco.cuda.global.cudart.cudaGetDeviceCount;
@@ -8,15 +9,19 @@ import static org.bytedeco.cuda.global.cudart.cudaMalloc;
 import static org.bytedeco.cuda.global.cudart.cudaMallocHost;
 import static org.bytedeco.cuda.global.cudart.cudaMemcpyAsync;
 import static org.bytedeco.cuda.global.cudart.cudaMemsetAsync;
+import static org.bytedeco.cuda.global.cudart.cudaRuntimeGetVersion;
 import static org.bytedeco.cuda.global.cudart.cudaSetDevice;
 import static org.bytedeco.cuda.global.cudart.cudaStreamCreate;
 import static org.bytedeco.cuda.global.cudart.cudaStreamSynchronize;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import org.bytedeco.cuda.cudart.CUstream_st;
 import org.bytedeco.javacpp.BytePointer;
+import org.bytedeco.javacpp.Loader;
 import org.bytedeco.javacpp.Pointer;
+import org.pipwright.training.device.MissingDeviceException;
 
 /**
  * The first graphics card: its memory, pinned memory of this machine, and streams of work. Addresses on the card are plain
@@ -36,21 +41,51 @@ final class Gpu {
         }
     }
 
-    /** Makes the card the calling thread's; each thread that uses it says so once. */
+    /**
+     * Makes the card the calling thread's; each thread that uses it says so once.
+     *
+     * @throws MissingDeviceException if there is no card, or a library it needs is missing
+     */
     static void use() {
-        int[] count = new int[1];
-        ok(cudaGetDeviceCount(count), "looking for a card");
-        if (count[0] == 0) {
-            throw new NoCardException("no NVIDIA card was found");
+        try {
+            int[] count = new int[1];
+            int status = cudaGetDeviceCount(count);
+            if (status != 0 || count[0] == 0) {
+                throw new MissingDeviceException(MissingCuda.card(status));
+            }
+            ok(cudaSetDevice(0), "choosing the card");
+            ok(cudaFree(null), "starting the card");
+        } catch (LinkageError e) {
+            throw new MissingDeviceException(MissingCuda.library(e));
         }
-        ok(cudaSetDevice(0), "choosing the card");
-        ok(cudaFree(null), "starting the card");
+    }
+
+    /** Loads every library that a run needs, so that what is missing is said before anything is written. */
+    static void load() {
+        try {
+            Loader.load(org.bytedeco.cuda.global.cudart.class);
+            Loader.load(org.bytedeco.cuda.global.nvrtc.class);
+            Loader.load(org.bytedeco.cuda.global.cublas.class);
+        } catch (LinkageError e) {
+            throw new MissingDeviceException(MissingCuda.library(e));
+        }
+    }
+
+    /** Name of the card, and the CUDA version it runs with. */
+    static String description() {
+        byte[] name = new byte[256];
+        int[] version = new int[1];
+        boolean known = cuDeviceGetName(name, name.length, 0) == 0;
+        ok(cudaRuntimeGetVersion(version), "asking for the CUDA version");
+        return (known ? new String(name, StandardCharsets.US_ASCII).replaceFirst("\0.*", "") : "a card") + ", CUDA "
+                + version[0] / 1000 + "." + version[0] % 1000 / 10;
     }
 
     static void ok(int status, String what) {
         if (status != 0) {
             BytePointer text = cudaGetErrorString(status);
-            throw new IllegalStateException(what + " failed: " + (text == null ? "status " : text.getString() + ", status ") + status);
+            throw new IllegalStateException(
+                    what + " failed: " + (text == null ? "status " : text.getString() + ", status ") + status);
         }
     }
 
@@ -89,12 +124,16 @@ final class Gpu {
 
     /** Copies from the start of a direct buffer; done when the stream has got there. */
     static void toCard(java.nio.Buffer from, long to, long bytes, CUstream_st stream) {
-        ok(cudaMemcpyAsync(new Address(to), new Address(new Pointer(from).address()), bytes, TO_CARD, stream), "copying to the card");
+        ok(
+                cudaMemcpyAsync(new Address(to), new Address(new Pointer(from).address()), bytes, TO_CARD, stream),
+                "copying to the card");
     }
 
     /** Copies to the start of a direct buffer; done when the stream has got there. */
     static void fromCard(long from, java.nio.Buffer to, long bytes, CUstream_st stream) {
-        ok(cudaMemcpyAsync(new Address(new Pointer(to).address()), new Address(from), bytes, FROM_CARD, stream), "copying from the card");
+        ok(
+                cudaMemcpyAsync(new Address(new Pointer(to).address()), new Address(from), bytes, FROM_CARD, stream),
+                "copying from the card");
     }
 
     static void clear(long address, long bytes, CUstream_st stream) {

@@ -110,7 +110,9 @@ final class Kernels {
         CUfunc_st function = functions.computeIfAbsent(name, this::find);
         size = 0;
         int status = cuLaunchKernel(
-                function, Math.toIntExact(blocks), blocksDown, 1, threads, 1, 1, 0, stream, pointers, (PointerPointer<?>) null);
+                function, Math.toIntExact(blocks), blocksDown, 1, threads, 1, 1, 0, stream, pointers, (PointerPointer<
+                                ?>)
+                        null);
         if (status != 0) {
             throw new IllegalStateException("starting the kernel " + name + " failed: status " + status);
         }

@@ -81,15 +81,15 @@ final class Lane {
         System.arraycopy(now, 0, planes, 8 * game, 8);
     }
 
-    /** Asks the network about positions that games begin with. */
-    void value(CardNet net, Asker asker) {
+    /** Asks the deep network about positions that games begin with. */
+    void value(Accelerator accelerator) {
         int[] asked = IntStream.range(0, games).filter(i -> unknown[i]).toArray();
         int[] positions = new int[8 * asked.length];
         float[] chances = new float[6 * asked.length];
         for (int i = 0; i < asked.length; i++) {
             System.arraycopy(planes, 8 * asked[i], positions, 8 * i, 8);
         }
-        asker.ask(net, positions, asked.length, chances);
+        accelerator.ask(Recipe.DEEP, positions, asked.length, chances);
         for (int i = 0; i < asked.length; i++) {
             System.arraycopy(chances, 6 * i, values, 6 * asked[i], 6);
             unknown[asked[i]] = false;
@@ -128,7 +128,14 @@ final class Lane {
     }
 
     private void advance(
-            int game, PlaysBatch batch, float lambda, float[] lookahead, float[] chances, LessonList list, PlayGenerator plays, int task) {
+            int game,
+            PlaysBatch batch,
+            float lambda,
+            float[] lookahead,
+            float[] chances,
+            LessonList list,
+            PlayGenerator plays,
+            int task) {
         batch.expected(game, lookahead, 0);
         int kept = batch.kept(game);
         int best = 0;

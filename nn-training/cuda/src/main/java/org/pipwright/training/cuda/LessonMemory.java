@@ -14,7 +14,6 @@ final class LessonMemory {
     private final int staging;
     private int next;
     private int size;
-    private long total;
 
     LessonMemory(int capacity, int staging, CUstream_st stream) {
         this.capacity = capacity;
@@ -31,11 +30,6 @@ final class LessonMemory {
         return size;
     }
 
-    /** Lessons ever taken in. */
-    long total() {
-        return total;
-    }
-
     /** Takes lessons in: eight ints and six floats each. */
     void add(int[] positions, float[] chances, int count) {
         int from = 0;
@@ -50,6 +44,5 @@ final class LessonMemory {
             size = Math.min(capacity, size + now);
             from += now;
         }
-        total += count;
     }
 }

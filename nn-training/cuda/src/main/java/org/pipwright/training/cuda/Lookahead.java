@@ -43,14 +43,15 @@ final class Lookahead {
     }
 
     /** Judges a batch that is on the card and brings the answers back. */
-    void judge(PlaysBatch batch) {
+    void judge(CardLane lane) {
+        PlaysBatch batch = lane.plays;
         int groups = batch.positions * Roll.COUNT;
-        quick.answer(batch.cardResults, 0, true, batch.size(), 0, batch.cardEquity);
+        quick.answer(lane.results, 0, true, batch.size(), 0, lane.equity);
         Gpu.clear(keptTotal, 4, stream);
         deep.kernels
-                .with(batch.cardEquity)
-                .with(batch.cardStarts)
-                .with(batch.cardCounts)
+                .with(lane.equity)
+                .with(lane.starts)
+                .with(lane.counts)
                 .with(groups)
                 .with(margin)
                 .with(PlaysBatch.SLOTS)
@@ -62,13 +63,13 @@ final class Lookahead {
         Gpu.fromCard(keptTotal, hostTotal, 4, stream);
         Gpu.await(stream);
         lastKept = hostTotal.getInt(0);
-        deep.answer(batch.cardResults, kept, true, lastKept, keptChances, 0);
+        deep.answer(lane.results, kept, true, lastKept, keptChances, 0);
         deep.kernels
                 .with(keptChances)
                 .with(kept)
                 .with(keptCounts)
                 .with(keptFirst)
-                .with(batch.cardRolls)
+                .with(lane.rolls)
                 .with(batch.positions)
                 .with(expected)
                 .with(thrownCounts)

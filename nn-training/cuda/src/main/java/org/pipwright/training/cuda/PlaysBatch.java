@@ -3,14 +3,14 @@ package org.pipwright.training.cuda;
 import java.nio.ByteBuffer;
 import java.nio.IntBuffer;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.LongFunction;
 import java.util.stream.IntStream;
-import org.bytedeco.cuda.cudart.CUstream_st;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.roll.Roll;
 
 /**
- * All results of all 21 rolls for many positions, made by all threads of this machine in pinned memory, and their copy on
- * the card; then what the card found out about them. Serves one lane of games.
+ * All results of all 21 rolls for many positions, made by all threads of this machine; then what lookahead found out about
+ * them. Serves one lane of games.
  */
 final class PlaysBatch {
     /** Results kept a roll at most; as in the kernels. */
@@ -21,44 +21,48 @@ final class PlaysBatch {
     /** Results a position, twice the usual mean of about 390. */
     private static final int ROOM = 800;
 
+    /** Room besides, since the mean of few positions may be far from the usual. */
+    private static final int SPARE = 1 << 14;
+
     final int positions;
     final int capacity;
+
+    /** Results one after another, eight ints each; where each roll's begin and how many it has. */
     final ByteBuffer results;
-    private final IntBuffer resultInts;
-    private final ByteBuffer starts;
-    private final ByteBuffer counts;
+
+    final ByteBuffer starts;
+    final ByteBuffer counts;
+
+    /** The roll that was thrown in each position. */
     final ByteBuffer rolls;
-    private final AtomicInteger used = new AtomicInteger();
-    private final CUstream_st copying = Gpu.stream();
 
-    final long cardResults;
-    final long cardStarts;
-    final long cardCounts;
-    final long cardRolls;
-    final long cardEquity;
-
+    /** Answers: chances by lookahead; of the thrown roll how many results were kept, which, and their chances. */
     final ByteBuffer expected;
+
     final ByteBuffer thrownCounts;
     final ByteBuffer thrownResults;
     final ByteBuffer thrownChances;
 
-    PlaysBatch(int positions) {
+    private final IntBuffer resultInts;
+    private final AtomicInteger used = new AtomicInteger();
+
+    /**
+     * Room for a lane's positions.
+     *
+     * @param memory gives direct memory of so many bytes in native order
+     */
+    PlaysBatch(int positions, LongFunction<ByteBuffer> memory) {
         this.positions = positions;
-        capacity = positions * ROOM;
-        results = Gpu.pinned(32L * capacity);
+        capacity = positions * ROOM + SPARE;
+        results = memory.apply(32L * capacity);
         resultInts = results.asIntBuffer();
-        starts = Gpu.pinned(4L * Roll.COUNT * positions);
-        counts = Gpu.pinned(4L * Roll.COUNT * positions);
-        rolls = Gpu.pinned(4L * positions);
-        cardResults = Gpu.allocate(32L * capacity);
-        cardEquity = Gpu.allocate(4L * capacity);
-        cardStarts = Gpu.allocate(4L * Roll.COUNT * positions);
-        cardCounts = Gpu.allocate(4L * Roll.COUNT * positions);
-        cardRolls = Gpu.allocate(4L * positions);
-        expected = Gpu.pinned(24L * positions);
-        thrownCounts = Gpu.pinned(4L * positions);
-        thrownResults = Gpu.pinned(4L * SLOTS * positions);
-        thrownChances = Gpu.pinned(24L * SLOTS * positions);
+        starts = memory.apply(4L * Roll.COUNT * positions);
+        counts = memory.apply(4L * Roll.COUNT * positions);
+        rolls = memory.apply(4L * positions);
+        expected = memory.apply(24L * positions);
+        thrownCounts = memory.apply(4L * positions);
+        thrownResults = memory.apply(4L * SLOTS * positions);
+        thrownChances = memory.apply(24L * SLOTS * positions);
     }
 
     /** One thread's generator and buffer. */
@@ -108,15 +112,6 @@ final class PlaysBatch {
     /** Results in all. */
     int size() {
         return used.get();
-    }
-
-    /** Copies everything to the card and waits for that. */
-    void upload() {
-        Gpu.toCard(results, cardResults, 32L * size(), copying);
-        Gpu.toCard(starts, cardStarts, 4L * Roll.COUNT * positions, copying);
-        Gpu.toCard(counts, cardCounts, 4L * Roll.COUNT * positions, copying);
-        Gpu.toCard(rolls, cardRolls, 4L * positions, copying);
-        Gpu.await(copying);
     }
 
     /** The mean over all rolls of the best reply's chances for the side on roll. */

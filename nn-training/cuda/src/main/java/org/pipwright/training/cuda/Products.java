@@ -80,7 +80,19 @@ final class Products {
     }
 
     private void call(
-            int leftTransposed, int rightTransposed, int m, int n, int k, long a, int lda, long b, int ldb, boolean add, long c, int ldc, Kind kind) {
+            int leftTransposed,
+            int rightTransposed,
+            int m,
+            int n,
+            int k,
+            long a,
+            int lda,
+            long b,
+            int ldb,
+            boolean add,
+            long c,
+            int ldc,
+            Kind kind) {
         int status = cublasGemmEx(
                 handle,
                 leftTransposed,
@@ -102,7 +114,8 @@ final class Products {
                 CUBLAS_COMPUTE_32F,
                 DEFAULT_ALGORITHM);
         if (status != 0) {
-            throw new IllegalStateException("a product of " + m + " x " + n + " x " + k + " failed: cuBLAS status " + status);
+            throw new IllegalStateException(
+                    "a product of " + m + " x " + n + " x " + k + " failed: cuBLAS status " + status);
         }
     }
 
@@ -175,7 +188,8 @@ final class Products {
         Plan plan = plans.computeIfAbsent(rows + " " + width + " " + kind, key -> new Plan(rows, width, kind));
         biasAddress.put(0, bias);
         Gpu.ok(
-                cublasLtMatmulDescSetAttribute(plan.product, CUBLASLT_MATMUL_DESC_BIAS_POINTER, biasAddress, Long.BYTES),
+                cublasLtMatmulDescSetAttribute(
+                        plan.product, CUBLASLT_MATMUL_DESC_BIAS_POINTER, biasAddress, Long.BYTES),
                 "naming a bias");
         int status = cublasLtMatmul(
                 light,

@@ -1,94 +1,209 @@
 package org.pipwright.training.cuda;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.pipwright.training.settings.InvalidSettingsException;
+import org.pipwright.training.settings.SettingValues;
 
 /**
- * All that decides a run on a card.
+ * All that decides a run, as numbers.
  *
- * @param out folder of the run
- * @param minutes minutes to train in all, copying included
+ * @param minutes minutes to train in all
  * @param seed seed of dice, first weights and draws
- * @param deep shape of the network that gives targets
- * @param quick shape of the network that drops results before the deep one judges
- * @param pupils shapes of networks that learn from the same targets
- * @param copied model file whose chances are copied to begin with
- * @param copySeconds seconds of that
+ * @param shapes the deep network's, the quick one's, the pupils'
+ * @param copySeconds seconds of copying to begin with
+ * @param starts model files that networks begin with, in the order of the shapes; null where there is none
+ * @param teachOnly whether only pupils learn
+ * @param teachSteps their steps a turn of a lane then
  * @param lanes groups of games that take turns on the card
- * @param games games a group
- * @param memory lessons kept to draw from
- * @param uses times a lesson is used on average
- * @param rate highest learning rate
+ * @param games games a lane
+ * @param rules how games go
+ * @param keepMargin equity within which results are kept by the quick network, in points
  * @param lambdaFirst lambda of the targets at the beginning
  * @param lambdaLast lambda at the end
- * @param margin equity within which results are kept by the quick network
- * @param rows rows the deep network takes at once
- * @param rival model file to gauge strength against
- * @param gaugeSeconds seconds between two gaugings
- * @param gaugePairs pairs of games of a gauging
- * @param finalPairs pairs of games of the last gauging of each network
+ * @param memory lessons kept to draw from
+ * @param uses times a lesson is used on average
+ * @param quickSteps steps of the quick network a turn
+ * @param rate highest learning rate
+ * @param learner how networks learn
+ * @param deepRows rows the deep network takes at once
+ * @param quickRows rows the quick network takes at once
+ * @param gauging how strength is gauged
+ * @param checkpointSeconds seconds between two checkpoints
+ * @param checkpointsKept newest checkpoints that are kept
  */
 record Recipe(
-        Path out,
         double minutes,
         long seed,
-        ResidualShape deep,
-        ResidualShape quick,
-        List<ResidualShape> pupils,
-        Path copied,
+        List<ResidualShape> shapes,
         double copySeconds,
+        List<String> starts,
+        boolean teachOnly,
+        int teachSteps,
         int lanes,
         int games,
+        GameRules rules,
+        float keepMargin,
+        double lambdaFirst,
+        double lambdaLast,
         int memory,
         double uses,
-        float rate,
-        float lambdaFirst,
-        float lambdaLast,
-        float margin,
-        int rows,
-        Path rival,
-        double gaugeSeconds,
-        int gaugePairs,
-        int finalPairs) {
+        int quickSteps,
+        double rate,
+        LearnerSettings learner,
+        int deepRows,
+        int quickRows,
+        Gauging gauging,
+        double checkpointSeconds,
+        int checkpointsKept) {
+    /** Index of the network that gives targets. */
+    static final int DEEP = 0;
 
-    /** Reads {@code key=value} words. */
-    static Recipe of(String... words) {
-        java.util.Map<String, String> given = new java.util.HashMap<>();
-        for (String word : words) {
-            int at = word.indexOf('=');
-            if (at < 1) {
-                throw new IllegalArgumentException("'" + word + "' is no setting: write key=value");
-            }
-            given.put(word.substring(0, at), word.substring(at + 1));
+    /** Index of the network that narrows replies. */
+    static final int QUICK = 1;
+
+    private static final String NONE = "none";
+
+    /**
+     * How strength is gauged.
+     *
+     * @param seconds seconds between two gaugings
+     * @param pairs pairs of games of each
+     * @param finalPairs pairs of games of the last
+     */
+    record Gauging(double seconds, int pairs, int finalPairs) {}
+
+    /**
+     * Reads settings.
+     *
+     * @throws InvalidSettingsException if they don't fit together
+     */
+    static Recipe of(SettingValues<CardSetting> settings) {
+        List<ResidualShape> shapes = new ArrayList<>();
+        shapes.add(ResidualShape.parse(settings.text(CardSetting.DEEP)));
+        shapes.add(ResidualShape.parse(settings.text(CardSetting.QUICK)));
+        list(settings.text(CardSetting.PUPILS)).stream()
+                .map(ResidualShape::parse)
+                .forEach(shapes::add);
+        requireMultiple(settings, CardSetting.BATCH, 64);
+        requireMultiple(settings, CardSetting.DEEP_ROWS, 256);
+        requireMultiple(settings, CardSetting.QUICK_ROWS, 256);
+        Recipe recipe = new Recipe(
+                settings.number(CardSetting.MINUTES),
+                settings.whole(CardSetting.SEED),
+                List.copyOf(shapes),
+                settings.number(CardSetting.COPY_SECONDS),
+                starts(settings, shapes.size()),
+                settings.text(CardSetting.TEACH_ONLY).equals("yes"),
+                whole(settings, CardSetting.TEACH_STEPS),
+                whole(settings, CardSetting.LANES),
+                whole(settings, CardSetting.GAMES),
+                rules(settings),
+                (float) settings.number(CardSetting.KEEP_MARGIN),
+                settings.number(CardSetting.LAMBDA_FIRST),
+                settings.number(CardSetting.LAMBDA_LAST),
+                whole(settings, CardSetting.MEMORY),
+                settings.number(CardSetting.USES),
+                whole(settings, CardSetting.QUICK_STEPS),
+                settings.number(CardSetting.RATE),
+                learner(settings),
+                whole(settings, CardSetting.DEEP_ROWS),
+                whole(settings, CardSetting.QUICK_ROWS),
+                new Gauging(
+                        settings.number(CardSetting.GAUGE_SECONDS),
+                        whole(settings, CardSetting.GAUGE_PAIRS),
+                        whole(settings, CardSetting.FINAL_PAIRS)),
+                settings.number(CardSetting.CHECKPOINT_SECONDS),
+                whole(settings, CardSetting.CHECKPOINTS_KEPT));
+        recipe.requireSense();
+        return recipe;
+    }
+
+    private static List<String> list(String text) {
+        return text.equals(NONE) ? List.of() : List.of(text.split(",", -1));
+    }
+
+    private static int whole(SettingValues<CardSetting> settings, CardSetting setting) {
+        return Math.toIntExact(settings.whole(setting));
+    }
+
+    private static void requireMultiple(SettingValues<CardSetting> settings, CardSetting setting, int step) {
+        if (settings.whole(setting) % step != 0) {
+            throw new InvalidSettingsException(
+                    setting.key() + " must be a multiple of " + step + ", not '" + settings.text(setting) + "'");
         }
-        List<ResidualShape> pupils = new ArrayList<>();
-        for (String shape : given.getOrDefault("pupils", "").split(",")) {
-            if (!shape.isEmpty()) {
-                pupils.add(ResidualShape.parse(shape));
-            }
+    }
+
+    private static List<String> starts(SettingValues<CardSetting> settings, int networks) {
+        List<String> starts =
+                new ArrayList<>(List.of(settings.text(CardSetting.START_DEEP), settings.text(CardSetting.START_QUICK)));
+        List<String> pupils = list(settings.text(CardSetting.START_PUPILS));
+        if (!pupils.isEmpty() && pupils.size() != networks - 2) {
+            throw new InvalidSettingsException("start.pupils names " + pupils.size() + " files for " + (networks - 2)
+                    + " pupils: give one for each");
         }
-        return new Recipe(
-                Path.of(given.getOrDefault("out", "run")),
-                Double.parseDouble(given.getOrDefault("minutes", "20")),
-                Long.parseLong(given.getOrDefault("seed", "1")),
-                ResidualShape.parse(given.getOrDefault("deep", "1024x6")),
-                ResidualShape.parse(given.getOrDefault("quick", "256x1")),
-                List.copyOf(pupils),
-                Path.of(given.get("copied")),
-                Double.parseDouble(given.getOrDefault("copy.seconds", "25")),
-                Integer.parseInt(given.getOrDefault("lanes", "2")),
-                Integer.parseInt(given.getOrDefault("games", "8192")),
-                Integer.parseInt(given.getOrDefault("memory", "2000000")),
-                Double.parseDouble(given.getOrDefault("uses", "4")),
-                Float.parseFloat(given.getOrDefault("rate", "0.001")),
-                Float.parseFloat(given.getOrDefault("lambda.first", "0.75")),
-                Float.parseFloat(given.getOrDefault("lambda.last", "0.4")),
-                Float.parseFloat(given.getOrDefault("margin", "0.08")),
-                Integer.parseInt(given.getOrDefault("rows", "8192")),
-                Path.of(given.get("rival")),
-                Double.parseDouble(given.getOrDefault("gauge.seconds", "60")),
-                Integer.parseInt(given.getOrDefault("gauge.pairs", "8192")),
-                Integer.parseInt(given.getOrDefault("final.pairs", "100000")));
+        starts.addAll(pupils);
+        while (starts.size() < networks) {
+            starts.add(NONE);
+        }
+        starts.replaceAll(file -> file.equals(NONE) ? null : file);
+        return java.util.Collections.unmodifiableList(starts);
+    }
+
+    private static GameRules rules(SettingValues<CardSetting> settings) {
+        return new GameRules(
+                settings.number(CardSetting.STRAY_SHARE),
+                settings.number(CardSetting.RANDOM_STARTS),
+                whole(settings, CardSetting.RANDOM_TURNS),
+                (float) settings.number(CardSetting.STRAY_MARGIN),
+                whole(settings, CardSetting.MOST_TURNS));
+    }
+
+    private static LearnerSettings learner(SettingValues<CardSetting> settings) {
+        return new LearnerSettings(
+                whole(settings, CardSetting.BATCH),
+                (float) settings.number(CardSetting.MEAN_DECAY),
+                (float) settings.number(CardSetting.SQUARE_DECAY),
+                (float) settings.number(CardSetting.WEIGHT_DECAY),
+                (float) settings.number(CardSetting.CLIP),
+                (float) settings.number(CardSetting.AVERAGE));
+    }
+
+    private void requireSense() {
+        if (minutes == 0) {
+            throw new InvalidSettingsException("say how long to train: --minutes M, --hours H or --preset NAME");
+        }
+        if (shapes.subList(2, shapes.size()).contains(shapes.get(DEEP))) {
+            throw new InvalidSettingsException("pupils must have other shapes than deep, " + shapes.get(DEEP));
+        }
+        if ((starts.get(DEEP) == null) != (starts.get(QUICK) == null)) {
+            throw new InvalidSettingsException("start.deep and start.quick go together: give both, or neither");
+        }
+        if (teachOnly && (!startsGiven() || shapes.size() == 2)) {
+            throw new InvalidSettingsException(
+                    "teach.only = yes needs start.deep, start.quick and pupils: set all three");
+        }
+    }
+
+    /** Whether the first two networks begin with weights that have learned. */
+    boolean startsGiven() {
+        return starts.get(DEEP) != null;
+    }
+
+    /** Rows a network takes at once. */
+    int rows(int net) {
+        return net == QUICK ? quickRows : deepRows;
+    }
+
+    /** What a network is called in files and figures; the quick one may have the shape of another. */
+    String name(int net) {
+        return net == QUICK ? "quick-" + shapes.get(net) : shapes.get(net).toString();
+    }
+
+    /** The networks that learn, by index. */
+    List<Integer> learning() {
+        return java.util.stream.IntStream.range(teachOnly ? 2 : 0, shapes.size())
+                .boxed()
+                .toList();
     }
 }

@@ -27,7 +27,8 @@ record ResidualShape(int width, int blocks) {
     ResidualShape {
         if (width < 128 || width > 1024 || width % 128 != 0 || blocks < 1 || blocks > 64) {
             throw new IllegalArgumentException(
-                    "a network has a width of 128, 256 and so on to 1024 and 1 to 64 blocks, not " + width + " x " + blocks);
+                    "a network has a width of 128, 256 and so on to 1024 and 1 to 64 blocks, not " + width + " x "
+                            + blocks);
         }
     }
 
@@ -78,11 +79,6 @@ record ResidualShape(int width, int blocks) {
         return outputBias() + ALIGN;
     }
 
-    /** Multiplications a position costs, in millions, for reports. */
-    double millions() {
-        return (INPUTS * width + 2.0 * blocks * width * width + width * OUTCOMES) / 1e6;
-    }
-
     /**
      * Random weights to begin with: uniform with the variance 2 / inputs before max(0, x) (He and others, Delving deep into
      * rectifiers, ICCV 2015), 1 / inputs elsewhere; the second matrices of blocks and the last layer a tenth of that, so
@@ -110,12 +106,17 @@ record ResidualShape(int width, int blocks) {
         }
     }
 
-    /**
-     * Reads a shape.
-     *
-     * @param text for instance {@code 1024x6}
-     * @return the shape
-     */
+    /** Whether a text is a shape, such as {@code 1024x6}. */
+    static boolean isOne(String text) {
+        try {
+            parse(text);
+            return true;
+        } catch (IllegalArgumentException e) {
+            return false;
+        }
+    }
+
+    /** Reads a shape, such as {@code 1024x6}. */
     static ResidualShape parse(String text) {
         String[] parts = text.split("x", -1);
         if (parts.length != 2 || !parts[0].matches("[0-9]{3,4}") || !parts[1].matches("[0-9]{1,2}")) {

@@ -17,10 +17,4 @@ final class Scratch {
         inner = Gpu.allocate(2L * rows * width);
         logits = Gpu.allocate(4L * rows * ResidualShape.OUTPUTS);
     }
-
-    void free() {
-        for (long memory : new long[] {features, hidden, normed, inner, logits}) {
-            Gpu.free(memory);
-        }
-    }
 }

@@ -41,9 +41,16 @@ final class PlainLookahead {
     /** The results of a roll that the quick network keeps, the best first, as indices. */
     List<Integer> keep(int[] results, int count, double margin, int most) {
         double[] equity = new double[count];
-        List<Integer> order = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             equity[i] = PlainNet.equity(after(quick, results, 8 * i));
+        }
+        return narrowed(equity, margin, most);
+    }
+
+    /** Those within a margin of the best, the best first, so many at most; of equals the first. */
+    static List<Integer> narrowed(double[] equity, double margin, int most) {
+        List<Integer> order = new ArrayList<>();
+        for (int i = 0; i < equity.length; i++) {
             order.add(i);
         }
         order.sort(Comparator.comparingDouble((Integer i) -> -equity[i]));

@@ -1,5 +1,6 @@
 package org.pipwright.training.cuda;
 
+import java.util.Arrays;
 import org.pipwright.engine.features.PlaceCode;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.rules.PossibleOutcomes;
@@ -38,10 +39,9 @@ final class PlainNet {
     }
 
     private double[] affine(double[] x, int matrix, int bias, int out) {
-        double[] y = new double[out];
-        for (int j = 0; j < out; j++) {
-            y[j] = weights[bias + j];
-            for (int i = 0; i < x.length; i++) {
+        double[] y = Arrays.copyOfRange(weights, bias, bias + out);
+        for (int i = 0; i < x.length; i++) {
+            for (int j = 0; j < out; j++) {
                 y[j] += x[i] * weights[matrix + i * out + j];
             }
         }
@@ -94,6 +94,14 @@ final class PlainNet {
         return equity;
     }
 
+    static double equity(float[] chances) {
+        double equity = 0;
+        for (int k = 0; k < 6; k++) {
+            equity += POINTS[k] * chances[k];
+        }
+        return equity;
+    }
+
     /** What a forward pass went through. */
     private final class Pass {
         final double[] x;
@@ -118,8 +126,7 @@ final class PlainNet {
                 }
             }
             normed[shape.blocks()] = norm(hidden[shape.blocks()]);
-            double[] scores =
-                    affine(normed[shape.blocks()], shape.output(), shape.outputBias(), ResidualShape.OUTPUTS);
+            double[] scores = affine(normed[shape.blocks()], shape.output(), shape.outputBias(), ResidualShape.OUTPUTS);
             chances = softmax(scores, PossibleOutcomes.of(planes, at));
         }
     }
@@ -178,7 +185,9 @@ final class PlainNet {
         double[] dx = new double[x.length];
         for (int j = 0; j < dy.length; j++) {
             gradient[bias + j] += dy[j];
-            for (int i = 0; i < x.length; i++) {
+        }
+        for (int i = 0; i < x.length; i++) {
+            for (int j = 0; j < dy.length; j++) {
                 gradient[matrix + i * dy.length + j] += x[i] * dy[j];
                 dx[i] += weights[matrix + i * dy.length + j] * dy[j];
             }

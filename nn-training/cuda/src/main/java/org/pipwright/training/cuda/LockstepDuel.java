@@ -1,8 +1,8 @@
 package org.pipwright.training.cuda;
 
-import java.nio.ByteBuffer;
-import java.nio.IntBuffer;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
@@ -16,28 +16,28 @@ import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 
 /**
- * Pairs of games between a network on the card and a model on this machine, many games at once. Both make the play after
- * which the equity is best, without lookahead. Both games of a pair have the same dice, with the sides exchanged.
+ * Pairs of games between a network of the accelerator and a model on this machine, many games at once. Both make the play
+ * after which the equity is best, without lookahead. Both games of a pair have the same dice, with the sides exchanged.
  */
-final class CardDuel {
+final class LockstepDuel {
     private static final int TASK = 64;
 
     /** Results a game on average, at most. */
     private static final int ROOM = 80;
 
+    /** Room besides, since the mean of few games may be far from the usual. */
+    private static final int SPARE = 1 << 12;
+
     private final Model rival;
     private final int games;
-    private final ByteBuffer results;
-    private final IntBuffer resultInts;
-    private final ByteBuffer equities;
-    private final long cardResults;
-    private final long cardEquities;
+    private final ResultJudge judge;
+    private final BooleanSupplier stop;
     private final AtomicInteger used = new AtomicInteger();
 
     private final int[] planes;
     private final int[] first;
     private final int[] counts;
-    private final boolean[] cardToPlay;
+    private final boolean[] netToPlay;
     private final int[] number;
     private final Dice[] dice;
     private final boolean[] begun;
@@ -53,30 +53,27 @@ final class CardDuel {
      * What came of it.
      *
      * @param pairs pairs of games
-     * @param mean points a game of the network on the card
+     * @param mean points a game of the network
      * @param error standard error of the mean
      */
     record Result(int pairs, double mean, double error) {}
 
-    CardDuel(Model rival, int games) {
+    LockstepDuel(Model rival, int games, Accelerator accelerator, BooleanSupplier stop) {
         this.rival = rival;
         this.games = games;
-        results = Gpu.pinned(32L * ROOM * games);
-        resultInts = results.asIntBuffer();
-        equities = Gpu.pinned(4L * ROOM * games);
-        cardResults = Gpu.allocate(32L * ROOM * games);
-        cardEquities = Gpu.allocate(4L * ROOM * games);
+        this.stop = stop;
+        judge = accelerator.results(ROOM * games + SPARE);
         planes = new int[8 * games];
         first = new int[games];
         counts = new int[games];
-        cardToPlay = new boolean[games];
+        netToPlay = new boolean[games];
         number = new int[games];
         dice = new Dice[games];
         begun = new boolean[games];
     }
 
-    /** Plays so many pairs. */
-    Result play(CardNet net, int pairs, long seed) {
+    /** Plays so many pairs; empty if told to stop meanwhile. */
+    Optional<Result> play(int net, int pairs, long seed) {
         int total = 2 * pairs;
         int[] points = new int[total];
         AtomicInteger next = new AtomicInteger();
@@ -85,6 +82,9 @@ final class CardDuel {
         }
         int tasks = (games + TASK - 1) / TASK;
         while (IntStream.range(0, games).anyMatch(slot -> number[slot] >= 0)) {
+            if (stop.getAsBoolean()) {
+                return Optional.empty();
+            }
             used.set(0);
             IntStream.range(0, tasks).parallel().forEach(task -> {
                 for (int slot = task * TASK; slot < Math.min(games, (task + 1) * TASK); slot++) {
@@ -95,10 +95,7 @@ final class CardDuel {
             });
             int rows = used.get();
             if (rows > 0) {
-                Gpu.toCard(results, cardResults, 32L * rows, net.stream);
-                net.answer(cardResults, 0, true, rows, 0, cardEquities);
-                Gpu.fromCard(cardEquities, equities, 4L * rows, net.stream);
-                Gpu.await(net.stream);
+                judge.judge(net, rows);
             }
             IntStream.range(0, tasks).parallel().forEach(task -> {
                 for (int slot = task * TASK; slot < Math.min(games, (task + 1) * TASK); slot++) {
@@ -108,7 +105,7 @@ final class CardDuel {
                 }
             });
         }
-        return result(points, pairs);
+        return Optional.of(result(points, pairs));
     }
 
     private static Result result(int[] points, int pairs) {
@@ -130,23 +127,23 @@ final class CardDuel {
         }
         number[slot] = game;
         dice[slot] = Dice.ofGame(seed, game / 2);
-        cardToPlay[slot] = game % 2 == 0;
+        netToPlay[slot] = game % 2 == 0;
         begun[slot] = false;
         Position.start().copyTo(planes, 8 * slot);
     }
 
-    /** Throws the dice; a turn of the rival is played at once, the results of a turn of the card are collected. */
+    /** Throws the dice; a turn of the rival is played at once, the results of a turn of the network are collected. */
     private void prepare(int slot) {
         Hands mine = hands.get();
         Roll roll = begun[slot] ? dice[slot].next() : dice[slot].opening();
         begun[slot] = true;
         int count = mine.generator.generate(planes, 8 * slot, roll.high(), roll.low());
-        if (cardToPlay[slot]) {
+        if (netToPlay[slot]) {
             int at = used.getAndAdd(count);
-            if (at + count > ROOM * games) {
+            if (at + count > ROOM * games + SPARE) {
                 throw new IllegalStateException("more plays than there is room for");
             }
-            resultInts.put(8 * at, mine.generator.results(), 0, 8 * count);
+            judge.results().put(8 * at, mine.generator.results(), 0, 8 * count);
             first[slot] = at;
             counts[slot] = count;
             return;
@@ -167,18 +164,18 @@ final class CardDuel {
     }
 
     private void finishTurn(int slot, int[] points, AtomicInteger next, int total, long seed) {
-        if (cardToPlay[slot]) {
+        if (netToPlay[slot]) {
             int best = first[slot];
             for (int k = first[slot] + 1; k < first[slot] + counts[slot]; k++) {
-                if (equities.getFloat(4 * k) > equities.getFloat(4 * best)) {
+                if (judge.equity(k) > judge.equity(best)) {
                     best = k;
                 }
             }
-            resultInts.get(8 * best, planes, 8 * slot, 8);
+            judge.results().get(8 * best, planes, 8 * slot, 8);
         }
         if ((Planes.occupied(planes, 8 * slot) & Planes.ON_BOARD) == 0) {
             int won = GameResult.of(planes, 8 * slot + Planes.SIDE).points();
-            points[number[slot]] = cardToPlay[slot] ? won : -won;
+            points[number[slot]] = netToPlay[slot] ? won : -won;
             begin(slot, next.getAndIncrement(), total, seed);
             return;
         }
@@ -187,6 +184,6 @@ final class CardDuel {
             planes[k] = planes[k + 4];
             planes[k + 4] = mover;
         }
-        cardToPlay[slot] = !cardToPlay[slot];
+        netToPlay[slot] = !netToPlay[slot];
     }
 }

@@ -1,0 +1,64 @@
+package org.pipwright.training.cuda;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import org.pipwright.training.settings.InvalidSettingsException;
+import org.pipwright.training.settings.SettingValues;
+
+/** Recipes that were measured, ready to use. */
+enum CardPreset {
+    /**
+     * A strong net and two smaller ones. On one H100 152.7 million targets; points a game over {@code standard} without
+     * lookahead: 1024x6 +0.0603, 768x4 +0.0575, 256x2 +0.0212, each ± 0.0028.
+     */
+    DEEP("""
+            minutes = 19
+            deep = 1024x6
+            pupils = 768x4,256x2
+            """),
+    /**
+     * Half the time for a smaller net. On one H100 137.6 million targets; 768x4 +0.0547, 384x3 +0.0438, 256x2 +0.0218, each
+     * ± 0.0028.
+     */
+    SLIM("""
+            minutes = 9.6
+            deep = 768x4
+            pupils = 384x3,256x2
+            """);
+
+    private final String differences;
+
+    CardPreset(String differences) {
+        this.differences = differences;
+    }
+
+    static SettingValues<CardSetting> defaults() {
+        return SettingValues.defaults(CardSetting.class, "train --device cuda --print-settings");
+    }
+
+    /** What a text changes of the defaults. */
+    static SettingValues<CardSetting> parse(String text) {
+        return defaults().parse(text, renamed -> {});
+    }
+
+    static List<String> names() {
+        return Arrays.stream(values()).map(CardPreset::words).toList();
+    }
+
+    String words() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    SettingValues<CardSetting> settings() {
+        return parse(differences);
+    }
+
+    static CardPreset named(String name) {
+        return Arrays.stream(values())
+                .filter(preset -> preset.words().equals(name))
+                .findAny()
+                .orElseThrow(() -> new InvalidSettingsException(
+                        "there is no preset '" + name + "' for a card: use " + String.join(" or ", names())));
+    }
+}

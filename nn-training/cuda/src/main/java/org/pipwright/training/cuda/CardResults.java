@@ -1,0 +1,42 @@
+package org.pipwright.training.cuda;
+
+import java.nio.ByteBuffer;
+import java.nio.IntBuffer;
+
+/** Results in pinned memory that a network on the card is asked about. */
+final class CardResults implements ResultJudge {
+    private final CudaAccelerator card;
+    private final ByteBuffer results;
+    private final IntBuffer ints;
+    private final ByteBuffer equities;
+    private final long cardResults;
+    private final long cardEquities;
+
+    CardResults(CudaAccelerator card, int capacity) {
+        this.card = card;
+        results = Gpu.pinned(32L * capacity);
+        ints = results.asIntBuffer();
+        equities = Gpu.pinned(4L * capacity);
+        cardResults = Gpu.allocate(32L * capacity);
+        cardEquities = Gpu.allocate(4L * capacity);
+    }
+
+    @Override
+    public IntBuffer results() {
+        return ints;
+    }
+
+    @Override
+    public void judge(int index, int rows) {
+        CardNet net = card.net(index);
+        Gpu.toCard(results, cardResults, 32L * rows, net.stream);
+        net.answer(cardResults, 0, true, rows, 0, cardEquities);
+        Gpu.fromCard(cardEquities, equities, 4L * rows, net.stream);
+        Gpu.await(net.stream);
+    }
+
+    @Override
+    public float equity(int row) {
+        return equities.getFloat(4 * row);
+    }
+}

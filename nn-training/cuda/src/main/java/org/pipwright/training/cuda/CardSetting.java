@@ -1,0 +1,180 @@
+package org.pipwright.training.cuda;
+
+import org.pipwright.training.settings.SettingKey;
+import org.pipwright.training.settings.SettingKind;
+
+/** One setting of a run on a card. */
+enum CardSetting implements SettingKey {
+    MINUTES(
+            "minutes",
+            "0",
+            SettingKind.number(0, 1e6),
+            "Minutes to train in all, copying and evaluations included, the last one not."),
+    SEED(
+            "seed",
+            "1",
+            SettingKind.whole(Long.MIN_VALUE, Long.MAX_VALUE),
+            "Seed of the dice, the first weights and the order of lessons. A card adds in any order: a run repeated with the"
+                    + " same seed is alike, not the same bit for bit."),
+    DEEP(
+            "deep",
+            "1024x6",
+            Shapes.ONE,
+            "The network that gives the targets: its width, 128 to 1024 in steps of 128, and its residual blocks."),
+    QUICK("quick", "256x1", Shapes.ONE, "The network that narrows the replies before the deep one judges them."),
+    PUPILS(
+            "pupils",
+            "none",
+            Shapes.SOME,
+            "Networks that learn from the same targets, such as 768x4,256x2; none if none do."),
+    COPIED(
+            "copied",
+            "first",
+            SettingKind.ANY,
+            "Net whose chances are copied to begin with: a shipped one or a model file."),
+    COPY_SECONDS("copy.seconds", "25", SettingKind.number(0, 1e6), "Seconds of that."),
+    START_DEEP(
+            "start.deep",
+            "none",
+            SettingKind.ANY,
+            "Model file that the deep network begins with; nothing is copied then, and start.quick must be given too."),
+    START_QUICK("start.quick", "none", SettingKind.ANY, "Model file that the quick network begins with."),
+    START_PUPILS(
+            "start.pupils",
+            "none",
+            SettingKind.ANY,
+            "Model files that the pupils begin with, one for each, separated by commas; none for random weights."),
+    TEACH_ONLY(
+            "teach.only",
+            "no",
+            SettingKind.choice("no", "yes"),
+            "Whether the deep and the quick network stay as they began and only the pupils learn: from what the deep one says"
+                    + " of the replies it judges, and every fourth step from targets."),
+    TEACH_STEPS("teach.steps", "60", SettingKind.whole(1, 10_000), "Steps of each pupil a turn of a lane then."),
+    LANES(
+            "lanes",
+            "2",
+            SettingKind.whole(1, 16),
+            "Groups of games: while one is on the card, plays of another are made."),
+    GAMES("games", "8192", SettingKind.whole(1, 1 << 16), "Games a lane, which take their turns together."),
+    STRAY_SHARE(
+            "stray.share",
+            "0.08",
+            SettingKind.number(0, 1),
+            "Share of turns in which a near-best play is made instead of the best."),
+    STRAY_MARGIN("stray.margin", "0.08", SettingKind.number(0, 6), "How much worse such a play may be, in points."),
+    RANDOM_STARTS(
+            "random.openings",
+            "0.15",
+            SettingKind.number(0, 1),
+            "Share of games that begin with turns played at random."),
+    RANDOM_TURNS("random.turns", "8", SettingKind.whole(1, 1000), "Such turns at most; at least one."),
+    MOST_TURNS("max.turns", "2000", SettingKind.whole(1, 1_000_000), "Turns after which a game is truncated."),
+    KEEP_MARGIN(
+            "keep.margin",
+            "0.08",
+            SettingKind.number(0, 6),
+            "The deep network judges the replies within so many points of the quick one's best, six at most."),
+    LAMBDA_FIRST(
+            "lambda.first",
+            "0.75",
+            SettingKind.number(0, 1),
+            "How much the later corrections of a game count at the start ..."),
+    LAMBDA_LAST("lambda.last", "0.4", SettingKind.number(0, 1), "... and at the end of the run."),
+    MEMORY("memory", "2000000", SettingKind.whole(1000, 50_000_000), "Lessons kept to draw from."),
+    USES("uses", "4", SettingKind.number(0.01, 1000), "Times a lesson is used, on average."),
+    BATCH("batch", "8192", SettingKind.whole(64, 1 << 17), "Lessons a step of gradient descent, a multiple of 64."),
+    QUICK_STEPS(
+            "quick.steps",
+            "2",
+            SettingKind.whole(0, 1000),
+            "Steps a turn of a lane in which the quick network learns what the deep one says of replies."),
+    RATE("rate", "0.001", SettingKind.number(0, 1), "Learning rate (AdamW) at the start; falls to 0 as a cosine."),
+    MEAN_DECAY("adam.mean", "0.9", SettingKind.number(0, 0.9999), "AdamW: how slowly the mean of gradients moves ..."),
+    SQUARE_DECAY("adam.square", "0.99", SettingKind.number(0, 0.9999), "... and how slowly that of their squares."),
+    WEIGHT_DECAY("weight.decay", "0.01", SettingKind.number(0, 1), "Decay of weights a step, as a share of the rate."),
+    CLIP(
+            "clip",
+            "1",
+            SettingKind.number(1e-6, 1e6),
+            "Longest gradient of a batch's mean loss; longer ones are shortened."),
+    AVERAGE(
+            "average",
+            "0.999",
+            SettingKind.number(0, 0.999999),
+            "How slowly the average of the weights moves, which judges and is kept."),
+    DEEP_ROWS(
+            "deep.rows",
+            "8192",
+            SettingKind.whole(256, 1 << 17),
+            "Positions the deep network and the pupils take at once, a multiple of 256."),
+    QUICK_ROWS(
+            "quick.rows",
+            "16384",
+            SettingKind.whole(256, 1 << 17),
+            "Positions the quick network takes at once, a multiple of 256."),
+    RIVAL(
+            "rival",
+            "standard",
+            SettingKind.ANY,
+            "Net that strength is evaluated against: a shipped one or a model file."),
+    GAUGE_SECONDS("evaluation.seconds", "60", SettingKind.number(1, 1e6), "Seconds between two evaluations."),
+    GAUGE_PAIRS("evaluation.pairs", "8192", SettingKind.whole(2, 1 << 24), "Pairs of games of each."),
+    FINAL_PAIRS(
+            "final.pairs", "100000", SettingKind.whole(2, 1 << 24), "Pairs of games of the last one, after the run."),
+    CHECKPOINT_SECONDS(
+            "checkpoint.seconds",
+            "120",
+            SettingKind.number(0.1, 1e6),
+            "Seconds between two checkpoints: the most a crash can lose."),
+    CHECKPOINTS_KEPT(
+            "checkpoints.kept",
+            "2",
+            SettingKind.whole(1, 1000),
+            "Newest checkpoints that are kept. Each has 16 bytes a weight: 206 MB for 1024x6, 79 MB for 768x4.");
+
+    private final String key;
+    private final String byDefault;
+    private final SettingKind kind;
+    private final String comment;
+
+    CardSetting(String key, String byDefault, SettingKind kind, String comment) {
+        this.key = key;
+        this.byDefault = byDefault;
+        this.kind = kind;
+        this.comment = comment;
+    }
+
+    /** Kinds of settings that name shapes of networks. */
+    private static final class Shapes {
+        static final SettingKind ONE = new SettingKind(ResidualShape::isOne, "width x blocks, such as 1024x6");
+        static final SettingKind SOME = new SettingKind(
+                text -> text.equals("none") || isList(text), "different shapes such as 768x4,256x2, or none");
+
+        private static boolean isList(String text) {
+            java.util.List<String> shapes = java.util.List.of(text.split(",", -1));
+            return shapes.stream().allMatch(ResidualShape::isOne)
+                    && shapes.stream().distinct().count() == shapes.size();
+        }
+    }
+
+    @Override
+    public String key() {
+        return key;
+    }
+
+    @Override
+    public String byDefault() {
+        return byDefault;
+    }
+
+    @Override
+    public SettingKind kind() {
+        return kind;
+    }
+
+    @Override
+    public String comment() {
+        return comment;
+    }
+}

@@ -1,0 +1,158 @@
+package org.pipwright.training.cuda;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import org.pipwright.engine.network.Model;
+
+/** Measures how a run goes: lines of losses and rates every ten seconds, strength in duels now and then. */
+final class Gauges {
+    /** Dice apart from those of self-play, the same each time; others for the last gauging. */
+    private static final long SEED = 7;
+
+    private static final long FINAL_SEED = 5;
+
+    private static final int MOST_GAMES = 16384;
+    private static final double LINE_SECONDS = 10;
+
+    private final Recipe recipe;
+    private final Accelerator accelerator;
+    private final RunClock clock;
+    private final Schedule schedule;
+    private final Consumer<String> say;
+    private final LockstepDuel duel;
+    private final List<double[]> losses = new ArrayList<>();
+    private double nextLine;
+    private double nextGauge;
+    private double lineAt;
+    private long targetsAtLine;
+    private long kept;
+    private long results;
+    private long rolls;
+    private double speed;
+    private double keptARoll;
+
+    Gauges(
+            Recipe recipe,
+            Accelerator accelerator,
+            RunClock clock,
+            Schedule schedule,
+            Model rival,
+            Consumer<String> say,
+            BooleanSupplier stop) {
+        this.recipe = recipe;
+        this.accelerator = accelerator;
+        this.clock = clock;
+        this.schedule = schedule;
+        this.say = say;
+        duel = new LockstepDuel(rival, Math.min(MOST_GAMES, 2 * recipe.gauging().finalPairs()), accelerator, stop);
+        recipe.shapes().forEach(shape -> losses.add(new double[] {Double.NaN, Double.NaN}));
+    }
+
+    /** Self-play begins. */
+    void begin(long targets) {
+        lineAt = clock.seconds();
+        nextLine = lineAt + LINE_SECONDS;
+        nextGauge = lineAt;
+        targetsAtLine = targets;
+    }
+
+    /** A lane was judged. */
+    void judged(int positions, int judged, int of) {
+        rolls += 21L * positions;
+        kept += judged;
+        results += of;
+    }
+
+    boolean gaugeIsDue() {
+        return clock.seconds() >= nextGauge;
+    }
+
+    boolean lineIsDue() {
+        return clock.seconds() >= nextLine;
+    }
+
+    /** Says losses since the last line. */
+    void line(long targets) {
+        double now = clock.seconds();
+        speed = (targets - targetsAtLine) / Math.max(1e-9, now - lineAt);
+        keptARoll = rolls == 0 ? Double.NaN : (double) kept / rolls;
+        losses(String.format(
+                Locale.ROOT,
+                "%.1f %%, %,.0f targets/s, %.2f M targets, kept %.2f of %.1f replies, lambda %.2f, rate %.5f",
+                100 * schedule.progress(),
+                speed,
+                targets / 1e6,
+                keptARoll,
+                rolls == 0 ? Double.NaN : (double) results / rolls,
+                schedule.lambda(),
+                schedule.rate()));
+        lineAt = now;
+        nextLine = now + LINE_SECONDS;
+        targetsAtLine = targets;
+        kept = 0;
+        results = 0;
+        rolls = 0;
+    }
+
+    /** Says losses since they were last said: cross-entropy in nats, error of equity in points. */
+    void losses(String what) {
+        StringBuilder text = new StringBuilder(what);
+        for (int net : recipe.learning()) {
+            losses.set(net, accelerator.losses(net));
+            text.append(String.format(
+                    Locale.ROOT, "  %s %.4f %.4f", recipe.name(net), losses.get(net)[0], losses.get(net)[1]));
+        }
+        say(text.toString());
+    }
+
+    /** Gauges strength; empty if told to stop meanwhile. */
+    Optional<Figures> gauge(long targets, long games) {
+        Optional<Figures> figures = figures(targets, games, recipe.gauging().pairs(), SEED, "strength");
+        nextGauge = clock.seconds() + recipe.gauging().seconds();
+        return figures;
+    }
+
+    /** Gauges strength at the end; empty if told to stop meanwhile. */
+    Optional<Figures> last(long targets, long games) {
+        return figures(targets, games, recipe.gauging().finalPairs(), FINAL_SEED, "final");
+    }
+
+    private Optional<Figures> figures(long targets, long games, int pairs, long seed, String what) {
+        List<Figures.OfNet> nets = new ArrayList<>();
+        StringBuilder text = new StringBuilder(what);
+        for (int net = 0; net < recipe.shapes().size(); net++) {
+            double points = Double.NaN;
+            double error = Double.NaN;
+            if (recipe.learning().contains(net)) {
+                accelerator.freeze(net);
+                Optional<LockstepDuel.Result> result = duel.play(net, pairs, seed);
+                if (result.isEmpty()) {
+                    return Optional.empty();
+                }
+                points = result.get().mean();
+                error = result.get().error();
+                text.append(String.format(Locale.ROOT, "  %s %+.4f ± %.4f", recipe.name(net), points, error));
+            }
+            nets.add(new Figures.OfNet(losses.get(net)[0], losses.get(net)[1], points, error));
+        }
+        say(text + String.format(Locale.ROOT, " points a game, %,d pairs", pairs));
+        return Optional.of(new Figures(
+                clock.seconds(),
+                targets,
+                games,
+                speed,
+                schedule.lambda(),
+                schedule.rate(),
+                keptARoll,
+                pairs,
+                List.copyOf(nets)));
+    }
+
+    private void say(String text) {
+        say.accept(String.format(Locale.ROOT, "%7.1f s  %s", clock.seconds(), text));
+    }
+}

@@ -1,0 +1,189 @@
+package org.pipwright.training.cuda;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.SplittableRandom;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.ModelFile;
+import org.pipwright.models.ModelCatalog;
+import org.pipwright.training.run.InvalidRunException;
+
+/** The whole recipe on a toy size by the plain twins of the card. */
+class TrainerRunTest {
+    private static final ResidualShape SMALL = new ResidualShape(128, 1);
+
+    @TempDir
+    Path temporary;
+
+    private Path settings(String more) throws IOException {
+        return Files.writeString(temporary.resolve("toy.settings"), ToyRun.SETTINGS + more);
+    }
+
+    /** Root of the mean squared difference of equity from that of the net that was copied, in games not learned from. */
+    private static double errorOf(Model model) {
+        LessonList lessons = new LessonList();
+        new CopyGames(ModelCatalog.shipped().load("first"), new SplittableRandom(99)).play(500, lessons);
+        NetworkEvaluator evaluator = new NetworkEvaluator(model);
+        float[] chances = new float[6];
+        double squares = 0;
+        for (int i = 0; i < lessons.size(); i++) {
+            evaluator.evaluate(lessons.planes(), 8 * i, chances, 0);
+            float[] target = java.util.Arrays.copyOfRange(lessons.targets(), 6 * i, 6 * i + 6);
+            squares += Math.pow(PlainNet.equity(chances) - PlainNet.equity(target), 2);
+        }
+        return Math.sqrt(squares / lessons.size());
+    }
+
+    private static List<Path> checkpoints(Path run) {
+        try (Stream<Path> files = Files.list(run)) {
+            return files.filter(file -> file.toString().endsWith(".state")).toList();
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+    }
+
+    @Test
+    void learnsAndLeavesEverythingBehind() throws IOException {
+        Path run = temporary.resolve("run");
+        ToyRun toy = new ToyRun();
+        List<Path> nets = toy.train(ToyRun.request(run, settings(""), false), () -> false);
+        assertEquals(
+                List.of(
+                        run.resolve("net.safetensors"),
+                        run.resolve("net-128x2.safetensors"),
+                        run.resolve("net-quick-128x1.safetensors")),
+                nets);
+        double untrained =
+                errorOf(new Model(ResidualNets.network(SMALL, SMALL.initial(new SplittableRandom(1))), Map.of()));
+        for (Path net : nets) {
+            double error = errorOf(ModelFile.read(net));
+            assertTrue(error < 0.65 * untrained, net + " is off by " + error + ", an untrained one by " + untrained);
+        }
+        List<String> figures = Files.readAllLines(run.resolve("metrics.csv"));
+        assertEquals(Figures.header(List.of("128x1", "quick-128x1", "128x2")), figures.get(0));
+        Figures first = Figures.ofCsv(figures.get(1), 3);
+        Figures last = Figures.ofCsv(figures.get(figures.size() - 1), 3);
+        assertTrue(last.targets() > first.targets() && last.games() > 0, last.toString());
+        assertEquals(20, last.pairs());
+        String text = String.join("\n", figures.subList(1, figures.size())) + "\n";
+        assertEquals(
+                text,
+                figures.stream()
+                        .skip(1)
+                        .map(line -> Figures.ofCsv(line, 3).toCsv() + "\n")
+                        .reduce("", String::concat));
+        assertTrue(Files.readString(run.resolve("report.html")).contains("<svg"));
+        assertTrue(Files.readString(run.resolve("run.txt")).contains("device = plain loops\nfinished = "));
+        assertEquals(2, checkpoints(run).size());
+        assertEquals("Apache-2.0", ModelFile.read(nets.get(0)).notes().get("licence"));
+        assertTrue(toy.said.stream().anyMatch(line -> line.matches(" +[\\d.]+ s  final  128x1 .* 20 pairs")));
+    }
+
+    /** Stopped while copying and again in self-play, it goes on each time; a finished run is left as it is. */
+    @Test
+    void goesOnWhereItWasStopped() throws IOException {
+        Path run = temporary.resolve("run");
+        new ToyRun().train(ToyRun.request(run, settings(""), false), after(8));
+        RunState copying = newest(run);
+        assertTrue(Double.isNaN(copying.began()) && copying.copied() > 0 && copying.targets() > 0, copying.toString());
+        ToyRun second = new ToyRun();
+        second.train(ToyRun.request(run, null, true), () -> Files.exists(run.resolve("metrics.csv")));
+        RunState playing = newest(run);
+        assertTrue(playing.seconds() > playing.began() && playing.seeds() > copying.seeds(), playing.toString());
+        assertTrue(playing.nets().get(0).steps() > copying.nets().get(0).steps());
+        new ToyRun().train(ToyRun.request(run, null, true), () -> false);
+        RunState end = newest(run);
+        assertEquals(playing.began(), end.began());
+        assertTrue(end.targets() > playing.targets() && end.seconds() >= 4.8, end.toString());
+        String manifest = Files.readString(run.resolve("run.txt"));
+        assertEquals(3, manifest.split("resumed = after ").length);
+        byte[] before = Files.readAllBytes(run.resolve("net.safetensors"));
+        new ToyRun().train(ToyRun.request(run, null, true), () -> false);
+        assertEquals(manifest, Files.readString(run.resolve("run.txt")));
+        assertArrayEquals(before, Files.readAllBytes(run.resolve("net.safetensors")));
+    }
+
+    /** Tells to stop once it has been asked so often. */
+    private static java.util.function.BooleanSupplier after(int times) {
+        AtomicInteger asked = new AtomicInteger();
+        return () -> asked.incrementAndGet() > times;
+    }
+
+    private static RunState newest(Path run) {
+        return CardFolder.open(run)
+                .newest(List.of(SMALL, SMALL, new ResidualShape(128, 2)), line -> {
+                    throw new AssertionError(line);
+                })
+                .orElseThrow();
+    }
+
+    @Test
+    void aDamagedCheckpointCostsWhatCameAfterTheOneBefore() throws IOException {
+        Path run = temporary.resolve("run");
+        new ToyRun()
+                .train(
+                        ToyRun.request(run, settings(""), false),
+                        () -> checkpoints(run).size() == 2);
+        List<Path> sorted = checkpoints(run).stream().sorted().toList();
+        assertEquals(2, sorted.size());
+        Files.write(sorted.get(1), new byte[100]);
+        ToyRun toy = new ToyRun();
+        toy.train(ToyRun.request(run, null, true), after(30));
+        assertTrue(
+                toy.said.get(0).startsWith("warning: checkpoint '" + sorted.get(1) + "' is unusable"), toy.said.get(0));
+        assertTrue(newest(run).nets().get(0).steps() > 0);
+    }
+
+    /** Pupils learn from a net that stays as it is. */
+    @Test
+    void teachesPupilsOnly() throws IOException {
+        Model teacher = new Model(ResidualNets.network(SMALL, Weights.of(SMALL)), Map.of());
+        Path file = temporary.resolve("teacher.safetensors");
+        ModelFile.write(file, teacher);
+        Path run = temporary.resolve("run");
+        ToyRun toy = new ToyRun();
+        toy.train(
+                ToyRun.request(
+                        run,
+                        settings("start.deep = FILE\nstart.quick = FILE\nteach.only = yes\nteach.steps = 5\n"
+                                .replace("FILE", file.toString())),
+                        false),
+                () -> false);
+        RunState end = newest(run);
+        assertArrayEquals(
+                ResidualNets.weights(SMALL, teacher), end.nets().get(0).average());
+        assertEquals(0, end.nets().get(1).steps());
+        assertTrue(end.nets().get(2).steps() > 100, end.nets().get(2).steps() + " steps");
+        List<String> figures = Files.readAllLines(run.resolve("metrics.csv"));
+        double first = Figures.ofCsv(figures.get(1), 3).nets().get(2).error();
+        double last =
+                Figures.ofCsv(figures.get(figures.size() - 1), 3).nets().get(2).error();
+        assertTrue(last < 0.7 * first, "error of equity " + first + ", then " + last);
+    }
+
+    @Test
+    void foldersInUseAndMissingRunsAreRefused() throws IOException {
+        Path run = Files.createDirectory(temporary.resolve("run"));
+        Path settings = settings("");
+        Files.writeString(run.resolve("mine.txt"), "mine");
+        InvalidRunException full = assertThrows(
+                InvalidRunException.class, () -> new ToyRun().train(ToyRun.request(run, settings, false), () -> false));
+        assertTrue(full.getMessage().contains("is not empty: give --resume"), full.getMessage());
+        InvalidRunException none = assertThrows(
+                InvalidRunException.class, () -> new ToyRun().train(ToyRun.request(run, null, true), () -> false));
+        assertTrue(none.getMessage().contains("leave --resume out"), none.getMessage());
+    }
+}
