@@ -8,11 +8,10 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.Assumptions;
 
 /**
  * An installed Chromium without a window, driven through an installed Node. Where one of them is missing, tests that need
- * it are skipped, with the reason.
+ * it are skipped, with the reason, or fail: see {@link Needed}.
  */
 final class Browser implements AutoCloseable {
     private static final List<String> CHROMIUM = List.of("chromium", "chromium-browser", "google-chrome", "chrome");
@@ -43,7 +42,7 @@ final class Browser implements AutoCloseable {
                 .filter(Files::isExecutable)
                 .findFirst()
                 .map(Path::toString)
-                .orElseGet(() -> Assumptions.abort("no " + what + " on the path: the page is not tested in a browser"));
+                .orElseGet(() -> Needed.missing("no " + what + " on the path: the page is not tested in a browser"));
     }
 
     com.microsoft.playwright.Browser chromium() {
