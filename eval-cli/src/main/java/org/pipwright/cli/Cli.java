@@ -9,6 +9,7 @@ import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.OutputFailure;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Interruption;
+import org.pipwright.engine.text.Printable;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
 
@@ -104,6 +105,6 @@ final class Cli {
         } catch (OutputFailure e) {
             // The line below matters more than output that nobody takes.
         }
-        console.err().println("pipwright: " + line);
+        console.err().println("pipwright: " + Printable.of(line));
     }
 }

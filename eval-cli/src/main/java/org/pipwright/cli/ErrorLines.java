@@ -13,6 +13,7 @@ import org.pipwright.engine.matchtable.InvalidMatchTableException;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.play.IllegalPlayException;
 import org.pipwright.engine.position.InvalidPositionException;
+import org.pipwright.engine.text.Printable;
 
 /** From what went wrong to the one line that is shown. Whatever is not known to be the user's is a bug of ours. */
 final class ErrorLines {
@@ -70,6 +71,6 @@ final class ErrorLines {
     }
 
     static String oneLine(String text) {
-        return String.valueOf(text).strip().replaceAll("\\s*[\\r\\n]+\\s*", " ");
+        return Printable.of(String.valueOf(text).strip().replaceAll("\\s*[\\r\\n]+\\s*", " "));
     }
 }

@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.pipwright.engine.text.Excerpt;
 
 /**
  * What stands above the games.
@@ -50,8 +51,8 @@ public record Heading(List<String> players, Rules rules, Map<String, String> det
     private static void checkName(String name) {
         Notes.check(name);
         if (!name.matches("[^,:/#\\s][^,:/#]*") || name.length() > LONGEST || name.matches("game([\\s\\d].*)?")) {
-            throw new IllegalArgumentException("'" + name + "' is no name for a player: use up to " + LONGEST
-                    + " characters without comma, colon, slash and #");
+            throw new IllegalArgumentException("'" + Excerpt.of(name) + "' is no name for a player: use up to "
+                    + LONGEST + " characters without comma, colon, slash and #");
         }
     }
 

@@ -1,5 +1,7 @@
 package org.pipwright.engine.record;
 
+import org.pipwright.engine.text.Printable;
+
 /** Texts that have to fit on one line. */
 final class Notes {
     private Notes() {}
@@ -11,8 +13,8 @@ final class Notes {
         }
     }
 
-    /** A text on one line: control characters and runs of blanks become one space each. */
+    /** A text on one line: what is not fit to print and runs of blanks become one space each. */
     static String tidy(String text) {
-        return text.replaceAll("[\\s\\p{Cntrl}\\u0085\\u2028\\u2029]+", " ").strip();
+        return Printable.line(text);
     }
 }

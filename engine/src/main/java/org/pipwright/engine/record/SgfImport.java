@@ -13,6 +13,7 @@ import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.text.Excerpt;
+import org.pipwright.engine.text.Printable;
 
 /** The nodes of an SGF file to a record. */
 final class SgfImport {
@@ -86,8 +87,7 @@ final class SgfImport {
         List<String> names = new ArrayList<>();
         for (String property : List.of("PB", "PW")) {
             String name = Notes.tidy(root.value(property, "").replaceAll("[,:/#]", " "));
-            String cut =
-                    name.substring(0, Math.min(name.length(), Heading.LONGEST)).strip();
+            String cut = Printable.head(name, Heading.LONGEST).strip();
             names.add(cut.isEmpty() ? (property.equals("PB") ? "Black" : "White") : cut);
         }
         return names;

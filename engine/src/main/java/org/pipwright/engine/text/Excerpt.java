@@ -16,10 +16,10 @@ public final class Excerpt {
      * @return its beginning on one line, at most {@value #LIMIT} chars; a text that was cut ends in three dots
      */
     public static String of(String text) {
-        String head = text.length() <= 4 * LIMIT ? text : text.substring(0, 4 * LIMIT);
-        String line = head.replaceAll("[\\s\\p{Cntrl}]+", " ").strip();
+        String head = Printable.head(text, 4 * LIMIT);
+        String line = Printable.of(head.replaceAll("[\\s\\p{Cntrl}]+", " ").strip());
         return line.length() <= LIMIT && head.length() == text.length()
                 ? line
-                : line.substring(0, Math.min(line.length(), LIMIT - CUT.length())) + CUT;
+                : Printable.head(line, LIMIT - CUT.length()) + CUT;
     }
 }

@@ -46,8 +46,8 @@ public final class Console {
     public Console(InputStream in, OutputStream out, OutputStream err, Charset charset, Screen screen) {
         this.in = in;
         this.unicode = charset.newEncoder().canEncode(BOARD_SIGNS);
-        this.out = new Page(writer(new Loud(out), charset), screen);
-        this.err = new PrintWriter(writer(err, charset), true);
+        this.out = new Page(new FitWriter(writer(new Loud(out), charset), screen.colour()), screen);
+        this.err = new PrintWriter(new FitWriter(writer(err, charset), false), true);
     }
 
     private Writer writer(OutputStream stream, Charset charset) {

@@ -3,6 +3,7 @@ package org.pipwright.cli.picture;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.stream.Collectors;
+import org.pipwright.engine.text.Printable;
 
 /** A drawing as the text of an SVG 1.1 file: no scripts, no style sheet, nothing to fetch. */
 public final class SvgText {
@@ -166,7 +167,8 @@ public final class SvgText {
 
     /** Characters beyond ASCII go by their numbers, so that the text may pass through any encoding. */
     private static String escaped(String text) {
-        String safe = text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+        String safe =
+                Printable.of(text).replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
         StringBuilder ascii = new StringBuilder();
         safe.codePoints().forEach(c -> {
             if (c < 0x80) {

@@ -1,5 +1,7 @@
 package org.pipwright.cli.report;
 
+import org.pipwright.engine.text.Printable;
+
 /** Text made fit for HTML. */
 public final class Html {
     private Html() {}
@@ -11,7 +13,7 @@ public final class Html {
      * @return the text with every character that means something in HTML written as a reference
      */
     public static String escaped(Object text) {
-        return text.toString()
+        return Printable.with(text.toString(), "\n")
                 .replace("&", "&amp;")
                 .replace("<", "&lt;")
                 .replace(">", "&gt;")

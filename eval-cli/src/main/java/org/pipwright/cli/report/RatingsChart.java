@@ -15,6 +15,7 @@ import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYIntervalSeries;
 import org.jfree.data.xy.XYIntervalSeriesCollection;
 import org.jfree.svg.SVGGraphics2D;
+import org.pipwright.engine.text.Printable;
 
 /** A dot a player, with a bar of two standard errors to each side, best at the top. */
 public final class RatingsChart {
@@ -49,7 +50,7 @@ public final class RatingsChart {
         for (int i = 0; i < names.length; i++) {
             Row row = rows.get(i);
             int height = names.length - 1 - i;
-            names[height] = row.name();
+            names[height] = Printable.of(row.name());
             double reach = 2 * row.error();
             series.add(row.points(), row.points() - reach, row.points() + reach, height, height, height);
         }
