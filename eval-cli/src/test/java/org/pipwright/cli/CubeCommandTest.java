@@ -56,6 +56,38 @@ class CubeCommandTest {
         assertEquals(take, json.get("values").get("doubleTake").asDouble(), 2e-6);
     }
 
+    /** On a last roll a double is right from 50 % and a take from 25 %; a model's window would contradict exact values. */
+    @Test
+    void windowsBelongToTheRegimeOfThePosition() throws IOException {
+        String last = run("cube 1@5 1@2 / 1@1").out();
+        assertTrue(
+                last.contains(
+                        "\non a last roll, take point 25.0 % (the opponent has 47.2 %); doubling window 50.0 to 75.0 %"
+                                + " (the side on roll has 52.8 %); above 75.0 % the opponent passes\n"),
+                last);
+        JsonNode match = json("cube 1@5 1@2 / 1@1 --away 2,2");
+        assertEquals(0.5, match.get("doublingWindow").get(0).asDouble(), 1e-6);
+        // A pass leaves the chance of the Crawford game, 31.45 % by the shipped match table.
+        assertEquals(0.3145, match.get("takePoint").asDouble(), 1e-6);
+        JsonNode later = json("cube 1@5 1@2 / 1@6");
+        assertFalse(later.has("takePoint") || later.has("doublingWindow"), later.toString());
+        assertTrue(json("cube start").has("doublingWindow"));
+    }
+
+    @Test
+    void whoWinsTheMatchAnywayGainsNothingByDoubling() throws IOException {
+        JsonNode json = json("cube start --away 1,2");
+        assertFalse(json.has("doublingWindow") || json.has("takePoint"), json.toString());
+        assertTrue(
+                json.get("verdict")
+                        .asText()
+                        .startsWith(
+                                "No double: it gains nothing, since the side on roll wins the match with this game as"
+                                        + " it is."),
+                json.toString());
+        assertFalse(run("cube start --away 1,2").out().contains("window"));
+    }
+
     /** A match's last rolls are exact too; the values are those of a separate program. */
     @ParameterizedTest
     @CsvSource({

@@ -41,6 +41,16 @@ public record MatchStakes(MatchScore score) implements Stakes {
         }
     }
 
+    /**
+     * Whether the side on roll wins the match with a single game at the present cube, so that a double gains it nothing.
+     *
+     * @param cube the cube, seen from the side on roll
+     * @return true if it needs no more points than the cube shows
+     */
+    public boolean winsAnyway(CubeState cube) {
+        return score.mine() <= cube.value();
+    }
+
     @Override
     public MatchStakes swapped() {
         return new MatchStakes(score.swapped());

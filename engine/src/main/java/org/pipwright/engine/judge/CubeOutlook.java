@@ -7,8 +7,9 @@ import org.pipwright.engine.cube.GammonValues;
 /**
  * What surrounds a cube decision.
  *
- * @param window take point and doubling window at the position's share of gammons, by the model
+ * @param window take point and doubling window at the position's share of gammons, by the model of its regime, exact on a
+ *     last roll; empty where exact values say more, and where a double gains nothing
  * @param gammons both sides' gammon values at the present cube; empty if a single game decides nothing
  * @param losers share of the next two rolls that lose the market, 0 to 1; not a number if the side on roll may not double
  */
-public record CubeOutlook(CubeWindow window, Optional<GammonValues> gammons, double losers) {}
+public record CubeOutlook(Optional<CubeWindow> window, Optional<GammonValues> gammons, double losers) {}

@@ -7,7 +7,7 @@ import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.bearoff.TableListener;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.CubeWindow;
+import org.pipwright.engine.cube.CubeWindows;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MarketLosers;
@@ -153,7 +153,7 @@ public final class Judge implements AutoCloseable {
         CubeTerms terms = cubeful().terms(question.stakes());
         GammonShares shares = GammonShares.of(verdict.outcomes());
         return new CubeOutlook(
-                CubeWindow.of(terms.curves(question.position(), shares, question.cube())),
+                CubeWindows.of(terms, question.position(), shares, question.cube()),
                 GammonValues.of(terms, question.cube()),
                 verdict.cube().mayDouble() ? losers(question, terms, effort) : Double.NaN);
     }

@@ -320,7 +320,10 @@ class JudgeTest {
             Verdict verdict = judge.ask(Question.before(RACE).forMoney(), Effort.STATIC);
             CubeOutlook outlook = judge.outlook(verdict, Effort.STATIC);
             assertTrue(outlook.losers() > 0 && outlook.losers() < 1, outlook.toString());
-            assertTrue(outlook.window().takePoint() > 0.15 && outlook.window().takePoint() < 0.3, outlook.toString());
+            assertTrue(
+                    outlook.window().orElseThrow().takePoint() > 0.15
+                            && outlook.window().orElseThrow().takePoint() < 0.3,
+                    outlook.toString());
             Verdict none = judge.ask(Question.before(RACE), Effort.STATIC);
             assertThrows(IllegalArgumentException.class, () -> judge.outlook(none, Effort.STATIC));
         }

@@ -1,5 +1,6 @@
 package org.pipwright.cli.command;
 
+import java.util.Optional;
 import java.util.function.BiPredicate;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
@@ -15,6 +16,7 @@ import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWindow;
+import org.pipwright.engine.cube.CubeWindows;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MarketLosers;
@@ -115,7 +117,7 @@ public final class CubeCommand extends CliCommand {
         CubeValues values = simulated
                 ? terms.values(read, outcomes, cube)
                 : new CubeSearch(judgement).values(read, cube, terms, lookahead);
-        CubeWindow window = CubeWindow.of(terms.curves(read, GammonShares.of(outcomes), cube));
+        Optional<CubeWindow> window = CubeWindows.of(terms, read, GammonShares.of(outcomes), cube);
         double losers = values.mayDouble()
                 ? new MarketLosers(evaluator).share(read, passes(terms, cube, new RaceJudge(standard)))
                 : Double.NaN;

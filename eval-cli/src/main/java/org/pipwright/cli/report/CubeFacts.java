@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeWindow;
+import org.pipwright.engine.cube.CubeWindows;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.drill.CubeQuestion;
 import org.pipwright.engine.evaluation.Outcomes;
@@ -48,13 +49,16 @@ final class CubeFacts {
     }
 
     private void takePoint(Outcomes chances, CubeTerms terms) {
-        CubeWindow window = CubeWindow.of(terms.curves(question.position(), GammonShares.of(chances), question.cube()));
+        CubeWindows.of(terms, question.position(), GammonShares.of(chances), question.cube())
+                .ifPresent(window -> said.add(takePoint(window, chances)));
+    }
+
+    private String takePoint(CubeWindow window, Outcomes chances) {
         String needed = Numbers.percent(window.takePoint()) + " %";
-        said.add(
-                answering
-                        ? "By the cube model you need " + needed + " to take."
-                        : "By the cube model your opponent needs " + needed + " to take, and has "
-                                + Numbers.percent(1 - chances.win()) + " %.");
+        return answering
+                ? "By the cube model you need " + needed + " to take."
+                : "By the cube model your opponent needs " + needed + " to take, and has "
+                        + Numbers.percent(1 - chances.win()) + " %.";
     }
 
     private void board() {

@@ -7,6 +7,7 @@ import java.util.Locale;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.CubeWindow;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
@@ -99,15 +100,21 @@ public final class CubeJson {
         if (values.mayDouble()) {
             json.writeStringField("answer", CubeWords.action(values.answer()));
             json.writeBooleanField("tooGood", values.tooGood());
-            json.writeNumberField("takePoint", Numbers.rounded(report.window().takePoint()));
-            if (!Double.isNaN(report.window().from())) {
-                json.writeArrayFieldStart("doublingWindow");
-                json.writeNumber(Numbers.rounded(report.window().from()));
-                json.writeNumber(Numbers.rounded(report.window().to()));
-                json.writeEndArray();
+            if (report.window().isPresent()) {
+                window(json, report.window().get());
             }
             json.writeNumberField("marketLosers", Numbers.rounded(report.losers()));
         }
         json.writeStringField("verdict", CubeWords.verdict(report));
+    }
+
+    private static void window(JsonGenerator json, CubeWindow window) throws IOException {
+        json.writeNumberField("takePoint", Numbers.rounded(window.takePoint()));
+        if (!Double.isNaN(window.from())) {
+            json.writeArrayFieldStart("doublingWindow");
+            json.writeNumber(Numbers.rounded(window.from()));
+            json.writeNumber(Numbers.rounded(window.to()));
+            json.writeEndArray();
+        }
     }
 }

@@ -22,7 +22,8 @@ import org.pipwright.engine.position.Position;
  * @param simulated whether the chances come from playing the race instead of from the net
  * @param outcomes the six chances of the side on roll
  * @param values values of the cube actions to the side on roll: points per unit of the cube, or chances to win the match
- * @param window take point and doubling window at the position's share of gammons, by the model
+ * @param window take point and doubling window at the position's share of gammons; empty where the model's would
+ *     contradict exact values, and where a double gains nothing
  * @param gammons both sides' gammon values at the present cube; empty if a single game decides nothing
  * @param losers share of the next two rolls that lose the market; NaN if the side on roll may not double
  */
@@ -36,7 +37,7 @@ public record CubeReport(
         boolean simulated,
         Outcomes outcomes,
         CubeValues values,
-        CubeWindow window,
+        Optional<CubeWindow> window,
         Optional<GammonValues> gammons,
         double losers) {
 

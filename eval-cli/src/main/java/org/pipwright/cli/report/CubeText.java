@@ -32,7 +32,7 @@ public final class CubeText {
             out.println(note);
         }
         if (report.values().mayDouble()) {
-            out.println(window(report));
+            report.window().ifPresent(window -> out.println(window(window, report)));
             out.println("market losers: " + Numbers.percent(report.losers()) + " % of the next two rolls");
         }
         if (report.match()) {
@@ -95,11 +95,10 @@ public final class CubeText {
         return report.match() ? Numbers.percentCost(cost) : Numbers.cost(cost);
     }
 
-    private static String window(CubeReport report) {
-        CubeWindow window = report.window();
+    private static String window(CubeWindow window, CubeReport report) {
         double win = report.outcomes().win();
-        String by = report.exact() ? "by the model for such races, " : "";
-        String take = by + "take point " + Numbers.percent(window.takePoint()) + " % (the opponent has "
+        String on = report.exact() ? "on a last roll, " : "";
+        String take = on + "take point " + Numbers.percent(window.takePoint()) + " % (the opponent has "
                 + Numbers.percent(1 - win) + " %)";
         if (Double.isNaN(window.from())) {
             return take + "; no chance at which to double";

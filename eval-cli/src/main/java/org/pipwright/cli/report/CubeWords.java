@@ -69,6 +69,10 @@ final class CubeWords {
         }
         String again = cube.owner() == CubeOwner.CENTRE ? "double" : "redouble";
         String they = "the opponent should " + action(values.answer());
+        if (stakes instanceof MatchStakes && ((MatchStakes) stakes).winsAnyway(cube)) {
+            return "No " + again + ": it gains nothing, since the side on roll wins the match with this game as it is."
+                    + " If doubled, " + they + ".";
+        }
         if (values.tooGood()) {
             return "Too good to " + again + ": play on for more than the pass would give. If doubled, " + they + ".";
         }
