@@ -16,7 +16,7 @@ package org.pipwright.engine.drill;
  */
 public record DrillSettings(
         Theme theme, int count, long seed, double cost, double margin, int lookahead, int apart, int mostGames) {
-    /** Largest lookahead: plays could be looked at further, cube decisions could not. */
+    /** Largest lookahead of a drill, which judges hundreds of positions for one question. */
     public static final int MOST_LOOKAHEAD = 3;
 
     /**
