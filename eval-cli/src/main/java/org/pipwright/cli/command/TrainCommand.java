@@ -112,9 +112,7 @@ public final class TrainCommand extends CliCommand {
     @Override
     public Integer call() {
         requireDevice();
-        if (threads != null && threads < 1) {
-            throw new UserError("--threads is " + threads + ": give at least 1");
-        }
+        Threads.checked(threads);
         TrainRequest request = new TrainRequest(
                 games, allMinutes(), folder, seed, preset, settingsFile, resume, threads, tables.folder());
         if (device.equals(CUDA)) {
