@@ -17,6 +17,6 @@ public final class TablesOption {
 
     /** What judges with them, or without. */
     public Supplier<Judgement> judgements(Model model, int threads) {
-        return tables ? Judgements.withTables(model, threads) : Judgements.net(model);
+        return Nets.knowledge(model, tables, threads)::judgement;
     }
 }

@@ -175,26 +175,31 @@ class BatchTest {
     }
 
     @Test
-    void racesAreLeftToTheNetUnlessAskedFor() throws IOException {
+    void racesAreSimulatedUnlessThatIsLeftOut() throws IOException {
         String race = "5@8 10@3 / 2@3 1@6\n";
-        assertEquals(
-                "estimated", answers(batch(race, "odds")).get(0).get("basis").asText());
-        JsonNode simulated = answers(batch(race, "odds --simulate")).get(0);
+        JsonNode net = answers(batch(race, "odds --no-simulation")).get(0);
+        assertEquals("estimated", net.get("basis").asText());
+        JsonNode simulated = answers(batch(race, "odds")).get(0);
+        assertEquals("estimated by simulation", simulated.get("basis").asText());
         assertSame(single(1, "odds", race.strip(), "--json", "--net", TestNet.path()), simulated);
-        JsonNode ranked = answers(batch(race, "rank --roll 21 --simulate")).get(0);
-        assertSame(single(1, "rank", race.strip(), "--roll", "21", "--json", "--net", TestNet.path()), ranked);
+        for (String cube : new String[] {"", " --cube 1", " --away 3,5"}) {
+            JsonNode ranked = answers(batch(race, "rank --roll 21" + cube)).get(0);
+            String line = "rank " + race.strip() + " --roll 21 --json --net " + TestNet.path() + cube;
+            assertSame(single(1, line.split(" ")), ranked);
+            assertEquals(
+                    "estimated by simulation",
+                    ranked.get("plays").get(0).get("basis").asText());
+        }
     }
 
     @ParameterizedTest
     @ValueSource(
             strings = {
                 "odds start --batch FILE | --batch reads the positions from a file: leave POSITION out",
-                "odds start --simulate | --simulate is for --batch: races of single positions are always simulated",
                 "odds --batch FILE --rollout 36 | --rollout is for single positions: leave it out with --batch",
                 "rank --batch FILE --seconds 1 | --seconds is for single positions: leave it out with --batch",
                 "rank --batch FILE --plays 8/5 | --plays is for single positions: leave it out with --batch",
                 "rank --batch FILE --explain | --explain is for single positions: leave it out with --batch",
-                "rank --batch FILE --cube 1 --simulate | --simulate leaves the cube out: give it without cube and score",
                 "rank --batch FILE --cube 1 --lookahead 7 | --lookahead is 7: use 0 to 6",
                 "odds --batch FILE/missing | cannot read 'FILE/missing': it is missing, a folder, or not yours to read",
                 "odds | odds needs POSITION; see pipwright help odds"

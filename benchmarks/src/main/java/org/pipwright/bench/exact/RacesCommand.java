@@ -6,8 +6,8 @@ import java.util.SplittableRandom;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.pipwright.bench.BenchCommand;
-import org.pipwright.bench.Judgements;
 import org.pipwright.bench.NetOption;
+import org.pipwright.bench.Nets;
 import org.pipwright.bench.Within;
 import org.pipwright.bench.games.Players;
 import org.pipwright.bench.strength.Chooser;
@@ -19,6 +19,7 @@ import org.pipwright.engine.bearoff.TableProgress;
 import org.pipwright.engine.bearoff.TwoSidedTable;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.reduced.ReducedGame;
@@ -87,7 +88,7 @@ public final class RacesCommand extends BenchCommand {
     private void print() {
         Function<Position, Outcomes> exact = judge(tables(new SideIndex(POINTS, Position.FULL)));
         int threads = Runtime.getRuntime().availableProcessors();
-        PlayedRaces played = PlayedRaces.of(Judgements.net(model), races, SEED, threads);
+        PlayedRaces played = PlayedRaces.of(Knowledge.of(model)::judgement, races, SEED, threads);
         Function<SplittableRandom, Position> fifteen = random -> RandomRace.of(random, POINTS, 15, 15);
         Function<SplittableRandom, Position> gammonish = random -> RandomRace.gammonish(random, POINTS);
         out().println("| races | chances of | win: rms, worst | gammon: rms, worst | backgammon: rms, worst"
@@ -143,7 +144,7 @@ public final class RacesCommand extends BenchCommand {
 
     /** Plays as commands and duels choose them, by the exact table they use. */
     private void withTables(String title, List<PlayedRaces.Decision> decisions) {
-        Supplier<Judgement> judgements = Judgements.withTables(model, 1);
+        Supplier<Judgement> judgements = Nets.withTables(model, 1)::judgement;
         for (int lookahead = 0; lookahead <= LOOKAHEAD; lookahead++) {
             Chooser chooser = Chooser.byPlayer(Players.of(judgements.get(), lookahead));
             RaceChoices choices = new RaceChoices();

@@ -6,12 +6,12 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
 import org.pipwright.bench.BenchCommand;
-import org.pipwright.bench.Judgements;
 import org.pipwright.bench.LookaheadOption;
 import org.pipwright.bench.NetOption;
 import org.pipwright.bench.SeedOption;
 import org.pipwright.bench.ThreadsOption;
 import org.pipwright.bench.Within;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
 import org.pipwright.engine.search.Judgement;
@@ -43,7 +43,7 @@ public final class OpeningsCommand extends BenchCommand {
     @Override
     protected void run() throws IOException {
         int threads = threadsOption.count();
-        Supplier<Judgement> judgements = Judgements.net(net.load());
+        Supplier<Judgement> judgements = Knowledge.of(net.load())::judgement;
         try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, threads)) {
             if (trials == 0) {
                 print(OpeningTable.searched(search, lookahead.rolls()));

@@ -10,8 +10,8 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.pipwright.bench.BenchCommand;
-import org.pipwright.bench.Judgements;
 import org.pipwright.bench.NetOption;
+import org.pipwright.bench.Nets;
 import org.pipwright.bench.SeedOption;
 import org.pipwright.bench.ThreadsOption;
 import org.pipwright.bench.Within;
@@ -87,7 +87,7 @@ public final class ReferenceCommand extends BenchCommand {
                 .sorted(Comparator.comparingInt(decision -> Math.floorMod(decision.id() - 1, each)))
                 .collect(Collectors.toList());
         int threads = threadsOption.count();
-        try (Referee referee = new Referee(Judgements.withTables(model, threads), header, threads);
+        try (Referee referee = new Referee(Nets.withTables(model, threads)::judgement, header, threads);
                 PartFile out = new PartFile(file, header)) {
             judge(share, referee, out);
         }

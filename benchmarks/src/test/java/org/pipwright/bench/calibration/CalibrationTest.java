@@ -22,9 +22,9 @@ import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.pipwright.bench.Judgements;
 import org.pipwright.bench.Main;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.rules.PossibleOutcomes;
 import org.pipwright.models.ModelCatalog;
@@ -172,8 +172,8 @@ class CalibrationTest {
     /** One net, a few games: everything adds up, and threads change nothing. */
     @Test
     void gamesGiveThePositionsAskedFor() {
-        Calibration calibration = Calibration.of("x", Judgements.net(MODEL), 0, 500, 10, 3, 1);
-        assertEquals(calibration, Calibration.of("x", Judgements.net(MODEL), 0, 500, 10, 3, 2));
+        Calibration calibration = Calibration.of("x", Knowledge.of(MODEL)::judgement, 0, 500, 10, 3, 1);
+        assertEquals(calibration, Calibration.of("x", Knowledge.of(MODEL)::judgement, 0, 500, 10, 3, 2));
         assertEquals(9, calibration.curves().size());
         for (Curve curve : calibration.curves()) {
             Stream.of(curve.bins(), curve.tenths())

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.SplittableRandom;
 import java.util.function.Function;
 import org.junit.jupiter.api.Test;
-import org.pipwright.bench.Judgements;
 import org.pipwright.bench.games.Players;
 import org.pipwright.bench.strength.Chooser;
 import org.pipwright.engine.bearoff.Basis;
@@ -20,6 +19,7 @@ import org.pipwright.engine.bearoff.TableProgress;
 import org.pipwright.engine.bearoff.TwoSidedTable;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.PlayText;
@@ -85,8 +85,8 @@ class RacesTest {
 
     @Test
     void gamesBringRaces() {
-        PlayedRaces races = PlayedRaces.of(Judgements.net(MODEL), 30, 2, 1);
-        assertEquals(races, PlayedRaces.of(Judgements.net(MODEL), 30, 2, 2));
+        PlayedRaces races = PlayedRaces.of(Knowledge.of(MODEL)::judgement, 30, 2, 1);
+        assertEquals(races, PlayedRaces.of(Knowledge.of(MODEL)::judgement, 30, 2, 2));
         assertEquals(30, races.begun().size());
         assertTrue(races.games() >= 30);
         for (Position position : races.begun()) {
@@ -121,7 +121,7 @@ class RacesTest {
                     .win();
             return new Outcomes(win, 0, 0, 1 - win, 0, 0);
         };
-        PlayedRaces races = PlayedRaces.of(Judgements.net(MODEL), 400, 3, 1);
+        PlayedRaces races = PlayedRaces.of(Knowledge.of(MODEL)::judgement, 400, 3, 1);
         for (int lookahead = 0; lookahead <= 1; lookahead++) {
             RaceChoices with = new RaceChoices();
             RaceChoices without = new RaceChoices();

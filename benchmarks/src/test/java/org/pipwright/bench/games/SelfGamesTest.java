@@ -8,8 +8,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.pipwright.bench.Judgements;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.models.ModelCatalog;
@@ -21,7 +21,7 @@ class SelfGamesTest {
     /** First roll, number of rolls and outcome of games. */
     private static List<String> games(int count, int lookahead, long seed, int threads) {
         List<String> games = new ArrayList<>();
-        try (SelfGames play = new SelfGames(Judgements.net(MODEL), lookahead, seed, threads)) {
+        try (SelfGames play = new SelfGames(Knowledge.of(MODEL)::judgement, lookahead, seed, threads)) {
             play.<String>play(
                     (player, dice, choices) -> {
                         Roll[] first = {null};

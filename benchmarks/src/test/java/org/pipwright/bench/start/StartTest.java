@@ -12,10 +12,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
-import org.pipwright.bench.Judgements;
 import org.pipwright.bench.Main;
 import org.pipwright.bench.games.SelfGames;
 import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.network.Model;
@@ -46,7 +46,7 @@ class StartTest {
     @Test
     void firstRollsAreAveragedAsTheySay() {
         List<StartOdds> odds;
-        try (PlaySearch search = new PlaySearch(Judgements.net(MODEL), LookaheadSettings.DEFAULT, 1)) {
+        try (PlaySearch search = new PlaySearch(Knowledge.of(MODEL)::judgement, LookaheadSettings.DEFAULT, 1)) {
             odds = StartOdds.of(search);
         }
         PlayRanker ranker = new PlayRanker(new NetworkEvaluator(MODEL), Depth.STATIC);
@@ -112,7 +112,7 @@ class StartTest {
             }
         }
         Played played;
-        try (SelfGames play = new SelfGames(Judgements.net(MODEL), 0, 9, 1)) {
+        try (SelfGames play = new SelfGames(Knowledge.of(MODEL)::judgement, 0, 9, 1)) {
             played = Played.of(play, games);
         }
         assertEquals(games, played.games());

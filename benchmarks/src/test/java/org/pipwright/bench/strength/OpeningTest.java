@@ -8,7 +8,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import org.pipwright.bench.Judgements;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rollout.RolloutSettings;
@@ -27,7 +27,7 @@ class OpeningTest {
     }
 
     private static PlaySearch search(Model model) {
-        return new PlaySearch(Judgements.net(model), LookaheadSettings.DEFAULT, 1);
+        return new PlaySearch(Knowledge.of(model)::judgement, LookaheadSettings.DEFAULT, 1);
     }
 
     @ParameterizedTest
@@ -67,7 +67,7 @@ class OpeningTest {
         Model model = ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
         RolloutSettings settings = RolloutSettings.DEFAULT.withTrials(36).withTruncation(1);
         try (PlaySearch search = search(model);
-                Rollouts rollouts = new Rollouts(Judgements.net(model), settings, 1)) {
+                Rollouts rollouts = new Rollouts(Knowledge.of(model)::judgement, settings, 1)) {
             for (OpeningLine line : OpeningTable.rolledOut(search, rollouts)) {
                 assertTrue(line.error().getAsDouble() > 0);
                 assertTrue(line.cost() <= 0);

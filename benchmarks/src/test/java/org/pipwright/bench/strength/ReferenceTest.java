@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.pipwright.bench.Judgements;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.models.ModelCatalog;
@@ -61,7 +61,7 @@ class ReferenceTest {
     @Test
     void rolloutsValueEveryPlay() throws IOException {
         Model model = ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
-        try (Referee referee = new Referee(Judgements.net(model), header(216), 2)) {
+        try (Referee referee = new Referee(Knowledge.of(model)::judgement, header(216), 2)) {
             for (Decision decision : DECISIONS) {
                 Reference reference = referee.judge(decision);
                 int plays = Plays.legal(decision.board(), decision.dice()).size();

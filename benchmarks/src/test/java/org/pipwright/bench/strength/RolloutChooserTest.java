@@ -7,7 +7,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.pipwright.bench.Judgements;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.PlayText;
@@ -30,7 +30,7 @@ class RolloutChooserTest {
             RolloutSettings.DEFAULT.withTrials(36).withTruncation(3);
 
     private static RolloutChooser chooser(RolloutSettings settings, int threads) {
-        return new RolloutChooser(Judgements.net(MODEL), settings, threads);
+        return new RolloutChooser(Knowledge.of(MODEL)::judgement, settings, threads);
     }
 
     /** Nobody doubts the 5 point: it needs no rollout. */
@@ -49,7 +49,7 @@ class RolloutChooserTest {
         Position chosen;
         List<Play> candidates;
         try (RolloutChooser chooser = chooser(SETTINGS, 2);
-                PlaySearch search = new PlaySearch(Judgements.net(MODEL), LookaheadSettings.DEFAULT, 1)) {
+                PlaySearch search = new PlaySearch(Knowledge.of(MODEL)::judgement, LookaheadSettings.DEFAULT, 1)) {
             chosen = chooser.choose(Position.start(), roll);
             candidates = chooser.candidates(Position.start(), roll);
             List<RankedPlay> ranking = search.rank(Position.start(), roll, 1);
@@ -60,7 +60,7 @@ class RolloutChooserTest {
             }
         }
         RolloutSettings dice = SETTINGS.withSeed((1L << 40) + 1);
-        try (Rollouts rollouts = new Rollouts(Judgements.net(MODEL), dice, 1)) {
+        try (Rollouts rollouts = new Rollouts(Knowledge.of(MODEL)::judgement, dice, 1)) {
             int best = rollouts.compare(Position.start(), roll, candidates, RolloutListener.NONE)
                     .lines()
                     .get(0)

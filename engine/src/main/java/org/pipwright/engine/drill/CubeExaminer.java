@@ -1,6 +1,7 @@
 package org.pipwright.engine.drill;
 
 import java.util.Optional;
+import java.util.function.Function;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
@@ -9,6 +10,10 @@ import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Progress;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.score.MatchScore;
@@ -31,9 +36,9 @@ final class CubeExaminer implements Examiner {
 
     private final DrillSettings settings;
     private final Judge judge;
+    private final Progress progress;
+    private final Function<Stakes, CubeTerms> terms;
     private final CubeOpinion weaker;
-    private final CubeOpinion quick;
-    private final CubeOpinion thorough;
 
     /** A position with what is played for, and who is asked. */
     private record Case(Position position, CubeState cube, Stakes stakes, CubeTerms terms, boolean answering) {
@@ -42,26 +47,31 @@ final class CubeExaminer implements Examiner {
         }
     }
 
-    CubeExaminer(DrillSettings settings, Judge judge, CubeOpinion weaker) {
+    CubeExaminer(
+            DrillSettings settings,
+            Judge judge,
+            Progress progress,
+            Function<Stakes, CubeTerms> terms,
+            CubeOpinion weaker) {
         this.settings = settings;
         this.judge = judge;
+        this.progress = progress;
+        this.terms = terms;
         this.weaker = weaker;
-        quick = CubeOpinion.of(judge.second().evaluator(), 0);
-        thorough = CubeOpinion.of(judge.second().evaluator(), settings.lookahead());
     }
 
     @Override
-    public Optional<Question> question(Moment moment, long game, Dice choices) {
+    public Optional<Exercise> question(Moment moment, long game, Dice choices) {
         CubeState cube = choices.below(TURNED) == 0 ? new CubeState(2, CubeOwner.ME) : CubeState.START;
         Stakes stakes = settings.theme() == Theme.MATCH_SCORES ? match(choices) : MoneyStakes.USUAL;
         boolean answering = settings.theme() == Theme.TAKES_AND_PASSES
                 || settings.theme() == Theme.MATCH_SCORES && choices.below(2) == 0;
         // Else nearly all answers of a sheet might be the same, which would be easy to guess.
-        CubeAction wanted = CubeQuestion.choices(answering).get(choices.below(2));
-        Case asked = new Case(moment.position(), cube, stakes, judge.terms().apply(stakes), answering);
-        return examined(game, asked, quick, FIRST_LOOK)
+        CubeAction wanted = CubeExercise.choices(answering).get(choices.below(2));
+        Case asked = new Case(moment.position(), cube, stakes, terms.apply(stakes), answering);
+        return examined(game, asked, Effort.STATIC.withRaces(false), FIRST_LOOK)
                 .filter(question -> question.best() == wanted)
-                .flatMap(promising -> examined(game, asked, thorough, 1))
+                .flatMap(promising -> examined(game, asked, settings.effort(), 1))
                 .filter(question -> question.best() == wanted)
                 .map(question -> question);
     }
@@ -73,10 +83,10 @@ final class CubeExaminer implements Examiner {
         return new MatchStakes(new MatchScore(mine, theirs, false));
     }
 
-    private Optional<CubeQuestion> examined(long game, Case asked, CubeOpinion judging, double share) {
-        CubeValues values = asked.by(judging);
-        CubeAction theirs = CubeQuestion.right(asked.by(weaker), asked.answering);
-        CubeQuestion question = new CubeQuestion(
+    private Optional<CubeExercise> examined(long game, Case asked, Effort effort, double share) {
+        CubeValues values = values(asked, asked.stakes, effort);
+        CubeAction theirs = CubeExercise.right(asked.by(weaker), asked.answering);
+        CubeExercise question = new CubeExercise(
                 game,
                 asked.position,
                 asked.cube,
@@ -87,15 +97,19 @@ final class CubeExaminer implements Examiner {
                 theirs);
         boolean hard = -question.cost() >= share * settings.cost() && question.margin() >= share * settings.margin();
         boolean sensible = -values.cost(CubeAction.DOUBLE) <= (asked.answering ? SENSIBLE : DOUBTFUL) * question.unit();
-        return hard && sensible && scoreMatters(asked, judging, question) ? Optional.of(question) : Optional.empty();
+        return hard && sensible && scoreMatters(asked, effort, question) ? Optional.of(question) : Optional.empty();
     }
 
-    private boolean scoreMatters(Case asked, CubeOpinion judging, CubeQuestion question) {
+    private boolean scoreMatters(Case asked, Effort effort, CubeExercise question) {
         if (settings.theme() != Theme.MATCH_SCORES) {
             return true;
         }
-        CubeTerms money = judge.terms().apply(MoneyStakes.USUAL);
-        CubeValues there = judging.values(asked.position, asked.cube, money);
-        return CubeQuestion.right(there, question.answering()) != question.best();
+        CubeValues there = values(asked, MoneyStakes.USUAL, effort);
+        return CubeExercise.right(there, question.answering()) != question.best();
+    }
+
+    private CubeValues values(Case asked, Stakes stakes, Effort effort) {
+        Question question = Question.before(asked.position).with(stakes, asked.cube);
+        return judge.ask(question, effort, progress).cube();
     }
 }

@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
-import java.util.function.Supplier;
+import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.evaluation.StoppableEvaluator;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.parallel.Crew;
-import org.pipwright.engine.search.Judgement;
 
 /**
  * Finds exercises: plays numbered games, at most one question from each, and takes the questions in the order of the games
@@ -20,22 +22,35 @@ public final class Drill {
     private static final int BLOCK = 16;
 
     private final DrillSettings settings;
-    private final Supplier<Judge> judges;
+    private final Knowledge knowledge;
     private final Weaker weaker;
     private final DrillListener listener;
     private volatile boolean stopped;
+
+    /** One position may take long at the largest lookahead. */
+    private final Progress progress = new Progress() {
+        @Override
+        public void reached(int done, int all) {
+            // Games are counted, not questions.
+        }
+
+        @Override
+        public boolean stopped() {
+            return stopped;
+        }
+    };
 
     /**
      * A search about to begin.
      *
      * @param settings what decides which exercises are found
-     * @param judges makes what one thread finds right answers with; all equal
+     * @param knowledge what right answers are found with
      * @param weaker whose mistakes are looked for
      * @param listener told of the progress
      */
-    public Drill(DrillSettings settings, Supplier<Judge> judges, Weaker weaker, DrillListener listener) {
+    public Drill(DrillSettings settings, Knowledge knowledge, Weaker weaker, DrillListener listener) {
         this.settings = settings;
-        this.judges = judges;
+        this.knowledge = knowledge;
         this.weaker = weaker;
         this.listener = listener;
     }
@@ -46,13 +61,23 @@ public final class Drill {
      * @param threads number of threads, at least 1
      * @return the exercises; fewer than wanted if most games held no more, or after {@link #stop}
      */
-    public List<Question> run(int threads) {
-        List<Question> taken = new ArrayList<>();
+    public List<Exercise> run(int threads) {
         try (Crew<GameMoments> crew = new Crew<>(threads, this::worker)) {
+            try {
+                return run(crew);
+            } finally {
+                crew.workers().forEach(GameMoments::close);
+            }
+        }
+    }
+
+    private List<Exercise> run(Crew<GameMoments> crew) {
+        List<Exercise> taken = new ArrayList<>();
+        try {
             for (int from = 0; from < settings.mostGames(); from += BLOCK) {
                 int size = Math.min(BLOCK, settings.mostGames() - from);
-                List<Optional<Question>> found = block(crew, from, size);
-                for (Optional<Question> each : found) {
+                List<Optional<Exercise>> found = block(crew, from, size);
+                for (Optional<Exercise> each : found) {
                     each.filter(question -> isNew(question, taken)).ifPresent(taken::add);
                     if (taken.size() == settings.count()) {
                         return taken;
@@ -82,24 +107,22 @@ public final class Drill {
     }
 
     private GameMoments worker() {
-        Judge judge = stoppable(judges.get());
+        Judge judge = new Judge(knowledge, 1);
         Examiner examiner = settings.theme().cube()
-                ? new CubeExaminer(settings, judge, weaker.opinions().get())
-                : new PlayExaminer(settings, judge, weaker.players().get());
-        return new GameMoments(settings, new LoosePlayer(judge.second().evaluator()), examiner);
+                ? new CubeExaminer(
+                        settings,
+                        judge,
+                        progress,
+                        knowledge.terms(),
+                        weaker.opinions().get())
+                : new PlayExaminer(settings, judge, progress, weaker.players().get());
+        PositionEvaluator evaluator = knowledge.judgement().evaluator();
+        return new GameMoments(
+                settings, new LoosePlayer(new StoppableEvaluator(evaluator, () -> stopped)), examiner, judge);
     }
 
-    /** One position may take long at the largest lookahead. */
-    private Judge stoppable(Judge judge) {
-        return new Judge(stoppable(judge.judgement()), stoppable(judge.second()), judge.terms());
-    }
-
-    private Judgement stoppable(Judgement judgement) {
-        return new Judgement(new StoppableEvaluator(judgement.evaluator(), () -> stopped), judgement.horizon());
-    }
-
-    private static List<Optional<Question>> block(Crew<GameMoments> crew, int from, int size) {
-        List<Optional<Question>> found = new ArrayList<>();
+    private static List<Optional<Exercise>> block(Crew<GameMoments> crew, int from, int size) {
+        List<Optional<Exercise>> found = new ArrayList<>();
         for (int i = 0; i < size; i++) {
             found.add(Optional.empty());
         }
@@ -107,25 +130,25 @@ public final class Drill {
         return found;
     }
 
-    private boolean isNew(Question question, List<Question> taken) {
+    private boolean isNew(Exercise question, List<Exercise> taken) {
         return taken.stream()
                         .allMatch(other ->
                                 Likeness.checkersApart(other.position(), question.position()) >= settings.apart())
                 && !isFrequent(question, taken);
     }
 
-    private boolean isFrequent(Question question, List<Question> taken) {
+    private boolean isFrequent(Exercise question, List<Exercise> taken) {
         Optional<Object> answer = guess(question);
         long alike = taken.stream().filter(other -> guess(other).equals(answer)).count();
         return answer.isPresent() && alike >= (settings.count() + 1) / 2;
     }
 
     /** The part of the answer that a student could guess from other questions of the sheet, if there is one. */
-    private Optional<Object> guess(Question question) {
-        if (question instanceof CubeQuestion) {
-            return Optional.of(((CubeQuestion) question).best());
+    private Optional<Object> guess(Exercise question) {
+        if (question instanceof CubeExercise) {
+            return Optional.of(((CubeExercise) question).best());
         }
-        PlayQuestion play = (PlayQuestion) question;
+        PlayExercise play = (PlayExercise) question;
         return settings.theme() == Theme.HITTING
                 ? Optional.of(Facts.hits(play.position(), play.best().play().result()) > 0)
                 : Optional.empty();

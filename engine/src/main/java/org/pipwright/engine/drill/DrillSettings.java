@@ -1,5 +1,7 @@
 package org.pipwright.engine.drill;
 
+import org.pipwright.engine.judge.Effort;
+
 /**
  * What decides which exercises are found.
  *
@@ -7,15 +9,24 @@ package org.pipwright.engine.drill;
  * @param count how many are wanted, at least 1
  * @param seed of the games they are taken from
  * @param cost what the weaker player's choice must give away at least, in points per game (in a match of the chance to
- *     win it, scaled as {@link CubeQuestion#unit()} says); more than 0
+ *     win it, scaled as {@link CubeExercise#unit()} says); more than 0
  * @param margin what the second best choice must give away at least, in the same unit; more than 0
  * @param lookahead future rolls that the judge averages over, 0 to 3
+ * @param simulateRaces whether races beyond the exact tables are simulated for the answer
  * @param apart positions with fewer checkers than this on other places are nearly equal, and only the first of them is
  *     used; at least 1
  * @param mostGames number of games after which the search is given up
  */
 public record DrillSettings(
-        Theme theme, int count, long seed, double cost, double margin, int lookahead, int apart, int mostGames) {
+        Theme theme,
+        int count,
+        long seed,
+        double cost,
+        double margin,
+        int lookahead,
+        boolean simulateRaces,
+        int apart,
+        int mostGames) {
     /** Largest lookahead of a drill, which judges hundreds of positions for one question. */
     public static final int MOST_LOOKAHEAD = 3;
 
@@ -28,6 +39,7 @@ public record DrillSettings(
      * @param cost more than 0
      * @param margin more than 0
      * @param lookahead 0 to {@value #MOST_LOOKAHEAD}
+     * @param simulateRaces whether races are simulated
      * @param apart at least 1
      * @param mostGames at least 1
      * @throws IllegalArgumentException if one is out of range
@@ -44,5 +56,10 @@ public record DrillSettings(
         if (lookahead < 0 || lookahead > MOST_LOOKAHEAD) {
             throw new IllegalArgumentException("lookahead " + lookahead + ": use 0 to " + MOST_LOOKAHEAD);
         }
+    }
+
+    /** How hard the judge thinks about the answer. */
+    Effort effort() {
+        return Effort.lookahead(lookahead).withRaces(simulateRaces);
     }
 }

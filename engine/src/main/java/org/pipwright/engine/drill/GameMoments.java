@@ -3,22 +3,26 @@ package org.pipwright.engine.drill;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 
 /** Plays numbered games and asks an examiner about some moments of each. Serves one thread. */
-final class GameMoments {
+final class GameMoments implements AutoCloseable {
     /** Moments of a game that are looked at: a few, so that a sheet draws from many games. */
     private static final int LOOKED_AT = 8;
 
     private final DrillSettings settings;
     private final Player player;
     private final Examiner examiner;
+    private final Judge judge;
     private final GameLoop loop = new GameLoop();
 
-    GameMoments(DrillSettings settings, Player player, Examiner examiner) {
+    /** Closes the examiner's judge in the end. */
+    GameMoments(DrillSettings settings, Player player, Examiner examiner, Judge judge) {
+        this.judge = judge;
         this.settings = settings;
         this.player = player;
         this.examiner = examiner;
@@ -30,12 +34,12 @@ final class GameMoments {
      * @param game its number
      * @return the first question found among moments taken in random order
      */
-    Optional<Question> question(long game) {
+    Optional<Exercise> question(long game) {
         Dice choices = Dice.ofGame(settings.seed(), 2 * game + 1);
         List<Moment> moments = moments(game, choices);
         for (int i = 0; i < LOOKED_AT && !moments.isEmpty(); i++) {
             Moment moment = moments.remove(choices.below(moments.size()));
-            Optional<Question> question = examiner.question(moment, game, choices);
+            Optional<Exercise> question = examiner.question(moment, game, choices);
             if (question.isPresent()) {
                 return question;
             }
@@ -53,5 +57,10 @@ final class GameMoments {
             }
         });
         return moments;
+    }
+
+    @Override
+    public void close() {
+        judge.close();
     }
 }

@@ -1,6 +1,6 @@
 package org.pipwright.engine.explain;
 
-import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.judge.PlayVerdict;
 
 /**
  * A ranked play and the facts about it.
@@ -9,7 +9,7 @@ import org.pipwright.engine.ranking.RankedPlay;
  * @param facts what it does to the board
  * @param swings what the opponent's rolls change
  */
-public record ExplainedPlay(RankedPlay ranked, PlayFacts facts, Swings swings) {
+public record ExplainedPlay(PlayVerdict ranked, PlayFacts facts, Swings swings) {
     /**
      * How much more often this play wins than another.
      *

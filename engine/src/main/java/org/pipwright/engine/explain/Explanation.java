@@ -2,9 +2,9 @@ package org.pipwright.engine.explain;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.RankedPlay;
-import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.engine.search.RollReply;
 
 /**
@@ -31,15 +31,15 @@ public record Explanation(int lookahead, ExplainedPlay best, List<ExplainedPlay>
      *
      * @param position the position before the play
      * @param ranking plays of a roll there, best first, at least one
-     * @param search values the opponent's replies
+     * @param judge values the opponent's replies
      * @param lookahead rolls to average over after each reply, 0 to 5
      * @return the explanation
      */
-    public static Explanation of(Position position, List<RankedPlay> ranking, PlaySearch search, int lookahead) {
+    public static Explanation of(Position position, List<PlayVerdict> ranking, Judge judge, int lookahead) {
         List<ExplainedPlay> explained = new ArrayList<>();
-        for (RankedPlay ranked : ranking) {
+        for (PlayVerdict ranked : ranking) {
             Position next = ranked.play().next();
-            List<RollReply> replies = next.finished() ? List.of() : search.replies(next, lookahead);
+            List<RollReply> replies = next.finished() ? List.of() : judge.replies(next, lookahead);
             explained.add(new ExplainedPlay(ranked, PlayFacts.of(position, ranked.play()), Swings.of(replies)));
         }
         return new Explanation(lookahead, explained.get(0), explained.subList(1, explained.size()));

@@ -95,7 +95,7 @@ final class Cubeful implements Answering {
         }
         Looked looked = thinking.simulates(question, effort) ? race(question, mine) : looked(question, mine, effort);
         if (effort.games() > 0) {
-            Games.Actions played = new Games(thinking, effort).actions(question, looked.values);
+            Games.Actions played = new Games(thinking, effort).actions(question);
             return verdict(question, played.values(), looked.outcomes, played.depth(), Basis.ESTIMATED, point);
         }
         return verdict(question, looked.values, looked.outcomes, new Depth(looked.lookahead), looked.basis, point);

@@ -73,6 +73,18 @@ public record Effort(int lookahead, Duration time, int games, long seed, boolean
     }
 
     /**
+     * The same, and games with other dice on top.
+     *
+     * @param number games of each candidate, 0 for none; rounded up to whole rounds of {@value RolloutSettings#ROUND}
+     * @param other the seed of the dice
+     * @return the effort
+     * @throws IllegalArgumentException if the number is negative
+     */
+    public Effort withGames(int number, long other) {
+        return new Effort(lookahead, time, number, other, simulateRaces);
+    }
+
+    /**
      * The same with the net's word for races beyond the tables, or with such races simulated.
      *
      * @param simulated whether they are simulated

@@ -43,9 +43,8 @@ final class Games {
         List<PlayVerdict> plays = new ArrayList<>(verdict.plays());
         for (CubefulLine line : report.lines()) {
             Play play = candidates.get(line.candidate());
-            plays.replaceAll(each -> each.play().equals(play)
-                    ? each.playedOut(line.value().mean(), each.outcomes(), depth(report, line))
-                    : each);
+            plays.replaceAll(each ->
+                    each.play().equals(play) ? each.playedOut(line.value().mean(), depth(report, line)) : each);
         }
         return plays;
     }
@@ -54,7 +53,7 @@ final class Games {
     record Actions(CubeValues values, Depth depth) {}
 
     /** What games make of the values of a position. */
-    Actions actions(Question question, CubeValues before) {
+    Actions actions(Question question) {
         CubefulRolloutReport report = withRollouts(rollouts -> rollouts.actions(
                 question.position(), question.cube(), question.stakes(), RolloutFile.NONE, thinking.gamesListener()));
         CubeValues values = report.actions().orElseThrow().values();

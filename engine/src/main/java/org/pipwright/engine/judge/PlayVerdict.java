@@ -36,9 +36,14 @@ public record PlayVerdict(
         this(play, value, outcomes, depth, depth.lookahead(), basis, 0, 0);
     }
 
-    /** The same play, valued by games. */
+    /** The same play, valued by games with a cube, which leave the chances as they are. */
+    PlayVerdict playedOut(double mean, Depth games) {
+        return new PlayVerdict(play, mean, outcomes, games, lookahead, Basis.ESTIMATED, 0, 0);
+    }
+
+    /** The same play, valued by games without a cube. */
     PlayVerdict playedOut(double mean, Outcomes chances, Depth games) {
-        return new PlayVerdict(play, mean, chances, games, lookahead, Basis.ESTIMATED, 0, 0);
+        return new PlayVerdict(play, mean, chances, games, Basis.ESTIMATED);
     }
 
     /**

@@ -5,18 +5,15 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.pipwright.engine.cube.CubeState;
-import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.cubeplay.CubefulPlay;
-import org.pipwright.engine.cubeplay.CubefulRanker;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Progress;
+import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.play.Play;
-import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Depth;
 import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.ranking.Listing;
-import org.pipwright.engine.record.Entry;
-import org.pipwright.engine.rollout.CubefulLine;
-import org.pipwright.engine.rollout.CubefulRolloutReport;
 
 /**
  * Values the plays of a roll with the cube and at the score. The play that was made is always looked at as deeply as any.
@@ -28,37 +25,34 @@ final class PlayChoice {
     /** How many of them are played out at most, besides the one that was made. */
     private static final int PLAYED_OUT = 3;
 
-    private final CubefulRanker ranker;
-    private final Games games;
-    private final int lookahead;
+    private final Judge judge;
+    private final ReviewSettings settings;
+    private final Progress progress;
 
-    PlayChoice(CubefulRanker ranker, Games games, int lookahead) {
-        this.ranker = ranker;
-        this.games = games;
-        this.lookahead = lookahead;
+    PlayChoice(Judge judge, ReviewSettings settings, Progress progress) {
+        this.judge = judge;
+        this.settings = settings;
+        this.progress = progress;
     }
 
-    /**
-     * The best play, then others and the one that was made by their values, however deeply looked at; cube and stakes are
-     * seen from the side that plays.
-     */
-    List<PlayOption> options(Position position, Entry.Turn turn, CubeState cube, Stakes stakes, double point) {
-        List<PlayOption> all = ranker.rank(position, turn.roll(), cube, lookahead).stream()
-                .map(PlayChoice::option)
-                .collect(Collectors.toCollection(ArrayList::new));
+    /** The best play, then others and the one that was made by their values, however deeply looked at. */
+    List<PlayOption> options(Question question, Play made) {
+        Verdict verdict = judge.ask(question, settings.effort(), progress);
+        List<PlayOption> all =
+                verdict.plays().stream().map(PlayChoice::option).collect(Collectors.toCollection(ArrayList::new));
         int deepest = all.get(0).depth().lookahead();
-        if (find(all, turn.play()).depth().lookahead() < deepest) {
-            CubefulPlay made = ranker.rank(position, turn.roll(), List.of(turn.play()), cube, deepest)
-                    .get(0);
-            replace(all, Map.of(find(all, turn.play()).play(), option(made)));
+        if (find(all, made).depth().lookahead() < deepest) {
+            Effort deep = Effort.lookahead(deepest).withRaces(settings.simulateRaces());
+            Verdict alone = judge.ask(question.only(List.of(made)), deep, progress);
+            replace(all, Map.of(find(all, made).play(), option(alone.best())));
         }
-        if (games.wanted() && Grade.ofCost(cost(all, turn.play()) / point) != Grade.FINE) {
-            playOut(all, turn, cube, stakes);
+        if (settings.games() > 0 && Grade.ofCost(cost(all, made) / verdict.point()) != Grade.FINE) {
+            playOut(all, question, made);
         }
-        return Listing.byValue(first(all, turn.play(), TOLD), TOLD + 1, PlayOption::value);
+        return Listing.byValue(first(all, made, TOLD), TOLD + 1, PlayOption::value);
     }
 
-    private static PlayOption option(CubefulPlay play) {
+    private static PlayOption option(PlayVerdict play) {
         return new PlayOption(play.play(), play.value(), play.outcomes(), play.depth());
     }
 
@@ -79,15 +73,15 @@ final class PlayChoice {
         all.sort(PlayOption.BEST_FIRST);
     }
 
-    private void playOut(List<PlayOption> all, Entry.Turn turn, CubeState cube, Stakes stakes) {
-        List<PlayOption> some = first(all, turn.play(), PLAYED_OUT);
-        CubefulRolloutReport report =
-                games.compare(some.stream().map(PlayOption::play).collect(Collectors.toList()), cube, stakes);
+    /** Games tell the values; the chances stay as they are. */
+    private void playOut(List<PlayOption> all, Question question, Play made) {
+        List<Play> some =
+                first(all, made, PLAYED_OUT).stream().map(PlayOption::play).collect(Collectors.toList());
         Map<Play, PlayOption> played = new HashMap<>();
-        for (CubefulLine line : report.lines()) {
-            PlayOption option = some.get(line.candidate());
-            Depth depth = new Depth(0, report.trials(), line.value().standardError());
-            played.put(option.play(), new PlayOption(option.play(), line.value().mean(), option.outcomes(), depth));
+        for (PlayVerdict play :
+                judge.ask(question.only(some), settings.playingOut(), progress).plays()) {
+            PlayOption option = find(all, play.play());
+            played.put(option.play(), new PlayOption(option.play(), play.value(), option.outcomes(), play.depth()));
         }
         replace(all, played);
     }

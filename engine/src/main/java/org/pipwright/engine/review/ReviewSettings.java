@@ -1,6 +1,8 @@
 package org.pipwright.engine.review;
 
+import java.util.ArrayList;
 import java.util.List;
+import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.search.LookaheadSettings;
 
@@ -11,8 +13,9 @@ import org.pipwright.engine.search.LookaheadSettings;
  * @param games games played out from each decision that lookahead finds to cost something, rounded up to rounds of
  *     {@value RolloutSettings#ROUND}; 0 for none
  * @param seed of the dice of those games
+ * @param simulateRaces whether races beyond the exact tables are simulated
  */
-public record ReviewSettings(int lookahead, int games, long seed) {
+public record ReviewSettings(int lookahead, int games, long seed, boolean simulateRaces) {
     private static final int MOST_GAMES = 1_000_000;
 
     /**
@@ -21,6 +24,7 @@ public record ReviewSettings(int lookahead, int games, long seed) {
      * @param lookahead future rolls averaged over
      * @param games games played out
      * @param seed of their dice
+     * @param simulateRaces whether races are simulated
      * @throws IllegalArgumentException if one is out of range; one line says which
      */
     public ReviewSettings {
@@ -35,12 +39,22 @@ public record ReviewSettings(int lookahead, int games, long seed) {
         }
     }
 
-    /** All that decides the numbers, one thing a line. */
+    /** All that decides the numbers, one thing a line; nothing is said of races that are left to the net, as once all were. */
     List<String> identity() {
-        return List.of("lookahead " + lookahead, "games " + games, "seed " + seed);
+        List<String> lines = new ArrayList<>(List.of("lookahead " + lookahead, "games " + games, "seed " + seed));
+        if (simulateRaces) {
+            lines.add("races simulated");
+        }
+        return lines;
     }
 
-    RolloutSettings rollouts() {
-        return RolloutSettings.DEFAULT.withTrials(games).withSeed(seed);
+    /** How hard the judge thinks. */
+    Effort effort() {
+        return Effort.lookahead(lookahead).withRaces(simulateRaces);
+    }
+
+    /** How hard it thinks where a decision seems to have cost something: games from there. */
+    Effort playingOut() {
+        return Effort.STATIC.withRaces(simulateRaces).withGames(games, seed);
     }
 }

@@ -3,36 +3,27 @@ package org.pipwright.engine.review;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
-import java.util.function.Function;
-import java.util.function.Supplier;
 import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.files.InvalidWorkFileException;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.record.GameRecord;
-import org.pipwright.engine.search.ChanceCache;
-import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.ParallelLookahead;
 
 /** Reviews records by several threads, a turn at a time. What comes out does not depend on their number. */
 public final class Reviews {
-    private final Supplier<Judgement> judgements;
-    private final Function<Stakes, CubeTerms> terms;
+    private final Knowledge knowledge;
     private final ReviewSettings settings;
     private final int threads;
 
     /**
      * Reviews with given settings.
      *
-     * @param judgements makes what one thread judges with; all equal
-     * @param terms makes terms for given stakes, seen from the side on roll; asked by each thread for its own
+     * @param knowledge what is judged with
      * @param settings how deeply to look
      * @param threads number of threads, at least 1
      */
-    public Reviews(
-            Supplier<Judgement> judgements, Function<Stakes, CubeTerms> terms, ReviewSettings settings, int threads) {
-        this.judgements = judgements;
-        this.terms = terms;
+    public Reviews(Knowledge knowledge, ReviewSettings settings, int threads) {
+        this.knowledge = knowledge;
         this.settings = settings;
         this.threads = threads;
     }
@@ -59,9 +50,7 @@ public final class Reviews {
                 pending.add(i);
             }
         }
-        ChanceCache memory = ParallelLookahead.memory();
-        try (Crew<Reviewer> crew =
-                new Crew<>(threads, () -> new Reviewer(judgements, terms, settings, memory, listener::stopped))) {
+        try (Crew<Reviewer> crew = new Crew<>(threads, () -> new Reviewer(knowledge, settings, listener::stopped))) {
             int[] done = {found.length - pending.size()};
             crew.run(pending.size(), (reviewer, task) -> {
                 if (listener.stopped()) {

@@ -22,6 +22,7 @@ import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
@@ -37,7 +38,7 @@ class DrillTest {
     private static final MatchTable TABLE = ShippedMatchTable.load();
 
     private static DrillSettings settings(Theme theme, int count, long seed) {
-        return new DrillSettings(theme, count, seed, 0.06, 0.03, theme.cube() ? 0 : 1, 5, 4000);
+        return new DrillSettings(theme, count, seed, 0.06, 0.03, theme.cube() ? 0 : 1, true, 5, 4000);
     }
 
     private static CubeTerms terms(Stakes stakes) {
@@ -46,17 +47,13 @@ class DrillTest {
                 : new MatchTerms((MatchStakes) stakes, TABLE);
     }
 
-    private static Judge judge() {
-        return new Judge(Judgement.by(new LeaningEvaluator()), Judgement.by(new LeaningEvaluator()), DrillTest::terms);
-    }
-
     private static Drill drill(DrillSettings settings, DrillListener listener) {
         Weaker weaker =
                 new Weaker("racer", Baselines.named("racer").orElseThrow().players(), CubeOpinion::byPips);
-        return new Drill(settings, DrillTest::judge, weaker, listener);
+        return new Drill(settings, Knowledge.of(LeaningEvaluator::new), weaker, listener);
     }
 
-    private static List<Question> run(DrillSettings settings, int threads) {
+    private static List<Exercise> run(DrillSettings settings, int threads) {
         return drill(settings, (found, games) -> {}).run(threads);
     }
 
@@ -64,29 +61,29 @@ class DrillTest {
     @EnumSource(Theme.class)
     void whatIsFoundIsWhatWasAskedFor(Theme theme) {
         DrillSettings settings = settings(theme, COUNT, 1);
-        List<Question> questions = run(settings, 1);
+        List<Exercise> questions = run(settings, 1);
         assertEquals(COUNT, questions.size());
         Set<Long> games = new HashSet<>();
-        for (Question question : questions) {
+        for (Exercise question : questions) {
             assertTrue(theme.comesUpIn(question.position()));
             assertTrue(-question.cost() >= settings.cost(), question::toString);
             assertTrue(question.margin() >= settings.margin(), question::toString);
             assertTrue(-question.cost() >= question.margin(), "nothing is better than the second best");
             assertTrue(games.add(question.game()));
-            for (Question other : questions) {
+            for (Exercise other : questions) {
                 assertTrue(question == other
                         || Likeness.checkersApart(question.position(), other.position()) >= settings.apart());
             }
             if (theme.cube()) {
-                checkCube(theme, (CubeQuestion) question);
+                checkCube(theme, (CubeExercise) question);
             } else {
-                checkPlays(theme, (PlayQuestion) question);
+                checkPlays(theme, (PlayExercise) question);
             }
         }
     }
 
     /** Every play to full depth again, nothing narrowed. */
-    private static void checkPlays(Theme theme, PlayQuestion question) {
+    private static void checkPlays(Theme theme, PlayExercise question) {
         try (PlaySearch full = new PlaySearch(() -> Judgement.by(new LeaningEvaluator()), LookaheadSettings.FULL, 1)) {
             List<RankedPlay> ranking = full.rank(question.position(), question.roll(), 1);
             assertEquals(ranking.get(0).play(), question.best().play());
@@ -104,7 +101,7 @@ class DrillTest {
         }
     }
 
-    private static void checkCube(Theme theme, CubeQuestion question) {
+    private static void checkCube(Theme theme, CubeExercise question) {
         CubeTerms terms = terms(question.stakes());
         CubeOpinion opinion = CubeOpinion.of(new LeaningEvaluator(), 0);
         assertEquals(opinion.values(question.position(), question.cube(), terms), question.values());
@@ -115,7 +112,7 @@ class DrillTest {
         double doubling = -question.cost(CubeAction.DOUBLE);
         assertTrue(doubling <= (question.answering() ? 0.1 : 0.4));
         if (theme == Theme.MATCH_SCORES) {
-            CubeAction forMoney = CubeQuestion.right(
+            CubeAction forMoney = CubeExercise.right(
                     opinion.values(question.position(), question.cube(), terms(MoneyStakes.USUAL)),
                     question.answering());
             assertNotEquals(forMoney, question.best());
@@ -125,8 +122,8 @@ class DrillTest {
     /** The weaker player's own opinion once more. */
     @Test
     void theMistakesAreThoseOfTheWeakerPlayer() {
-        for (Question question : run(settings(Theme.TAKES_AND_PASSES, COUNT, 2), 1)) {
-            CubeQuestion asked = (CubeQuestion) question;
+        for (Exercise question : run(settings(Theme.TAKES_AND_PASSES, COUNT, 2), 1)) {
+            CubeExercise asked = (CubeExercise) question;
             CubeAction theirs = CubeOpinion.byPips()
                     .values(asked.position(), asked.cube(), terms(asked.stakes()))
                     .answer();
@@ -139,14 +136,14 @@ class DrillTest {
     @EnumSource(names = {"HITTING", "TAKES_AND_PASSES"})
     void threadsDoNotMatter(Theme theme) {
         DrillSettings settings = settings(theme, COUNT, 3);
-        List<Question> alone = run(settings, 1);
+        List<Exercise> alone = run(settings, 1);
         assertEquals(alone, run(settings, 2));
         assertEquals(alone, run(settings, 5));
     }
 
     @Test
     void theSeedDecides() {
-        List<Question> one = run(settings(Theme.OPENING, COUNT, 1), 2);
+        List<Exercise> one = run(settings(Theme.OPENING, COUNT, 1), 2);
         assertEquals(one, run(settings(Theme.OPENING, COUNT, 1), 2));
         assertNotEquals(one, run(settings(Theme.OPENING, COUNT, 2), 2));
         assertEquals(one.subList(0, 2), run(settings(Theme.OPENING, 2, 1), 2), "fewer are the first of many");
@@ -155,13 +152,13 @@ class DrillTest {
     /** With a large distance the sheet must skip questions that a smaller one takes. */
     @Test
     void nearlyEqualPositionsAreLeftOut() {
-        DrillSettings near = new DrillSettings(Theme.OPENING, 8, 1, 0.06, 0.03, 1, 1, 4000);
-        DrillSettings far = new DrillSettings(Theme.OPENING, 8, 1, 0.06, 0.03, 1, 6, 4000);
-        List<Question> all = run(near, 2);
-        List<Question> some = run(far, 2);
+        DrillSettings near = new DrillSettings(Theme.OPENING, 8, 1, 0.06, 0.03, 1, true, 1, 4000);
+        DrillSettings far = new DrillSettings(Theme.OPENING, 8, 1, 0.06, 0.03, 1, true, 6, 4000);
+        List<Exercise> all = run(near, 2);
+        List<Exercise> some = run(far, 2);
         assertNotEquals(all, some);
-        List<Question> expected = new ArrayList<>();
-        for (Question question : all) {
+        List<Exercise> expected = new ArrayList<>();
+        for (Exercise question : all) {
             if (expected.stream().allMatch(e -> Likeness.checkersApart(e.position(), question.position()) >= 6)) {
                 expected.add(question);
             }
@@ -178,14 +175,14 @@ class DrillTest {
                 stopped[0].stop();
             }
         });
-        List<Question> some = stopped[0].run(2);
+        List<Exercise> some = stopped[0].run(2);
         assertTrue(some.size() >= 3 && some.size() < 40, "found " + some.size());
         assertEquals(run(settings, 1).subList(0, some.size()), some);
     }
 
     @Test
     void givesUpAfterMostGames() {
-        DrillSettings settings = new DrillSettings(Theme.PRIMING, 5, 1, 3, 2, 1, 4, 20);
+        DrillSettings settings = new DrillSettings(Theme.PRIMING, 5, 1, 3, 2, 1, true, 4, 20);
         List<Long> told = new ArrayList<>();
         assertEquals(
                 List.of(), drill(settings, (found, games) -> told.add(games)).run(2));
@@ -196,9 +193,9 @@ class DrillTest {
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void halfOfTheBestPlaysHit(long seed) {
-        List<Question> found = run(settings(Theme.HITTING, COUNT, seed), 2);
+        List<Exercise> found = run(settings(Theme.HITTING, COUNT, seed), 2);
         long hitting = found.stream()
-                .map(question -> (PlayQuestion) question)
+                .map(question -> (PlayExercise) question)
                 .filter(question -> question.best().play().result().opponentCount(25)
                         > question.position().opponentCount(25))
                 .count();
@@ -213,7 +210,7 @@ class DrillTest {
     void answersOfTheCubeDiffer(Theme theme) {
         Map<CubeAction, Integer> answers = new EnumMap<>(CubeAction.class);
         run(settings(theme, 5, 4), 2)
-                .forEach(question -> answers.merge(((CubeQuestion) question).best(), 1, Integer::sum));
+                .forEach(question -> answers.merge(((CubeExercise) question).best(), 1, Integer::sum));
         assertEquals(5, answers.values().stream().mapToInt(n -> n).sum());
         assertTrue(answers.size() > 1 && answers.values().stream().allMatch(n -> n <= 3), answers::toString);
     }
@@ -244,10 +241,10 @@ class DrillTest {
                 evaluator.evaluateResults(parent, parentAt, results, count, out);
             }
         };
-        Judge judge = new Judge(Judgement.by(stopping), Judgement.by(stopping), DrillTest::terms);
         Weaker weaker =
                 new Weaker("racer", Baselines.named("racer").orElseThrow().players(), CubeOpinion::byPips);
-        drill[0] = new Drill(settings(Theme.HITTING, 200, 1), () -> judge, weaker, (found, games) -> {});
+        drill[0] =
+                new Drill(settings(Theme.HITTING, 200, 1), Knowledge.of(() -> stopping), weaker, (found, games) -> {});
         drill[0].run(1);
         assertEquals(1000, asked[0]);
     }

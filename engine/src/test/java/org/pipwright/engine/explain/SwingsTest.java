@@ -8,6 +8,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.naive.NaiveBoard;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
@@ -67,13 +72,22 @@ class SwingsTest {
         }
     }
 
+    private static Judge judge() {
+        return new Judge(Knowledge.of(PipEvaluator::new), 1);
+    }
+
+    private static Explanation explanation(Judge judge, Position position, Roll roll, int lookahead) {
+        List<PlayVerdict> plays = judge.ask(Question.of(position, roll), Effort.lookahead(lookahead))
+                .plays();
+        return Explanation.of(position, plays, judge, 0);
+    }
+
     @Test
     void aFinishedGameHasNoReplies() {
         Position position = PositionText.parse("1@1 / 5@6");
         Play off = Plays.legal(position, Roll.of(2, 1)).get(0);
-        try (PlaySearch search = search(1)) {
-            List<RankedPlay> ranking = search.rank(position, Roll.of(2, 1), 0);
-            Explanation explanation = Explanation.of(position, ranking, search, 0);
+        try (Judge judge = judge()) {
+            Explanation explanation = explanation(judge, position, Roll.of(2, 1), 0);
             assertEquals(off, explanation.best().facts().play());
             assertEquals(List.of(), explanation.best().swings().rolls());
             assertEquals(List.of(), explanation.best().swings().feared(3));
@@ -84,9 +98,8 @@ class SwingsTest {
     /** What a play loses to another is the mean over the opponent's rolls of what it loses to it against each. */
     @Test
     void differencesBetweenPlaysAreMadeUpOfRolls() {
-        try (PlaySearch search = search(1)) {
-            Position start = Position.start();
-            Explanation explanation = Explanation.of(start, search.rank(start, Roll.of(6, 2), 1), search, 0);
+        try (Judge judge = judge()) {
+            Explanation explanation = explanation(judge, Position.start(), Roll.of(6, 2), 1);
             Swings best = explanation.best().swings();
             for (ExplainedPlay rival : explanation.rivals()) {
                 List<Swing> worse = rival.swings().worseThan(best, Roll.COUNT);
@@ -125,9 +138,8 @@ class SwingsTest {
 
     @Test
     void differencesOfChances() {
-        try (PlaySearch search = new PlaySearch(() -> Judgement.by(new PipEvaluator()), LookaheadSettings.DEFAULT, 1)) {
-            Position start = Position.start();
-            Explanation explanation = Explanation.of(start, search.rank(start, Roll.of(6, 5), 0), search, 0);
+        try (Judge judge = judge()) {
+            Explanation explanation = explanation(judge, Position.start(), Roll.of(6, 5), 0);
             for (ExplainedPlay rival : explanation.rivals()) {
                 assertEquals(
                         rival.ranked().equity() - explanation.best().ranked().equity(),

@@ -23,7 +23,7 @@ import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.RandomRecords;
 
 class ReviewFileTest {
-    private static final ReviewSettings SETTINGS = new ReviewSettings(1, 0, 1);
+    private static final ReviewSettings SETTINGS = new ReviewSettings(1, 0, 1, true);
 
     @TempDir
     private Path folder;
@@ -101,7 +101,7 @@ class ReviewFileTest {
     @Test
     void anotherReviewsFileIsRefused() {
         Path file = stopped(3, 1);
-        assertTrue(refusal(file, RECORD, new ReviewSettings(0, 0, 1), Setting.JUDGE)
+        assertTrue(refusal(file, RECORD, new ReviewSettings(0, 0, 1, true), Setting.JUDGE)
                 .endsWith(
                         "belongs to another review: it has 'lookahead 1' where 'lookahead 0' is asked for; ask for the"
                                 + " same, or begin anew with --save"));
@@ -163,7 +163,7 @@ class ReviewFileTest {
                 return asked.incrementAndGet() > 1000;
             }
         };
-        Reviews reviews = Setting.reviews(new ReviewSettings(3, 0, 1), 1);
+        Reviews reviews = Setting.reviews(new ReviewSettings(3, 0, 1, true), 1);
         assertThrows(CancellationException.class, () -> reviews.review(RECORD, ReviewFile.NONE, listener));
         assertEquals(1001, asked.get());
     }
@@ -171,7 +171,7 @@ class ReviewFileTest {
     @Test
     void gamesArePlayedOutWhereADecisionCosts() {
         GameRecord record = Beginnings.of(new RandomRecords(43).next(), 4);
-        ReviewSettings settings = new ReviewSettings(0, 36, 5);
+        ReviewSettings settings = new ReviewSettings(0, 36, 5, true);
         Review one = Setting.reviews(settings, 1).review(record, ReviewFile.NONE, ReviewListener.NONE);
         assertEquals(one, Setting.reviews(settings, 2).review(record, ReviewFile.NONE, ReviewListener.NONE));
         Review plain = Setting.review(record, 0);

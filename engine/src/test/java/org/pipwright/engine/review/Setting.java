@@ -1,18 +1,17 @@
 package org.pipwright.engine.review;
 
 import java.util.List;
-import java.util.function.Function;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.RecordText;
-import org.pipwright.engine.search.Judgement;
 
 /** What the tests review with. */
 final class Setting {
@@ -29,12 +28,12 @@ final class Setting {
     }
 
     static Reviews reviews(ReviewSettings settings, int threads) {
-        Function<Stakes, CubeTerms> terms = Setting::terms;
-        return new Reviews(() -> Judgement.by(new HastyEvaluator()), terms, settings, threads);
+        return new Reviews(Knowledge.of(HastyEvaluator::new), settings, threads);
     }
 
     static Review review(GameRecord record, int lookahead) {
-        return reviews(new ReviewSettings(lookahead, 0, 1), 1).review(record, ReviewFile.NONE, ReviewListener.NONE);
+        return reviews(new ReviewSettings(lookahead, 0, 1, true), 1)
+                .review(record, ReviewFile.NONE, ReviewListener.NONE);
     }
 
     /** A record typed in a test, its lines in one text. */

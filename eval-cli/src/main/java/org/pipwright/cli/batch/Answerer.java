@@ -3,18 +3,18 @@ package org.pipwright.cli.batch;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 
-/** Answers questions, one after another; each thread has its own. */
+/** Answers requests, one after another; each thread has its own. */
 public interface Answerer extends AutoCloseable {
     /**
-     * Answers a question.
+     * Answers a request.
      *
-     * @param question what was asked
+     * @param request what was asked
      * @param line number of its line
      * @param json where to write one object
      * @throws IOException if the generator cannot write
-     * @throws org.pipwright.cli.console.UserError if the question has no answer; nothing was written then
+     * @throws org.pipwright.cli.console.UserError if the request has no answer; nothing was written then
      */
-    void answer(Question question, long line, JsonGenerator json) throws IOException;
+    void answer(Request request, long line, JsonGenerator json) throws IOException;
 
     @Override
     default void close() {

@@ -115,14 +115,14 @@ public final class Batch {
         if (line.text() == null) {
             return "the line is longer than " + LineReader.LONGEST + " bytes: write one position a line";
         }
-        Question question;
+        Request request;
         try {
-            question = Question.parse(line.text(), rolls);
+            request = Request.parse(line.text(), rolls);
         } catch (UserError | InvalidPositionException e) {
             return e.getMessage();
         }
         try {
-            worker.answer(question, line.number(), json);
+            worker.answer(request, line.number(), json);
             return null;
         } catch (UserError e) {
             return e.getMessage();

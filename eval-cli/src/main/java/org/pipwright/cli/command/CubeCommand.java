@@ -1,33 +1,20 @@
 package org.pipwright.cli.command;
 
-import java.util.Optional;
-import java.util.function.BiPredicate;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
-import org.pipwright.cli.report.Bases;
 import org.pipwright.cli.report.CubeJson;
 import org.pipwright.cli.report.CubeReport;
 import org.pipwright.cli.report.CubeText;
 import org.pipwright.cli.report.NetLabel;
-import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.bearoff.RaceJudge;
-import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeState;
-import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.CubeValues;
-import org.pipwright.engine.cube.CubeWindow;
-import org.pipwright.engine.cube.CubeWindows;
-import org.pipwright.engine.cube.GammonShares;
-import org.pipwright.engine.cube.GammonValues;
-import org.pipwright.engine.cube.MarketLosers;
 import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.search.CubeSearch;
-import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -68,6 +55,9 @@ public final class CubeCommand extends CliCommand {
     private int lookahead;
 
     @Mixin
+    private RacesOption races;
+
+    @Mixin
     private TablesOption tables;
 
     @Mixin
@@ -96,7 +86,7 @@ public final class CubeCommand extends CliCommand {
         if (read.finished()) {
             throw new UserError("the game is over in this position: there is nothing to double");
         }
-        CubeReport report = report(read, cube, stakes);
+        CubeReport report = report(Question.before(read).with(stakes, cube));
         if (json) {
             CubeJson.write(report, out());
         } else {
@@ -105,50 +95,14 @@ public final class CubeCommand extends CliCommand {
         return 0;
     }
 
-    private CubeReport report(Position read, CubeState cube, Stakes stakes) {
-        EndgameTables standard = tables.standard(Runtime.getRuntime().availableProcessors(), console());
-        CubeTerms terms = options.terms(standard).get();
+    private CubeReport report(Question question) {
+        int threads = Runtime.getRuntime().availableProcessors();
         Model model = net.load();
-        Judgement judgement = Judges.of(model, standard).get();
-        PositionEvaluator evaluator = judgement.evaluator();
-        boolean exact = terms.exact(read, cube).isPresent();
-        boolean simulated = !exact && Bases.beyondTables(read);
-        Outcomes outcomes = simulated ? RaceSimulation.odds(read, standard) : chances(judgement, read, exact);
-        CubeValues values = simulated
-                ? terms.values(read, outcomes, cube)
-                : new CubeSearch(judgement).values(read, cube, terms, lookahead);
-        Optional<CubeWindow> window = CubeWindows.of(terms, read, GammonShares.of(outcomes), cube);
-        double losers = values.mayDouble()
-                ? new MarketLosers(evaluator).share(read, passes(terms, cube, new RaceJudge(standard)))
-                : Double.NaN;
-        return new CubeReport(
-                read,
-                cube,
-                stakes,
-                NetLabel.of(net.name(), model),
-                exact || simulated ? 0 : lookahead,
-                exact,
-                simulated,
-                outcomes,
-                values,
-                window,
-                GammonValues.of(terms, cube),
-                losers);
-    }
-
-    /** As {@code odds} gives them with the same lookahead. */
-    private Outcomes chances(Judgement judgement, Position read, boolean exact) {
-        float[] six = new float[Outcomes.COUNT];
-        new Lookahead(judgement, LookaheadSettings.DEFAULT).evaluate(read.toPlanes(), 0, exact ? 0 : lookahead, six, 0);
-        return Outcomes.of(six, 0);
-    }
-
-    /** Races beyond the tables are simulated here too, or what loses the market would not fit the rest. */
-    private static BiPredicate<Position, Outcomes> passes(CubeTerms terms, CubeState cube, RaceJudge judge) {
-        return (position, outcomes) -> {
-            Outcomes chances =
-                    Bases.beyondTables(position) ? judge.outlook(position).outcomes() : outcomes;
-            return terms.values(position, chances, cube).answer() == CubeAction.PASS;
-        };
+        Knowledge knowledge = options.knowledge(Knowledge.of(model).with(tables.standard(threads, console())));
+        Effort effort = races.on(Effort.lookahead(lookahead));
+        try (Judge judge = new Judge(knowledge, threads)) {
+            Verdict verdict = judge.ask(question, effort);
+            return CubeReport.of(verdict, judge.outlook(verdict, effort), NetLabel.of(net.name(), model));
+        }
     }
 }

@@ -1,20 +1,14 @@
 package org.pipwright.cli.command;
 
 import java.util.List;
-import java.util.function.Supplier;
 import org.pipwright.cli.console.UserError;
-import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
-import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.ExactCube;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
-import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.matchtable.MatchTable;
-import org.pipwright.engine.matchtable.MatchTerms;
-import org.pipwright.engine.network.Model;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.score.MatchScore;
 import org.pipwright.engine.text.Excerpt;
 import picocli.CommandLine.Mixin;
@@ -57,25 +51,22 @@ final class CubeOptions {
         return cube != null || owner != null || away != null || crawford || noJacoby || beavers || table.given();
     }
 
-    /** How to judge, for one thread at a time: exact in money play where the tables know. */
-    Supplier<CubeTerms> terms(EndgameTables tables) {
-        Stakes stakes = stakes();
-        if (stakes instanceof MoneyStakes) {
-            return () -> new MoneyTerms((MoneyStakes) stakes, new ExactCube(tables));
-        }
-        MatchTable chances = table.chances();
-        Supplier<CubeTerms> terms = () -> new MatchTerms((MatchStakes) stakes, chances);
-        try {
-            terms.get();
-        } catch (IllegalArgumentException e) {
-            throw new UserError(e.getMessage());
-        }
-        return terms;
+    /** A question with this cube and these stakes, if there are any. */
+    Question about(Question question) {
+        return given() ? question.with(stakes(), cube()) : question;
     }
 
-    /** All that judges with the cube. */
-    CubeJudges judges(Model model, EndgameTables tables, int threads) {
-        return new CubeJudges(cube(), stakes(), terms(tables), Judges.of(model, tables), threads);
+    /** What is known, with the match table that was given; fails if that does not reach to the score. */
+    Knowledge knowledge(Knowledge standard) {
+        Knowledge own = table.knowledge(standard);
+        if (given()) {
+            try {
+                own.terms(stakes());
+            } catch (IllegalArgumentException e) {
+                throw new UserError(e.getMessage());
+            }
+        }
+        return own;
     }
 
     /** The cube, seen from the side on roll. */

@@ -11,7 +11,8 @@ import org.pipwright.cli.report.CubefulRolloutSummary;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.cubeplay.CubefulRanker;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
@@ -27,7 +28,7 @@ final class CubefulRolloutJob {
     private final Position from;
     private final CubeState cube;
     private final Stakes stakes;
-    private final CubeJudges judges;
+    private final Knowledge knowledge;
     private final NetLabel net;
     private final RolloutSettings settings;
     private final RolloutFile file;
@@ -37,43 +38,46 @@ final class CubefulRolloutJob {
     /** Names of the candidates. */
     private List<String> names = List.of();
 
+    /** A rollout of what is asked about: position, cube and stakes. */
     CubefulRolloutJob(
-            Position from,
-            CubeJudges judges,
+            Question asked,
+            Knowledge knowledge,
             NetLabel net,
             RolloutSettings settings,
+            int threads,
             RolloutFile file,
             PrintWriter err) {
-        this.from = from;
-        this.cube = judges.cube();
-        this.stakes = judges.stakes();
-        this.judges = judges;
+        this.from = asked.position();
+        this.cube = asked.cube();
+        this.stakes = asked.stakes();
+        this.knowledge = knowledge;
         this.net = net;
         this.settings = settings;
         this.file = file;
         this.progress = new RolloutProgress<>(err, this::standings);
-        rollouts = judges.rollouts(settings);
+        rollouts = rollouts(knowledge, settings, threads);
+    }
+
+    private static CubefulRollouts rollouts(Knowledge knowledge, RolloutSettings settings, int threads) {
+        try {
+            return new CubefulRollouts(() -> knowledge.judgement().evaluator(), knowledge::terms, settings, threads);
+        } catch (IllegalArgumentException e) {
+            throw new UserError(e.getMessage());
+        }
     }
 
     void stop() {
         progress.stop();
     }
 
-    /** Compares plays; the best few of a ranking if none are named. */
-    CubefulRolloutSummary plays(Roll roll, List<Play> named, int most) {
-        List<Play> plays = named.isEmpty() ? best(roll, most) : named;
+    /** Compares plays. */
+    CubefulRolloutSummary plays(Roll roll, List<Play> plays) {
         List<CubefulStart> starts =
                 plays.stream().map(play -> CubefulStart.after(play, cube)).collect(Collectors.toList());
         names = plays.stream().map(Play::toString).collect(Collectors.toList());
         CubefulRolloutReport report = run(running -> running.compare(starts, stakes, cube.value(), file, progress));
         int legal = Plays.legal(from, roll).size();
         return new CubefulRolloutSummary(from, roll, cube, stakes, net, settings, legal, plays, List.of(), report);
-    }
-
-    private List<Play> best(Roll roll, int most) {
-        try (CubefulRanker ranker = judges.ranker()) {
-            return Candidates.ofCubeful(ranker.rank(from, roll, cube, 0), most);
-        }
     }
 
     /** Compares the cube actions before the roll. */

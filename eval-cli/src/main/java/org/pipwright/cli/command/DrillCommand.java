@@ -1,7 +1,6 @@
 package org.pipwright.cli.command;
 
 import java.util.List;
-import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.pipwright.cli.console.Console;
@@ -15,26 +14,14 @@ import org.pipwright.cli.report.DrillText;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.Reasoning;
 import org.pipwright.cli.report.Reasons;
-import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.ExactCube;
-import org.pipwright.engine.cube.MatchStakes;
-import org.pipwright.engine.cube.MoneyStakes;
-import org.pipwright.engine.cube.MoneyTerms;
-import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.drill.CubeOpinion;
 import org.pipwright.engine.drill.Drill;
 import org.pipwright.engine.drill.DrillSettings;
-import org.pipwright.engine.drill.Judge;
-import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.drill.Exercise;
 import org.pipwright.engine.drill.Weaker;
-import org.pipwright.engine.matchtable.MatchTable;
-import org.pipwright.engine.matchtable.MatchTerms;
-import org.pipwright.engine.matchtable.ShippedMatchTable;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
-import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -99,23 +86,20 @@ public final class DrillCommand extends CliCommand {
         int crew = Threads.checked(threads);
         Contestant other = Contestant.read(weaker, ModelCatalog.shipped(), 0);
         Model model = net.load();
-        EndgameTables exact = tables.standard(crew, console());
-        Supplier<Judgement> judgements = Judges.of(model, exact);
-        Function<Stakes, CubeTerms> terms = terms(exact);
+        Knowledge knowledge = Knowledge.of(model).with(tables.standard(crew, console()));
         DrillProgress progress = new DrillProgress(
                 settings.count(),
                 Boolean.getBoolean("pipwright.terminal"),
                 console().err());
-        Drill drill = new Drill(
-                settings, () -> new Judge(judgements.get(), judgements.get(), terms), weaker(other), progress);
+        Drill drill = new Drill(settings, knowledge, weaker(other), progress);
         Interruption.during(
                 () -> {
-                    List<Question> found;
+                    List<Exercise> found;
                     try (progress) {
                         found = drill.run(crew);
                     }
                     tellMissing(found.size(), settings.count(), drill.stopped());
-                    List<Reasons> reasons = reasons(found, judgements, settings.lookahead(), terms, crew);
+                    List<Reasons> reasons = reasons(found, knowledge, settings, crew);
                     report(new DrillReport(settings, NetLabel.of(net.name(), model), other, found, reasons));
                 },
                 drill::stop);
@@ -131,22 +115,12 @@ public final class DrillCommand extends CliCommand {
         return new Weaker(other.name(), other.entrant().players(), opinions);
     }
 
-    private static Function<Stakes, CubeTerms> terms(EndgameTables exact) {
-        MatchTable matches = ShippedMatchTable.load();
-        return stakes -> stakes instanceof MoneyStakes
-                ? new MoneyTerms((MoneyStakes) stakes, new ExactCube(exact))
-                : new MatchTerms((MatchStakes) stakes, matches);
-    }
-
     private static List<Reasons> reasons(
-            List<Question> questions,
-            Supplier<Judgement> judgements,
-            int lookahead,
-            Function<Stakes, CubeTerms> terms,
-            int threads) {
-        try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, threads)) {
-            Reasoning reasoning = new Reasoning(search, lookahead, terms);
-            return questions.stream().map(reasoning::of).collect(Collectors.toList());
+            List<Exercise> exercises, Knowledge knowledge, DrillSettings settings, int threads) {
+        try (Judge judge = new Judge(knowledge, threads)) {
+            Reasoning reasoning =
+                    new Reasoning(judge, settings.lookahead(), settings.simulateRaces(), knowledge.terms());
+            return exercises.stream().map(reasoning::of).collect(Collectors.toList());
         }
     }
 

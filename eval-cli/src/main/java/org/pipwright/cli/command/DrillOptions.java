@@ -7,6 +7,7 @@ import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.drill.DrillSettings;
 import org.pipwright.engine.drill.Theme;
 import org.pipwright.engine.text.Excerpt;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -74,6 +75,9 @@ final class DrillOptions {
             description = "Give up after so many games. Default: 20000.")
     private int mostGames;
 
+    @Mixin
+    private RacesOption races;
+
     /** What a shell may offer. */
     static final class Themes implements Iterable<String> {
         @Override
@@ -89,7 +93,7 @@ final class DrillOptions {
         requireWithin("--most-games", mostGames, 1, 100_000_000);
         requirePoints("--cost", cost);
         requirePoints("--margin", margin);
-        return new DrillSettings(theme(), count, seed, cost, margin, lookahead, apart, mostGames);
+        return new DrillSettings(theme(), count, seed, cost, margin, lookahead, races.simulated(), apart, mostGames);
     }
 
     private Theme theme() {

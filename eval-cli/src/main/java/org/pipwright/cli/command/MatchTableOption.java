@@ -1,19 +1,11 @@
 package org.pipwright.cli.command;
 
 import java.nio.file.Path;
-import java.util.function.Function;
 import org.pipwright.cli.console.UserError;
-import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.ExactCube;
-import org.pipwright.engine.cube.MatchStakes;
-import org.pipwright.engine.cube.MoneyStakes;
-import org.pipwright.engine.cube.MoneyTerms;
-import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.files.SealedLines;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.matchtable.MatchTableCsv;
-import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.record.Rules;
 import picocli.CommandLine.Option;
@@ -47,20 +39,21 @@ final class MatchTableOption {
         return given() ? MatchTableCsv.parse(text()) : ShippedMatchTable.load();
     }
 
-    /** Makes terms for each stakes that games under some rules can have. */
-    Function<Stakes, CubeTerms> terms(Rules rules, EndgameTables tables) {
-        if (!rules.match()) {
-            if (given()) {
-                throw new UserError("--table is for matches, and this record is of money play: leave it out");
-            }
-            ExactCube exact = new ExactCube(tables);
-            return stakes -> new MoneyTerms((MoneyStakes) stakes, exact);
+    /** What is known, with this table if one was given. */
+    Knowledge knowledge(Knowledge standard) {
+        return given() ? standard.with(chances()) : standard;
+    }
+
+    /** The same; fails if the table does not fit games under some rules. */
+    Knowledge knowledge(Knowledge standard, Rules rules) {
+        if (!rules.match() && given()) {
+            throw new UserError("--table is for matches, and this record is of money play: leave it out");
         }
-        MatchTable chances = chances();
-        if (rules.length() > chances.length()) {
-            throw new UserError("the match table ends at " + chances.length() + "-away, but the match is to "
-                    + rules.length() + ": give a longer one with --table");
+        int longest = rules.match() ? chances().length() : rules.length();
+        if (rules.length() > longest) {
+            throw new UserError("the match table ends at " + longest + "-away, but the match is to " + rules.length()
+                    + ": give a longer one with --table");
         }
-        return stakes -> new MatchTerms((MatchStakes) stakes, chances);
+        return knowledge(standard);
     }
 }

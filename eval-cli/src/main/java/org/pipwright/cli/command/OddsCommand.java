@@ -3,20 +3,16 @@ package org.pipwright.cli.command;
 import java.util.List;
 import org.pipwright.cli.batch.Batch;
 import org.pipwright.cli.console.Console;
-import org.pipwright.cli.report.Bases;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.OddsReport;
 import org.pipwright.engine.bearoff.Basis;
-import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
-import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.rollout.RolloutLine;
-import org.pipwright.engine.rollout.RolloutReport;
-import org.pipwright.engine.search.PlaySearch;
-import org.pipwright.engine.search.Searched;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -39,7 +35,7 @@ import picocli.CommandLine.Option;
             "  pipwright odds --batch positions.txt > chances.jsonl"
         })
 public final class OddsCommand extends CliCommand {
-    /** Positions that a thread takes at a time where the net alone is asked, a few microseconds each. */
+    /** Positions that a thread takes at a time without lookahead, as a rule a few microseconds each. */
     private static final int PIECE = 64;
 
     @Mixin
@@ -76,8 +72,7 @@ public final class OddsCommand extends CliCommand {
             search.refuse("--rollout asks the games instead: give one of them");
         }
         Position read = position.read(console().in());
-        Model model = net.load();
-        OddsReport report = report(read, model, NetLabel.of(net.name(), model));
+        OddsReport report = report(read);
         if (json) {
             report.writeJson(out());
         } else {
@@ -91,37 +86,25 @@ public final class OddsCommand extends CliCommand {
         PositionsArgument.refuse(search.time().isPresent(), "--seconds");
         Model model = net.load();
         NetLabel label = NetLabel.of(net.name(), model);
-        EndgameTables tables = search.tables(console());
-        int lookahead = search.lookahead();
-        Batch lines = new Batch(false, lookahead == 0 && !position.simulate() ? PIECE : 1);
+        Knowledge knowledge = search.knowledge(model, console());
+        Effort effort = search.effort();
+        Batch lines = new Batch(false, effort.lookahead() == 0 ? PIECE : 1);
         return position.answer(
                 lines,
                 console(),
                 search.threads(),
                 search.stats(),
-                () -> new OddsLines(model, label, tables, lookahead, position.simulate()));
+                () -> new OddsLines(new Judge(knowledge, 1), label, effort));
     }
 
-    private OddsReport report(Position from, Model model, NetLabel label) {
-        if (from.finished()) {
-            return new OddsReport(from, label, new NetworkEvaluator(model).evaluate(from), Depth.STATIC, true);
-        }
-        if (games.given()) {
-            RolloutReport rollout = games.odds(from, model, search.threads(), search.tables(console()));
-            RolloutLine line = rollout.lines().get(0);
-            Depth depth = GamesOption.depth(rollout, line);
-            return new OddsReport(from, label, line.outcomes(), line.equity().mean(), depth, Basis.ESTIMATED);
-        }
-        if (Bases.beyondTables(from)) {
-            Outcomes simulated = RaceSimulation.odds(from, search.tables(console()));
-            return new OddsReport(from, label, simulated, Depth.STATIC, true);
-        }
-        try (PlaySearch searching = search.open(model, console())) {
-            Searched found = search.time().isPresent()
-                    ? searching.odds(from, search.time().get())
-                    : new Searched(0, searching.odds(from, search.lookahead()), search.lookahead());
-            search.tell(searching, console());
-            return new OddsReport(from, label, found.outcomes(), new Depth(found.lookahead()), true);
+    private OddsReport report(Position from) {
+        Model model = net.load();
+        try (Judge judge = search.judge(search.knowledge(model, console()))) {
+            Verdict verdict = judge.ask(Question.before(from), games.on(search.effort()));
+            if (!games.given() && verdict.basis() != Basis.SIMULATED && !from.finished()) {
+                search.tell(judge, console());
+            }
+            return OddsReport.of(verdict, NetLabel.of(net.name(), model));
         }
     }
 }

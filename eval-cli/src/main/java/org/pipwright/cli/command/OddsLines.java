@@ -3,53 +3,33 @@ package org.pipwright.cli.command;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import org.pipwright.cli.batch.Answerer;
-import org.pipwright.cli.batch.Question;
-import org.pipwright.cli.report.Bases;
+import org.pipwright.cli.batch.Request;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.OddsReport;
-import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.bearoff.RaceJudge;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
-import org.pipwright.engine.network.Model;
-import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Question;
 
 /** The chances of one position after another, by one thread. */
 final class OddsLines implements Answerer {
+    private final Judge judge;
     private final NetLabel label;
-    private final Depth depth;
-    private final boolean simulate;
-    private final NetworkEvaluator net;
-    private final PlaySearch search;
-    private final RaceJudge races;
+    private final Effort effort;
 
-    OddsLines(Model model, NetLabel label, EndgameTables tables, int lookahead, boolean simulate) {
+    OddsLines(Judge judge, NetLabel label, Effort effort) {
+        this.judge = judge;
         this.label = label;
-        this.depth = new Depth(lookahead);
-        this.simulate = simulate;
-        net = new NetworkEvaluator(model);
-        search = new PlaySearch(Judges.of(model, tables), LookaheadSettings.DEFAULT, 1);
-        races = new RaceJudge(tables);
+        this.effort = effort;
     }
 
     @Override
-    public void answer(Question question, long line, JsonGenerator json) throws IOException {
-        report(question.position()).write(json, line);
-    }
-
-    private OddsReport report(Position position) {
-        if (simulate && Bases.beyondTables(position)) {
-            return new OddsReport(position, label, races.outlook(position).outcomes(), Depth.STATIC, true);
-        }
-        return position.finished()
-                ? new OddsReport(position, label, net.evaluate(position), Depth.STATIC, false)
-                : new OddsReport(position, label, search.odds(position, depth.lookahead()), depth, false);
+    public void answer(Request request, long line, JsonGenerator json) throws IOException {
+        OddsReport.of(judge.ask(Question.before(request.position()), effort), label)
+                .write(json, line);
     }
 
     @Override
     public void close() {
-        search.close();
+        judge.close();
     }
 }

@@ -39,30 +39,15 @@ final class PositionsArgument {
             description = "Instead of one position: read many, one a line, from a file or from - (standard input), and"
                     + " print a line of JSON for each, in order. A line is a position, with --roll's place taken by a"
                     + " roll behind it, or JSON: {\"position\":\"start\",\"roll\":\"3-1\"}. One that cannot be answered"
-                    + " gets an object with its number and the error, and makes the exit code 2. Races beyond the"
-                    + " tables are left to the net unless --simulate is given.")
+                    + " gets an object with its number and the error, and makes the exit code 2.")
     private String batch;
-
-    @Option(
-            names = "--simulate",
-            description =
-                    "With --batch: simulate races beyond the tables, as is done for single positions; one takes as"
-                            + " long as thousands of answers of the net.")
-    private boolean simulate;
 
     /** Whether many positions are asked about. */
     boolean many() {
         if (batch != null && !words.isEmpty()) {
             throw new UserError("--batch reads the positions from a file: leave POSITION out");
         }
-        if (simulate && batch == null) {
-            throw new UserError("--simulate is for --batch: races of single positions are always simulated");
-        }
         return batch != null;
-    }
-
-    boolean simulate() {
-        return simulate;
     }
 
     /** The one position. */

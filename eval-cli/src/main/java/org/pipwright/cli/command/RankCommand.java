@@ -1,28 +1,23 @@
 package org.pipwright.cli.command;
 
 import java.util.List;
-import java.util.Optional;
-import java.util.function.Supplier;
 import org.pipwright.cli.batch.Batch;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
-import org.pipwright.cli.report.CubefulRankJson;
-import org.pipwright.cli.report.CubefulRankReport;
-import org.pipwright.cli.report.CubefulRankText;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.RankReport;
 import org.pipwright.cli.report.RankText;
-import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.explain.Explanation;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.network.Model;
-import org.pipwright.engine.play.Play;
-import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Listing;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.search.PlaySearch;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -61,7 +56,7 @@ import picocli.CommandLine.Spec;
 public final class RankCommand extends CliCommand {
     private static final int RIVALS = 3;
 
-    /** Positions that a thread takes at a time where the net alone is asked. */
+    /** Positions that a thread takes at a time without lookahead. */
     private static final int PIECE = 16;
 
     @Spec
@@ -131,11 +126,11 @@ public final class RankCommand extends CliCommand {
         if (plays.given() && search.time().isPresent()) {
             throw new UserError("--seconds weighs all plays and drops the weak ones: give --lookahead with --plays");
         }
-        if (cube.given()) {
-            printCubeful(read);
-            return 0;
+        if (cube.given() && search.stats()) {
+            throw new UserError("--stats tells of a search without the cube: leave it out with cube or score");
         }
-        RankReport report = report(read, plays.read(read, roll));
+        Question question = cube.about(Question.of(read, roll).only(plays.read(read, roll)));
+        RankReport report = report(question);
         if (json) {
             RankJson.write(report, out());
         } else {
@@ -149,95 +144,37 @@ public final class RankCommand extends CliCommand {
         PositionsArgument.refuse(search.time().isPresent(), "--seconds");
         PositionsArgument.refuse(plays.given(), "--plays");
         PositionsArgument.refuse(explain, "--explain");
-        if (cube.given() && position.simulate()) {
-            throw new UserError("--simulate leaves the cube out: give it without cube and score");
-        }
         Model model = net.load();
         NetLabel label = NetLabel.of(net.name(), model);
-        EndgameTables tables = search.tables(console());
-        int lookahead = search.lookahead();
-        Supplier<CubeJudges> judges = () -> cube.judges(model, tables, 1);
-        if (cube.given()) {
-            // Once before the first line, so that what is wrong with the options is said once.
-            new CubefulRankJob(judges.get(), label, search).close();
-        }
-        Batch lines = new Batch(true, lookahead == 0 && !position.simulate() ? PIECE : 1);
+        // Before the first line, so that what is wrong with the options is said once.
+        Knowledge knowledge = cube.knowledge(search.knowledge(model, console()));
+        Effort effort = search.effort();
+        Batch lines = new Batch(true, effort.lookahead() == 0 ? PIECE : 1);
         return position.answer(
                 lines,
                 console(),
                 search.threads(),
                 search.stats(),
-                () -> cube.given()
-                        ? new CubefulRankLines(new CubefulRankJob(judges.get(), label, search), roll, most())
-                        : new RankLines(model, label, tables, lookahead, position.simulate(), roll, most()));
-    }
-
-    private void printCubeful(Position from) {
-        if (search.stats()) {
-            throw new UserError("--stats tells of a search without the cube: leave it out with cube or score");
-        }
-        Model model = net.load();
-        CubeJudges judges = cube.judges(model, search.tables(console()), search.threads());
-        Optional<GamesOption> played = games.given() ? Optional.of(games) : Optional.empty();
-        try (CubefulRankJob job = new CubefulRankJob(judges, NetLabel.of(net.name(), model), search)) {
-            CubefulRankReport report = job.report(
-                    from, roll, plays.read(from, roll), most(), played, shown -> cubeless(from, shown, model));
-            if (json) {
-                CubefulRankJson.write(report, out());
-            } else {
-                CubefulRankText.write(report, out());
-            }
-        }
-    }
-
-    /** Facts leave the cube out, those about the opponent's rolls too. */
-    private Optional<Explanation> cubeless(Position from, List<RankedPlay> shown, Model model) {
-        if (!explain) {
-            return Optional.empty();
-        }
-        try (PlaySearch searching = search.open(model, console())) {
-            return explanation(from, shown, searching);
-        }
+                () -> new RankLines(new Judge(knowledge, 1), label, effort, cube::about, roll, most()));
     }
 
     private int most() {
         return top == null ? Integer.MAX_VALUE : top;
     }
 
-    private RankReport report(Position from, List<Play> candidates) {
+    private RankReport report(Question question) {
         Model model = net.load();
-        try (PlaySearch searching = search.open(model, console())) {
-            List<RankedPlay> ranking = RaceSimulation.refined(
-                    ranking(from, candidates, searching), search.tables(console()), search.threads());
-            search.tell(searching, console());
-            if (games.given()) {
-                List<Play> some = plays.given() ? candidates : Candidates.of(ranking, Candidates.MOST);
-                ranking = games.playOut(ranking, some, from, roll, model, search.threads(), search.tables(console()));
-            }
-            int legal = plays.given() ? Plays.legal(from, roll).size() : ranking.size();
-            List<RankedPlay> shown = Listing.byValue(ranking, most(), RankedPlay::equity);
-            NetLabel label = NetLabel.of(net.name(), model);
-            return new RankReport(
-                    from, roll, label, legal, ranking.size(), shown, true, explanation(from, shown, searching));
+        try (Judge judge = search.judge(cube.knowledge(search.knowledge(model, console())))) {
+            Verdict verdict = judge.ask(question, games.on(search.effort()));
+            search.tell(judge, console());
+            RankReport report = RankReport.of(verdict, NetLabel.of(net.name(), model), most());
+            return explain ? report.with(explanation(question.position(), report.shown(), judge)) : report;
         }
     }
 
-    private List<RankedPlay> ranking(Position from, List<Play> candidates, PlaySearch searching) {
-        if (plays.given()) {
-            return searching.rank(from, roll, candidates, search.lookahead());
-        }
-        return search.time().isPresent()
-                ? searching.rank(from, roll, search.time().get())
-                : searching.rank(from, roll, search.lookahead());
-    }
-
-    /** The opponent's replies are looked at as deeply as they were for the ranking. */
-    private Optional<Explanation> explanation(Position from, List<RankedPlay> shown, PlaySearch searching) {
-        if (!explain) {
-            return Optional.empty();
-        }
-        int lookahead = Math.max(0, shown.get(0).depth().lookahead() - 1);
-        List<RankedPlay> some = shown.subList(0, Math.min(1 + RIVALS, shown.size()));
-        return Optional.of(Explanation.of(from, some, searching, lookahead));
+    /** The opponent's replies are looked at as deeply as they were for the ranking, with the cube left out. */
+    private static Explanation explanation(Position from, List<PlayVerdict> shown, Judge judge) {
+        int lookahead = Math.max(0, shown.get(0).lookahead() - 1);
+        return Explanation.of(from, shown.subList(0, Math.min(1 + RIVALS, shown.size())), judge, lookahead);
     }
 }

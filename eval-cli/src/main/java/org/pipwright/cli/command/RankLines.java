@@ -2,73 +2,60 @@ package org.pipwright.cli.command;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
-import java.util.List;
-import java.util.Optional;
+import java.util.function.UnaryOperator;
 import org.pipwright.cli.batch.Answerer;
-import org.pipwright.cli.batch.Question;
+import org.pipwright.cli.batch.Request;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.RankReport;
-import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.network.Model;
-import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Listing;
-import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
 
 /** The plays of one position and roll after another, by one thread. */
 final class RankLines implements Answerer {
+    private final Judge judge;
     private final NetLabel label;
-    private final EndgameTables tables;
-    private final int lookahead;
-    private final boolean simulate;
+    private final Effort effort;
+    private final UnaryOperator<Question> stakes;
     private final Roll usual;
     private final int most;
-    private final PlaySearch search;
 
-    /** What all lines are asked alike: {@code usual} is the roll of lines that have none, or null. */
-    RankLines(
-            Model model, NetLabel label, EndgameTables tables, int lookahead, boolean simulate, Roll usual, int most) {
+    /**
+     * What all lines are asked alike: {@code stakes} says what is played for, {@code usual} is the roll of lines that have
+     * none, or null.
+     */
+    RankLines(Judge judge, NetLabel label, Effort effort, UnaryOperator<Question> stakes, Roll usual, int most) {
+        this.judge = judge;
         this.label = label;
-        this.tables = tables;
-        this.lookahead = lookahead;
-        this.simulate = simulate;
+        this.effort = effort;
+        this.stakes = stakes;
         this.usual = usual;
         this.most = most;
-        search = new PlaySearch(Judges.of(model, tables), LookaheadSettings.DEFAULT, 1);
     }
 
     /** The roll that a line asks about; fails if there is none, or nothing to play with it. */
-    static Roll roll(Question question, Roll usual) {
-        Roll roll = question.roll() == null ? usual : question.roll();
+    private Roll roll(Request request) {
+        Roll roll = request.roll() == null ? usual : request.roll();
         if (roll == null) {
             throw new UserError("no roll: write it behind the position, as in 'start 3-1', or give --roll");
         }
-        if (question.position().finished()) {
+        if (request.position().finished()) {
             throw new UserError("the game is over in this position: there is no roll to play");
         }
         return roll;
     }
 
     @Override
-    public void answer(Question question, long line, JsonGenerator json) throws IOException {
-        Position position = question.position();
-        Roll roll = roll(question, usual);
-        List<RankedPlay> ranking = search.rank(position, roll, lookahead);
-        if (simulate) {
-            ranking = RaceSimulation.refined(ranking, tables, 1);
-        }
-        int count = ranking.size();
-        List<RankedPlay> shown = Listing.byValue(ranking, most, RankedPlay::equity);
-        RankJson.write(
-                new RankReport(position, roll, label, count, count, shown, simulate, Optional.empty()), json, line);
+    public void answer(Request request, long line, JsonGenerator json) throws IOException {
+        Question question = stakes.apply(Question.of(request.position(), roll(request)));
+        RankJson.write(RankReport.of(judge.ask(question, effort), label, most), json, line);
     }
 
     @Override
     public void close() {
-        search.close();
+        judge.close();
     }
 }

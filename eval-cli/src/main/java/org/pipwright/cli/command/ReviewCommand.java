@@ -4,7 +4,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CancellationException;
-import java.util.function.Function;
 import java.util.function.Supplier;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
@@ -14,9 +13,7 @@ import org.pipwright.cli.report.ReviewHtml;
 import org.pipwright.cli.report.ReviewJson;
 import org.pipwright.cli.report.ReviewReport;
 import org.pipwright.cli.report.ReviewText;
-import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.review.Review;
@@ -92,10 +89,11 @@ public final class ReviewCommand extends CliCommand {
         int threads = options.threads();
         Model model = net.load();
         NetLabel label = NetLabel.of(net.name(), model);
-        EndgameTables standard = tables.standard(threads, console());
-        Function<Stakes, CubeTerms> terms = table.terms(record.heading().rules(), standard);
+        Knowledge knowledge = table.knowledge(
+                Knowledge.of(model).with(tables.standard(threads, console())),
+                record.heading().rules());
         ReviewFile kept = options.file(List.of("net " + label.sha256(), "table " + table.identity()));
-        Reviews reviews = new Reviews(Judges.of(model, standard), terms, settings, threads);
+        Reviews reviews = new Reviews(knowledge, settings, threads);
         ReviewProgress progress = new ReviewProgress(console().err());
         int[] code = {0};
         Interruption.during(

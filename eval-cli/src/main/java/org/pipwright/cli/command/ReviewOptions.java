@@ -61,12 +61,15 @@ final class ReviewOptions {
 
     private ReviewFile kept = ReviewFile.NONE;
 
+    @Mixin
+    private RacesOption races;
+
     ReviewSettings settings() {
         if (games < 0) {
             throw new UserError("--rollout is " + games + ": play 1 game or more");
         }
         try {
-            return new ReviewSettings(lookahead, games, seed);
+            return new ReviewSettings(lookahead, games, seed, races.simulated());
         } catch (IllegalArgumentException e) {
             throw new UserError(e.getMessage());
         }

@@ -14,6 +14,11 @@ import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RolloutJson;
 import org.pipwright.cli.report.RolloutSummary;
 import org.pipwright.cli.report.RolloutText;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
@@ -23,8 +28,6 @@ import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -69,14 +72,17 @@ public final class RolloutCommand extends CliCommand {
             names = "--top",
             paramLabel = "N",
             description = "Without --plays: compare the N best plays as the net sees them; those far behind are left"
-                    + " out. Default: " + Candidates.MOST + ".")
-    private int top = Candidates.MOST;
+                    + " out. Default: " + Verdict.CANDIDATES + ".")
+    private int top = Verdict.CANDIDATES;
 
     @Mixin
     private CubeOptions cube;
 
     @Mixin
     private RolloutOptions options;
+
+    @Mixin
+    private RacesOption races;
 
     @Mixin
     private NetOption net;
@@ -113,7 +119,8 @@ public final class RolloutCommand extends CliCommand {
         int threads = options.threads();
         Model model = net.load();
         NetLabel label = NetLabel.of(net.name(), model);
-        List<Play> candidates = roll == null ? List.of() : candidates(from, model, threads);
+        Knowledge knowledge = Knowledge.of(model).with(options.tables(console()));
+        List<Play> candidates = roll == null ? List.of() : candidates(Question.of(from, roll), knowledge);
         RolloutFile file = options.file(List.of("net " + label.sha256()));
         RolloutProgress<RolloutReport> progress = new RolloutProgress<>(
                 console().err(),
@@ -129,7 +136,7 @@ public final class RolloutCommand extends CliCommand {
                                                         .toString(),
                                         line.equity()))));
         Supplier<RolloutReport> play = () -> {
-            try (Rollouts rollouts = new Rollouts(Judges.of(model, options.tables(console())), settings, threads)) {
+            try (Rollouts rollouts = new Rollouts(knowledge::judgement, settings, threads)) {
                 return roll == null
                         ? rollouts.odds(from, file, progress)
                         : rollouts.compare(from, roll, candidates, file, progress);
@@ -146,21 +153,23 @@ public final class RolloutCommand extends CliCommand {
 
     private void cubeful(Position from) {
         Model model = net.load();
-        CubeJudges judges = cube.judges(model, options.tables(console()), options.threads());
-        List<Play> named = roll == null ? List.of() : plays.read(from, roll);
+        Knowledge knowledge = cube.knowledge(Knowledge.of(model).with(options.tables(console())));
+        Question question = cube.about(Question.before(from));
         NetLabel label = NetLabel.of(net.name(), model);
         List<String> judge = new ArrayList<>(List.of("net " + label.sha256()));
         judge.addAll(cube.identity());
         CubefulRolloutJob job = new CubefulRolloutJob(
-                from,
-                judges,
+                question,
+                knowledge,
                 label,
                 options.settings(),
+                options.threads(),
                 options.file(judge),
                 console().err());
+        List<Play> named = roll == null ? List.of() : candidates(cube.about(Question.of(from, roll)), knowledge);
         Interruption.during(
                 () -> {
-                    CubefulRolloutSummary summary = roll == null ? job.actions() : job.plays(roll, named, most());
+                    CubefulRolloutSummary summary = roll == null ? job.actions() : job.plays(roll, named);
                     if (json) {
                         CubefulRolloutJson.write(summary, out());
                     } else {
@@ -179,15 +188,15 @@ public final class RolloutCommand extends CliCommand {
         return top;
     }
 
-    private List<Play> candidates(Position from, Model model, int threads) {
-        List<Play> named = plays.read(from, roll);
+    /** The plays that were named, else those that the judge finds worth it. */
+    private List<Play> candidates(Question question, Knowledge knowledge) {
+        List<Play> named = plays.read(question.position(), roll);
         if (!named.isEmpty()) {
             return named;
         }
         int most = most();
-        try (PlaySearch search =
-                new PlaySearch(Judges.of(model, options.tables(console())), LookaheadSettings.DEFAULT, threads)) {
-            return Candidates.of(search.rank(from, roll, 0), most);
+        try (Judge judge = new Judge(knowledge, options.threads())) {
+            return judge.ask(question, races.on(Effort.STATIC)).candidates(most);
         }
     }
 

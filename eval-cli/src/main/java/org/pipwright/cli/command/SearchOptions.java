@@ -6,9 +6,11 @@ import java.util.Optional;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -38,6 +40,9 @@ final class SearchOptions {
 
     @Option(names = "--stats", description = "Tell on standard error how much was searched and how fast.")
     private boolean stats;
+
+    @Mixin
+    private RacesOption races;
 
     @Mixin
     private TablesOption tables;
@@ -81,23 +86,32 @@ final class SearchOptions {
         return Threads.checked(threads);
     }
 
-    EndgameTables tables(Console console) {
+    private EndgameTables tables(Console console) {
         return tables.standard(threads(), console);
     }
 
-    PlaySearch open(Model model, Console console) {
-        PlaySearch search = new PlaySearch(Judges.of(model, tables(console)), LookaheadSettings.DEFAULT, threads());
+    /** How hard to think. */
+    Effort effort() {
+        return races.on(time().map(Effort::within).orElseGet(() -> Effort.lookahead(lookahead())));
+    }
+
+    /** What a net and the tables know. */
+    Knowledge knowledge(Model model, Console console) {
+        return Knowledge.of(model).with(tables(console));
+    }
+
+    Judge judge(Knowledge knowledge) {
         began = System.nanoTime();
-        return search;
+        return new Judge(knowledge, threads());
     }
 
     /** After a search: what it took, if asked for. */
-    void tell(PlaySearch search, Console console) {
+    void tell(Judge judge, Console console) {
         if (!stats) {
             return;
         }
         double took = (System.nanoTime() - began) / 1e9;
-        long valued = search.evaluations();
+        long valued = judge.evaluations();
         console.err()
                 .println(String.format(
                         Locale.ROOT,
@@ -105,6 +119,6 @@ final class SearchOptions {
                         valued,
                         took,
                         valued / took,
-                        100 * search.hitRate()));
+                        100 * judge.hitRate()));
     }
 }

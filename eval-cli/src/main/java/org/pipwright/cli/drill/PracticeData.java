@@ -7,13 +7,13 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import org.pipwright.cli.report.AnswerRow;
 import org.pipwright.cli.report.DrillReport;
-import org.pipwright.engine.drill.CubeQuestion;
-import org.pipwright.engine.drill.PlayQuestion;
-import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.drill.CubeExercise;
+import org.pipwright.engine.drill.Exercise;
+import org.pipwright.engine.drill.PlayExercise;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.play.Step;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
 
 /**
@@ -28,12 +28,12 @@ final class PracticeData {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
             json.writeStartArray();
-            for (Question question : report.questions()) {
+            for (Exercise question : report.questions()) {
                 json.writeStartObject();
-                if (question instanceof PlayQuestion) {
-                    plays(json, (PlayQuestion) question);
+                if (question instanceof PlayExercise) {
+                    plays(json, (PlayExercise) question);
                 } else {
-                    actions(json, (CubeQuestion) question);
+                    actions(json, (CubeExercise) question);
                 }
                 json.writeEndObject();
             }
@@ -45,7 +45,7 @@ final class PracticeData {
         return text.toString().replace("<", "\\u003c");
     }
 
-    private static void plays(JsonGenerator json, PlayQuestion question) throws IOException {
+    private static void plays(JsonGenerator json, PlayExercise question) throws IOException {
         Roll roll = question.roll();
         int[] dice = roll.isDouble()
                 ? new int[] {roll.high(), roll.high(), roll.high(), roll.high()}
@@ -62,7 +62,7 @@ final class PracticeData {
         }
         json.writeEndArray();
         json.writeArrayFieldStart("choices");
-        for (RankedPlay ranked : question.ranking()) {
+        for (PlayVerdict ranked : question.ranking()) {
             json.writeStartObject();
             json.writeStringField("text", ranked.play().toString());
             cost(json, -ranked.cost(), ranked.grade().word());
@@ -89,7 +89,7 @@ final class PracticeData {
         json.writeArray(counts, 0, counts.length);
     }
 
-    private static void actions(JsonGenerator json, CubeQuestion question) throws IOException {
+    private static void actions(JsonGenerator json, CubeExercise question) throws IOException {
         json.writeArrayFieldStart("choices");
         for (AnswerRow row : AnswerRow.of(question)) {
             json.writeStartObject();

@@ -5,9 +5,9 @@ import org.pipwright.cli.report.DrillReport;
 import org.pipwright.cli.report.DrillWords;
 import org.pipwright.cli.report.Reasons;
 import org.pipwright.engine.cube.CubeAction;
-import org.pipwright.engine.drill.CubeQuestion;
-import org.pipwright.engine.drill.PlayQuestion;
-import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.drill.CubeExercise;
+import org.pipwright.engine.drill.Exercise;
+import org.pipwright.engine.drill.PlayExercise;
 
 /**
  * Exercises on a page that checks the answers. One HTML file that fetches nothing. Without its script the questions and
@@ -55,7 +55,7 @@ public final class PracticePage {
     }
 
     private void hint() {
-        if (report.questions().stream().anyMatch(question -> question instanceof PlayQuestion)) {
+        if (report.questions().stream().anyMatch(question -> question instanceof PlayExercise)) {
             html.append(
                     "<p id=\"notation\" class=\"scripted\" hidden>Write a play like 8/5 6/5, 13/7*, bar/22 or 6/off(2)."
                             + " Points are numbered from your home, which is at the lower right. You are dark.</p>\n");
@@ -64,7 +64,7 @@ public final class PracticePage {
         }
     }
 
-    private void question(int number, Question question, Reasons reasons) {
+    private void question(int number, Exercise question, Reasons reasons) {
         QuestionHtml parts = new QuestionHtml(question, reasons, report.weaker().name(), Theme.LIGHT);
         int all = report.questions().size();
         html.append("<section id=\"q")
@@ -89,11 +89,11 @@ public final class PracticePage {
         html.append("</section>\n");
     }
 
-    private void form(int number, Question question) {
+    private void form(int number, Exercise question) {
         html.append("<form class=\"scripted\" hidden>\n");
-        if (question instanceof PlayQuestion) {
+        if (question instanceof PlayExercise) {
             html.append("<label for=\"a").append(number).append("\">Your play of ");
-            html.append(((PlayQuestion) question).roll()).append("</label>\n<div class=\"row\">");
+            html.append(((PlayExercise) question).roll()).append("</label>\n<div class=\"row\">");
             html.append("<input id=\"a").append(number).append("\" type=\"text\" autocomplete=\"off\"");
             html.append(" autocapitalize=\"none\" spellcheck=\"false\" maxlength=\"200\"");
             html.append(" aria-describedby=\"notation f").append(number).append("\">");
@@ -102,8 +102,8 @@ public final class PracticePage {
             html.append("<div class=\"row\" role=\"group\" aria-labelledby=\"h")
                     .append(number)
                     .append("\">");
-            for (CubeAction action : ((CubeQuestion) question).choices()) {
-                String choice = DrillWords.choice((CubeQuestion) question, action);
+            for (CubeAction action : ((CubeExercise) question).choices()) {
+                String choice = DrillWords.choice((CubeExercise) question, action);
                 html.append("<button type=\"submit\" value=\"")
                         .append(choice)
                         .append("\">")

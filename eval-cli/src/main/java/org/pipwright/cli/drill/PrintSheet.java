@@ -4,7 +4,7 @@ import java.util.List;
 import org.pipwright.cli.picture.Theme;
 import org.pipwright.cli.report.DrillReport;
 import org.pipwright.cli.report.DrillWords;
-import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.drill.Exercise;
 
 /**
  * Exercises for print: questions on pages of their own, answers after them. One HTML file that needs nothing else. Answers
@@ -48,7 +48,7 @@ public final class PrintSheet {
     }
 
     private void pages(String kind, int each, Part part) {
-        List<Question> questions = report.questions();
+        List<Exercise> questions = report.questions();
         for (int from = 0; from < questions.size(); from += each) {
             html.append("<section class=\"page ").append(kind).append("\">\n");
             heading(kind, from == 0);

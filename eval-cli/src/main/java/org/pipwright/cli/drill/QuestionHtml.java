@@ -10,12 +10,12 @@ import org.pipwright.cli.report.AnswerRow;
 import org.pipwright.cli.report.DrillWords;
 import org.pipwright.cli.report.Html;
 import org.pipwright.cli.report.Reasons;
-import org.pipwright.engine.drill.PlayQuestion;
-import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.drill.Exercise;
+import org.pipwright.engine.drill.PlayExercise;
 
 /** The parts of an exercise that the sheet and the page have in common. */
 final class QuestionHtml {
-    private final Question question;
+    private final Exercise question;
     private final Reasons reasons;
     private final String weaker;
     private final Theme theme;
@@ -28,7 +28,7 @@ final class QuestionHtml {
      * @param weaker name of the weaker player
      * @param theme colours of the boards
      */
-    QuestionHtml(Question question, Reasons reasons, String weaker, Theme theme) {
+    QuestionHtml(Exercise question, Reasons reasons, String weaker, Theme theme) {
         this.question = question;
         this.reasons = reasons;
         this.weaker = weaker;
@@ -53,10 +53,10 @@ final class QuestionHtml {
 
     /** The board with the answer on it; nothing where the answer moves no checkers. */
     String solvedBoard() {
-        if (!(question instanceof PlayQuestion)) {
+        if (!(question instanceof PlayExercise)) {
             return "";
         }
-        PlayQuestion plays = (PlayQuestion) question;
+        PlayExercise plays = (PlayExercise) question;
         return picture(
                 Scene.of(plays.position()).with(plays.roll(), plays.best().play()));
     }

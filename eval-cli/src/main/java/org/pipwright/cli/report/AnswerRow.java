@@ -4,17 +4,17 @@ import java.util.ArrayList;
 import java.util.List;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.MatchStakes;
-import org.pipwright.engine.drill.CubeQuestion;
-import org.pipwright.engine.drill.PlayQuestion;
-import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.drill.CubeExercise;
+import org.pipwright.engine.drill.Exercise;
+import org.pipwright.engine.drill.PlayExercise;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.ranking.Grade;
-import org.pipwright.engine.ranking.RankedPlay;
 
 /**
  * One choice in the answer of an exercise.
  *
  * @param choice a play, or an action of the cube
- * @param value what it is worth, as {@link #heading(Question)} says
+ * @param value what it is worth, as {@link #heading(Exercise)} says
  * @param cost what it gives away, in points, with a minus sign; 0 for the best
  * @param grade a word for that
  * @param best whether it is the answer
@@ -29,35 +29,35 @@ public record AnswerRow(String choice, String value, String cost, String grade, 
      * @param question the exercise
      * @return the best three plays and the weaker player's, or the two actions
      */
-    public static List<AnswerRow> of(Question question) {
+    public static List<AnswerRow> of(Exercise question) {
         List<AnswerRow> rows = new ArrayList<>();
-        if (question instanceof PlayQuestion) {
-            PlayQuestion plays = (PlayQuestion) question;
+        if (question instanceof PlayExercise) {
+            PlayExercise plays = (PlayExercise) question;
             for (int i = 0; i < plays.ranking().size(); i++) {
-                RankedPlay ranked = plays.ranking().get(i);
+                PlayVerdict ranked = plays.ranking().get(i);
                 if (i < PLAYS || ranked.equals(plays.weak())) {
                     rows.add(play(ranked, i == 0, ranked.equals(plays.weak())));
                 }
             }
         } else {
-            CubeQuestion cube = (CubeQuestion) question;
+            CubeExercise cube = (CubeExercise) question;
             rows.add(action(cube, cube.best()));
             rows.add(action(cube, cube.worse()));
         }
         return rows;
     }
 
-    private static AnswerRow play(RankedPlay ranked, boolean best, boolean weak) {
+    private static AnswerRow play(PlayVerdict ranked, boolean best, boolean weak) {
         return new AnswerRow(
                 ranked.play().toString(),
-                Numbers.points(ranked.equity()),
+                Numbers.points(ranked.value()),
                 Numbers.cost(ranked.cost()),
                 ranked.grade().word(),
                 best,
                 weak);
     }
 
-    private static AnswerRow action(CubeQuestion question, CubeAction action) {
+    private static AnswerRow action(CubeExercise question, CubeAction action) {
         double value = value(question, action);
         double cost = question.cost(action);
         return new AnswerRow(
@@ -69,7 +69,7 @@ public record AnswerRow(String choice, String value, String cost, String grade, 
                 action == question.weak());
     }
 
-    private static double value(CubeQuestion question, CubeAction action) {
+    private static double value(CubeExercise question, CubeAction action) {
         switch (action) {
             case ROLL:
                 return question.values().noDouble();
@@ -88,11 +88,11 @@ public record AnswerRow(String choice, String value, String cost, String grade, 
      * @param question the exercise
      * @return a heading for their column
      */
-    public static String heading(Question question) {
-        if (question instanceof PlayQuestion) {
+    public static String heading(Exercise question) {
+        if (question instanceof PlayExercise) {
             return "equity";
         }
-        return ((CubeQuestion) question).stakes() instanceof MatchStakes
+        return ((CubeExercise) question).stakes() instanceof MatchStakes
                 ? "doubler wins match, %"
                 : "points to the doubler";
     }

@@ -6,7 +6,7 @@ import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeWindow;
 import org.pipwright.engine.cube.CubeWindows;
 import org.pipwright.engine.cube.GammonShares;
-import org.pipwright.engine.drill.CubeQuestion;
+import org.pipwright.engine.drill.CubeExercise;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.explain.BoardFacts;
 import org.pipwright.engine.explain.Exposure;
@@ -15,17 +15,17 @@ import org.pipwright.engine.position.Position;
 
 /** What decides about a double, in short sentences to the side that is asked. */
 final class CubeFacts {
-    private final CubeQuestion question;
+    private final CubeExercise question;
     private final boolean answering;
     private final List<String> said = new ArrayList<>();
 
-    private CubeFacts(CubeQuestion question) {
+    private CubeFacts(CubeExercise question) {
         this.question = question;
         this.answering = question.answering();
     }
 
     /** Chances and terms are those of the side on roll. */
-    static List<String> sentences(CubeQuestion question, Outcomes chances, CubeTerms terms) {
+    static List<String> sentences(CubeExercise question, Outcomes chances, CubeTerms terms) {
         CubeFacts facts = new CubeFacts(question);
         facts.chances(answeringSide(question, chances));
         facts.takePoint(chances, terms);
@@ -33,7 +33,7 @@ final class CubeFacts {
         return facts.said;
     }
 
-    private static Outcomes answeringSide(CubeQuestion question, Outcomes chances) {
+    private static Outcomes answeringSide(CubeExercise question, Outcomes chances) {
         return question.answering() ? chances.swapped() : chances;
     }
 

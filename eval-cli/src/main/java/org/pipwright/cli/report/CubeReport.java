@@ -1,6 +1,7 @@
 package org.pipwright.cli.report;
 
 import java.util.Optional;
+import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWindow;
@@ -8,6 +9,8 @@ import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.CubeOutlook;
+import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.position.Position;
 
 /**
@@ -40,6 +43,30 @@ public record CubeReport(
         Optional<CubeWindow> window,
         Optional<GammonValues> gammons,
         double losers) {
+
+    /**
+     * The report of a verdict on a cube.
+     *
+     * @param verdict what the judge said
+     * @param outlook what surrounds it
+     * @param net the net that judged
+     * @return the report
+     */
+    public static CubeReport of(Verdict verdict, CubeOutlook outlook, NetLabel net) {
+        return new CubeReport(
+                verdict.question().position(),
+                verdict.question().cube(),
+                verdict.question().stakes(),
+                net,
+                verdict.depth().lookahead(),
+                verdict.basis() == Basis.EXACT,
+                verdict.basis() == Basis.SIMULATED,
+                verdict.outcomes(),
+                verdict.cube(),
+                outlook.window(),
+                outlook.gammons(),
+                outlook.losers());
+    }
 
     /** Whether a match is played, so that values are chances to win it. */
     boolean match() {

@@ -2,71 +2,38 @@ package org.pipwright.cli.report;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
-import java.io.PrintWriter;
-import org.pipwright.engine.cubeplay.CubefulPlay;
+import org.pipwright.engine.bearoff.Basis;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.ranking.Grade;
 
-/** A ranking with the cube as JSON, in the form of {@value RankJson#SCHEMA}. */
-public final class CubefulRankJson {
+/** What a ranking with the cube adds to {@link RankJson}. */
+final class CubefulRankJson {
     private CubefulRankJson() {}
 
-    /**
-     * Prints a ranking.
-     *
-     * @param report the ranking
-     * @param out where to
-     */
-    public static void write(CubefulRankReport report, PrintWriter out) {
-        Json.print(out, RankJson.FORM, json -> members(report, json));
+    /** What is played for. */
+    static void stakes(JsonGenerator json, Question question) throws IOException {
+        CubeJson.cube(json, question.cube());
+        CubeJson.stakes(json, question.stakes());
+        boolean match = question.stakes() instanceof MatchStakes;
+        json.writeStringField("unit", match ? "chance to win the match" : "points per unit of the cube");
     }
 
-    /**
-     * Writes the same object as the answer to a line of a batch.
-     *
-     * @param report the ranking
-     * @param json where to
-     * @param line number of the line, from 1
-     * @throws IOException if the generator cannot write
-     */
-    public static void write(CubefulRankReport report, JsonGenerator json, long line) throws IOException {
-        Json.line(json, RankJson.FORM, line, object -> members(report, object));
-    }
-
-    private static void members(CubefulRankReport report, JsonGenerator json) throws IOException {
-        Json.position(json, report.position());
-        json.writeStringField("roll", report.roll().toString());
-        report.net().write(json);
-        CubeJson.cube(json, report.cube());
-        CubeJson.stakes(json, report.stakes());
-        json.writeStringField("unit", report.match() ? "chance to win the match" : "points per unit of the cube");
-        json.writeNumberField("legalPlays", report.legal());
-        json.writeNumberField("rankedPlays", report.ranked());
-        json.writeArrayFieldStart("plays");
-        for (int i = 0; i < report.shown().size(); i++) {
-            play(json, i + 1, report.shown().get(i), report.bestEquity());
-        }
-        json.writeEndArray();
-        if (report.explanation().isPresent()) {
-            ExplainJson.write(json, report.explanation().get());
-        }
-        if (!report.match()) {
-            json.writeStringField("caution", CubeWords.CAUTION);
-        }
-    }
-
-    private static void play(JsonGenerator json, int place, CubefulPlay play, double bestEquity) throws IOException {
+    /** A play; the best equity without the cube is not always its own. */
+    static void play(JsonGenerator json, int place, PlayVerdict play, double bestEquity) throws IOException {
         json.writeStartObject();
         json.writeNumberField("place", place);
         Json.play(json, play.play());
         json.writeNumberField("cubefulValue", Numbers.rounded(play.value()));
         json.writeNumberField("cubefulCost", Numbers.rounded(play.cost()));
         json.writeStringField("cubefulGrade", play.grade().word());
-        json.writeBooleanField("cubefulExact", play.exact());
-        double equity = play.outcomes().equity();
-        json.writeNumberField("equity", Numbers.rounded(equity));
-        json.writeNumberField("cost", Numbers.rounded(equity - bestEquity));
+        json.writeBooleanField("cubefulExact", play.basis() == Basis.EXACT);
+        json.writeNumberField("equity", Numbers.rounded(play.equity()));
+        json.writeNumberField("cost", Numbers.rounded(play.equity() - bestEquity));
         json.writeStringField(
-                "grade", Grade.ofCost(Math.min(0, equity - bestEquity)).word());
+                "grade", Grade.ofCost(Math.min(0, play.equity() - bestEquity)).word());
+        json.writeStringField("basis", play.basis().title());
         Json.depth(json, play.depth());
         if (play.depth().games() > 0) {
             json.writeNumberField("chancesLookahead", play.lookahead());

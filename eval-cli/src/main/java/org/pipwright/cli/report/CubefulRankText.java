@@ -3,45 +3,44 @@ package org.pipwright.cli.report;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
-import org.pipwright.engine.cubeplay.CubefulPlay;
-import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.judge.PlayVerdict;
 
 /** A ranking with the cube as a table. */
-public final class CubefulRankText {
-    private final CubefulRankReport report;
-    private final List<CubefulPlay> shown;
+final class CubefulRankText {
+    private final RankReport report;
+    private final List<PlayVerdict> shown;
+    private final boolean match;
     private final boolean games;
     private final boolean depths;
-    private final boolean exact;
+    private final boolean bases;
 
-    private CubefulRankText(CubefulRankReport report) {
+    private CubefulRankText(RankReport report) {
         this.report = report;
         shown = report.shown();
+        match = report.question().stakes() instanceof MatchStakes;
         games = shown.stream().anyMatch(play -> play.depth().games() > 0);
         depths = shown.stream()
                         .map(play -> RankText.depth(play.depth()))
                         .distinct()
                         .count()
                 > 1;
-        exact = shown.stream().anyMatch(CubefulPlay::exact);
+        bases = RankText.bases(shown);
     }
 
-    /**
-     * Prints a ranking.
-     *
-     * @param report the ranking
-     * @param out where to
-     */
-    public static void write(CubefulRankReport report, PrintWriter out) {
+    /** Prints a ranking. */
+    static void write(RankReport report, PrintWriter out) {
         new CubefulRankText(report).write(out);
     }
 
     private void write(PrintWriter out) {
-        out.println(report.position() + "  to play " + report.roll());
-        out.println(CubeWords.stakes(report.stakes()) + "; " + CubeWords.cube(report.cube()));
+        out.println(
+                report.question().position() + "  to play " + report.question().roll());
+        out.println(CubeWords.stakes(report.question().stakes()) + "; "
+                + CubeWords.cube(report.question().cube()));
         out.println(RankText.scope(report.ranked(), report.legal(), shown.size()) + ", net "
                 + report.net().name() + ", "
-                + RankText.depth(shown.stream().map(CubefulPlay::depth)));
+                + RankText.depth(shown.stream().map(PlayVerdict::depth)));
         out.println();
         table().print(out);
         if (games) {
@@ -54,15 +53,15 @@ public final class CubefulRankText {
             out.println();
             out.println("Points that rolls cost or bring leave the cube out.");
         });
-        if (!report.match()) {
+        if (!match) {
             out.println();
             out.println(CubeWords.CAUTION);
         }
     }
 
     private Table table() {
-        Table table = new Table("rlr" + (games ? "r" : "") + "rlrrrrrrr" + (depths ? "r" : "") + (exact ? "l" : ""));
-        List<String> head = new ArrayList<>(List.of("", "play", report.match() ? "match, %" : "equity"));
+        Table table = new Table("rlr" + (games ? "r" : "") + "rlrrrrrrr" + (depths ? "r" : "") + (bases ? "l" : ""));
+        List<String> head = new ArrayList<>(List.of("", "play", match ? "match, %" : "equity"));
         if (games) {
             head.add("error");
         }
@@ -72,7 +71,7 @@ public final class CubefulRankText {
         if (depths) {
             head.add("depth");
         }
-        if (exact) {
+        if (bases) {
             head.add("basis");
         }
         table.row(head.toArray());
@@ -83,8 +82,7 @@ public final class CubefulRankText {
         return table;
     }
 
-    private List<Object> cells(int place, CubefulPlay play) {
-        boolean match = report.match();
+    private List<Object> cells(int place, PlayVerdict play) {
         List<Object> cells = new ArrayList<>(List.of(
                 String.valueOf(place),
                 play.play().toString(),
@@ -94,30 +92,25 @@ public final class CubefulRankText {
         }
         cells.add(match ? Numbers.percentCost(play.cost()) : Numbers.cost(play.cost()));
         cells.add(Cell.of(play.grade()));
-        cells.add(Numbers.points(play.outcomes().equity()));
+        cells.add(Numbers.points(play.equity()));
         cells.addAll(RankText.chances(play.outcomes()));
         if (depths) {
             cells.add(RankText.depth(play.depth()));
         }
-        if (exact) {
-            cells.add(play.exact() ? "exact" : "estimated");
+        if (bases) {
+            cells.add(play.basis().title());
         }
         return cells;
     }
 
     private String error(double error) {
-        return report.match() ? Numbers.finePercent(error) : Numbers.size(error);
+        return match ? Numbers.finePercent(error) : Numbers.size(error);
     }
 
     /** What a rival gives away, in the unit of the table. */
-    private String given(RankedPlay rival) {
-        double cost = shown.stream()
-                .filter(play -> play.play().equals(rival.play()))
-                .findFirst()
-                .orElseThrow()
-                .cost();
-        return report.match()
-                ? Numbers.finePercent(-cost) + " % of the match"
-                : Numbers.thousandths(-cost) + " points with the cube";
+    private String given(PlayVerdict rival) {
+        return match
+                ? Numbers.finePercent(-rival.cost()) + " % of the match"
+                : Numbers.thousandths(-rival.cost()) + " points with the cube";
     }
 }

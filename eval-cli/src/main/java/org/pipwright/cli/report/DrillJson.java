@@ -5,10 +5,10 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.List;
 import org.pipwright.engine.cube.CubeAction;
-import org.pipwright.engine.drill.CubeQuestion;
-import org.pipwright.engine.drill.PlayQuestion;
-import org.pipwright.engine.drill.Question;
-import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.drill.CubeExercise;
+import org.pipwright.engine.drill.Exercise;
+import org.pipwright.engine.drill.PlayExercise;
+import org.pipwright.engine.judge.PlayVerdict;
 
 /** Exercises as JSON. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12). */
 public final class DrillJson {
@@ -43,7 +43,7 @@ public final class DrillJson {
         });
     }
 
-    private static void question(JsonGenerator json, int number, Question question, Reasons reasons)
+    private static void question(JsonGenerator json, int number, Exercise question, Reasons reasons)
             throws IOException {
         json.writeStartObject();
         json.writeNumberField("number", number);
@@ -56,10 +56,10 @@ public final class DrillJson {
         json.writeNumberField("margin", Numbers.rounded(question.margin()));
         sentences(json, "bestSentences", reasons.best());
         sentences(json, "weakerSentences", reasons.weak());
-        if (question instanceof PlayQuestion) {
-            plays(json, (PlayQuestion) question);
+        if (question instanceof PlayExercise) {
+            plays(json, (PlayExercise) question);
         } else {
-            cube(json, (CubeQuestion) question);
+            cube(json, (CubeExercise) question);
         }
         json.writeEndObject();
     }
@@ -72,38 +72,39 @@ public final class DrillJson {
         json.writeEndArray();
     }
 
-    private static String asked(Question question) {
-        if (question instanceof PlayQuestion) {
+    private static String asked(Exercise question) {
+        if (question instanceof PlayExercise) {
             return "play";
         }
-        return ((CubeQuestion) question).answering() ? "take" : "double";
+        return ((CubeExercise) question).answering() ? "take" : "double";
     }
 
-    private static String answer(Question question, boolean best) {
-        if (question instanceof PlayQuestion) {
-            PlayQuestion plays = (PlayQuestion) question;
+    private static String answer(Exercise question, boolean best) {
+        if (question instanceof PlayExercise) {
+            PlayExercise plays = (PlayExercise) question;
             return (best ? plays.best() : plays.weak()).play().toString();
         }
-        CubeQuestion cube = (CubeQuestion) question;
+        CubeExercise cube = (CubeExercise) question;
         return CubeWords.action(best ? cube.best() : cube.weak());
     }
 
-    private static void plays(JsonGenerator json, PlayQuestion question) throws IOException {
+    private static void plays(JsonGenerator json, PlayExercise question) throws IOException {
         json.writeStringField("roll", question.roll().toString());
         json.writeArrayFieldStart("plays");
-        for (RankedPlay ranked : question.ranking()) {
+        for (PlayVerdict ranked : question.ranking()) {
             json.writeStartObject();
             Json.play(json, ranked.play());
-            json.writeNumberField("equity", Numbers.rounded(ranked.equity()));
+            json.writeNumberField("equity", Numbers.rounded(ranked.value()));
             json.writeNumberField("cost", Numbers.rounded(ranked.cost()));
             json.writeStringField("grade", ranked.grade().word());
+            json.writeStringField("basis", ranked.basis().title());
             Json.depth(json, ranked.depth());
             json.writeEndObject();
         }
         json.writeEndArray();
     }
 
-    private static void cube(JsonGenerator json, CubeQuestion question) throws IOException {
+    private static void cube(JsonGenerator json, CubeExercise question) throws IOException {
         CubeJson.cube(json, question.cube());
         CubeJson.stakes(json, question.stakes());
         CubeJson.values(json, question.values());

@@ -3,7 +3,7 @@ package org.pipwright.cli.report;
 import java.util.List;
 import org.pipwright.cli.duel.Contestant;
 import org.pipwright.engine.drill.DrillSettings;
-import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.drill.Exercise;
 
 /**
  * What {@code drill} has found.
@@ -15,7 +15,7 @@ import org.pipwright.engine.drill.Question;
  * @param reasons why their answers are right, in the same order
  */
 public record DrillReport(
-        DrillSettings settings, NetLabel net, Contestant weaker, List<Question> questions, List<Reasons> reasons) {
+        DrillSettings settings, NetLabel net, Contestant weaker, List<Exercise> questions, List<Reasons> reasons) {
     /**
      * Copies the exercises.
      *

@@ -3,8 +3,8 @@ package org.pipwright.cli.report;
 import java.io.PrintWriter;
 import java.util.List;
 import org.pipwright.cli.picture.Scene;
-import org.pipwright.engine.drill.CubeQuestion;
-import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.drill.CubeExercise;
+import org.pipwright.engine.drill.Exercise;
 
 /** Exercises as text: the questions first, the answers after all of them. */
 public final class DrillText {
@@ -21,7 +21,7 @@ public final class DrillText {
         out.println(report.settings().theme().title() + ": "
                 + report.settings().theme().about());
         out.println(report.origin());
-        List<Question> questions = report.questions();
+        List<Exercise> questions = report.questions();
         for (int i = 0; i < questions.size(); i++) {
             out.println();
             question(i + 1, questions.get(i), unicode, out);
@@ -43,12 +43,12 @@ public final class DrillText {
         }
     }
 
-    private static void question(int number, Question question, boolean unicode, PrintWriter out) {
+    private static void question(int number, Exercise question, boolean unicode, PrintWriter out) {
         out.println(number + ". " + DrillWords.prompt(question));
         Scene scene = DrillWords.scene(question);
         String stakes = DrillWords.stakes(question);
         if (!stakes.isEmpty()) {
-            out.println(stakes + "; " + CubeWords.cube(((CubeQuestion) question).cube()));
+            out.println(stakes + "; " + CubeWords.cube(((CubeExercise) question).cube()));
         }
         out.println();
         if (scene.played()) {
@@ -65,7 +65,7 @@ public final class DrillText {
         }
     }
 
-    private static void answer(int number, Question question, Reasons reasons, String weaker, PrintWriter out) {
+    private static void answer(int number, Exercise question, Reasons reasons, String weaker, PrintWriter out) {
         out.println(number + ". " + DrillWords.best(question));
         Table table = new Table("llrrl");
         table.row("", "", AnswerRow.heading(question), "cost", "grade");

@@ -7,9 +7,9 @@ import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
-import org.pipwright.engine.drill.CubeQuestion;
-import org.pipwright.engine.drill.PlayQuestion;
-import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.drill.CubeExercise;
+import org.pipwright.engine.drill.Exercise;
+import org.pipwright.engine.drill.PlayExercise;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.score.MatchScore;
@@ -24,11 +24,11 @@ public final class DrillWords {
      * @param question the exercise
      * @return a sentence or two, addressed to the side that is asked
      */
-    public static String prompt(Question question) {
-        if (question instanceof PlayQuestion) {
-            return "Play " + ((PlayQuestion) question).roll() + ".";
+    public static String prompt(Exercise question) {
+        if (question instanceof PlayExercise) {
+            return "Play " + ((PlayExercise) question).roll() + ".";
         }
-        CubeQuestion cube = (CubeQuestion) question;
+        CubeExercise cube = (CubeExercise) question;
         boolean turned = cube.cube().owner() != CubeOwner.CENTRE;
         int doubled = 2 * cube.cube().value();
         if (cube.answering()) {
@@ -43,11 +43,11 @@ public final class DrillWords {
      * @param question the exercise
      * @return a few words
      */
-    public static String stakes(Question question) {
-        if (question instanceof PlayQuestion) {
+    public static String stakes(Exercise question) {
+        if (question instanceof PlayExercise) {
             return "";
         }
-        CubeQuestion cube = (CubeQuestion) question;
+        CubeExercise cube = (CubeExercise) question;
         MatchScore score = score(cube);
         return score == null
                 ? "Money play, Jacoby rule"
@@ -59,7 +59,7 @@ public final class DrillWords {
     }
 
     /** The score as the side that is asked sees it; null without a match. */
-    private static MatchScore score(CubeQuestion question) {
+    private static MatchScore score(CubeExercise question) {
         if (!(question.stakes() instanceof MatchStakes)) {
             return null;
         }
@@ -73,12 +73,12 @@ public final class DrillWords {
      * @param question the exercise
      * @return the scene, seen from the side that is asked
      */
-    public static Scene scene(Question question) {
+    public static Scene scene(Exercise question) {
         Position position = question.position();
-        if (question instanceof PlayQuestion) {
-            return Scene.of(position).with(((PlayQuestion) question).roll(), null);
+        if (question instanceof PlayExercise) {
+            return Scene.of(position).with(((PlayExercise) question).roll(), null);
         }
-        CubeQuestion asked = (CubeQuestion) question;
+        CubeExercise asked = (CubeExercise) question;
         CubeState cube = asked.answering() ? asked.cube().swapped() : asked.cube();
         Scene scene =
                 Scene.of(asked.answering() ? position.swapped() : position).with(cube);
@@ -92,11 +92,11 @@ public final class DrillWords {
      * @param question the exercise
      * @return such as {@code 8/5 6/5} or {@code Take}
      */
-    public static String best(Question question) {
-        if (question instanceof PlayQuestion) {
-            return ((PlayQuestion) question).best().play().toString();
+    public static String best(Exercise question) {
+        if (question instanceof PlayExercise) {
+            return ((PlayExercise) question).best().play().toString();
         }
-        CubeQuestion cube = (CubeQuestion) question;
+        CubeExercise cube = (CubeExercise) question;
         return choice(cube, cube.best());
     }
 
@@ -106,11 +106,11 @@ public final class DrillWords {
      * @param question the exercise
      * @return likewise
      */
-    public static String weak(Question question) {
-        if (question instanceof PlayQuestion) {
-            return ((PlayQuestion) question).weak().play().toString();
+    public static String weak(Exercise question) {
+        if (question instanceof PlayExercise) {
+            return ((PlayExercise) question).weak().play().toString();
         }
-        CubeQuestion cube = (CubeQuestion) question;
+        CubeExercise cube = (CubeExercise) question;
         return choice(cube, cube.weak());
     }
 
@@ -121,7 +121,7 @@ public final class DrillWords {
      * @param action the choice
      * @return such as {@code Take} or {@code Redouble}
      */
-    public static String choice(CubeQuestion question, CubeAction action) {
+    public static String choice(CubeExercise question, CubeAction action) {
         boolean again = action == CubeAction.DOUBLE && question.cube().owner() != CubeOwner.CENTRE;
         String word = again ? "redouble" : CubeWords.action(action);
         return Character.toUpperCase(word.charAt(0)) + word.substring(1);
@@ -134,7 +134,7 @@ public final class DrillWords {
      * @param name the weaker player
      * @return a sentence
      */
-    public static String mistake(Question question, String name) {
+    public static String mistake(Exercise question, String name) {
         return name + " chooses " + weak(question) + ", which gives away " + Numbers.size(-question.cost()) + ": "
                 + Grade.ofCost(question.cost()).word() + ".";
     }
@@ -145,7 +145,7 @@ public final class DrillWords {
      * @param question the exercise
      * @return such as {@code Why 8/5 6/5?}
      */
-    public static String whyBest(Question question) {
+    public static String whyBest(Exercise question) {
         return "Why " + best(question) + "?";
     }
 
@@ -155,7 +155,7 @@ public final class DrillWords {
      * @param question the exercise
      * @return such as {@code Why not 13/10 6/5?}
      */
-    public static String whyNot(Question question) {
+    public static String whyNot(Exercise question) {
         return "Why not " + weak(question) + "?";
     }
 
@@ -165,11 +165,11 @@ public final class DrillWords {
      * @param question the exercise
      * @return a sentence or two, or nothing
      */
-    public static String remark(Question question) {
-        if (question instanceof PlayQuestion) {
+    public static String remark(Exercise question) {
+        if (question instanceof PlayExercise) {
             return "";
         }
-        CubeQuestion cube = (CubeQuestion) question;
+        CubeExercise cube = (CubeExercise) question;
         StringJoiner remark = new StringJoiner(" ");
         if (!cube.answering()) {
             remark.add(
@@ -194,7 +194,7 @@ public final class DrillWords {
     public static String caution(DrillReport report) {
         boolean money = report.questions().stream()
                 .anyMatch(question ->
-                        question instanceof CubeQuestion && ((CubeQuestion) question).stakes() instanceof MoneyStakes);
+                        question instanceof CubeExercise && ((CubeExercise) question).stakes() instanceof MoneyStakes);
         return money ? CubeWords.CAUTION : "";
     }
 }

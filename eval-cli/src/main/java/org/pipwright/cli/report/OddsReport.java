@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Depth;
 
@@ -25,16 +26,20 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, dou
     private static final String FORM = "pipwright-odds";
 
     /**
-     * A report whose equity is that of its chances.
+     * The report of a verdict on a position before the roll, without a cube.
      *
-     * @param position the position before the roll
+     * @param verdict what the judge said
      * @param net the net that judged
-     * @param outcomes the six chances of the side on roll
-     * @param depth how deeply they were evaluated
-     * @param simulated whether it would have been simulated if it were a race beyond the tables
+     * @return the report
      */
-    public OddsReport(Position position, NetLabel net, Outcomes outcomes, Depth depth, boolean simulated) {
-        this(position, net, outcomes, outcomes.equity(), depth, Bases.of(position, depth, simulated));
+    public static OddsReport of(Verdict verdict, NetLabel net) {
+        return new OddsReport(
+                verdict.question().position(),
+                net,
+                verdict.outcomes(),
+                verdict.value(),
+                verdict.depth(),
+                verdict.basis());
     }
 
     /**

@@ -3,7 +3,9 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
-import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Question;
 
 /** A ranking as JSON. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12). */
 public final class RankJson {
@@ -37,29 +39,40 @@ public final class RankJson {
     }
 
     private static void members(RankReport report, JsonGenerator json) throws IOException {
-        Json.position(json, report.position());
-        json.writeStringField("roll", report.roll().toString());
+        Question question = report.question();
+        Json.position(json, question.position());
+        json.writeStringField("roll", question.roll().toString());
         report.net().write(json);
+        if (question.cubeful()) {
+            CubefulRankJson.stakes(json, question);
+        }
         json.writeNumberField("legalPlays", report.legal());
         json.writeNumberField("rankedPlays", report.ranked());
         json.writeArrayFieldStart("plays");
         for (int i = 0; i < report.shown().size(); i++) {
-            play(json, i + 1, report.shown().get(i), report);
+            if (question.cubeful()) {
+                CubefulRankJson.play(json, i + 1, report.shown().get(i), report.bestEquity());
+            } else {
+                play(json, i + 1, report.shown().get(i));
+            }
         }
         json.writeEndArray();
         if (report.explanation().isPresent()) {
             ExplainJson.write(json, report.explanation().get());
         }
+        if (question.stakes() instanceof MoneyStakes) {
+            json.writeStringField("caution", CubeWords.CAUTION);
+        }
     }
 
-    private static void play(JsonGenerator json, int place, RankedPlay ranked, RankReport report) throws IOException {
+    private static void play(JsonGenerator json, int place, PlayVerdict ranked) throws IOException {
         json.writeStartObject();
         json.writeNumberField("place", place);
         Json.play(json, ranked.play());
-        Json.number(json, "equity", ranked.equity());
+        Json.number(json, "equity", ranked.value());
         Json.number(json, "cost", ranked.cost());
         json.writeStringField("grade", ranked.grade().word());
-        json.writeStringField("basis", report.basis(ranked).title());
+        json.writeStringField("basis", ranked.basis().title());
         Json.depth(json, ranked.depth());
         Json.chances(json, ranked.outcomes());
         json.writeEndObject();

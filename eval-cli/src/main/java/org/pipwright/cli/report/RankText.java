@@ -8,8 +8,8 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.RankedPlay;
 
 /** A ranking as a table. */
 public final class RankText {
@@ -25,11 +25,16 @@ public final class RankText {
      * @param out where to
      */
     public static void write(RankReport report, PrintWriter out) {
-        out.println(report.position() + "  to play " + report.roll());
-        boolean bases = report.shown().stream().anyMatch(ranked -> report.basis(ranked) != Basis.ESTIMATED);
+        if (report.question().cubeful()) {
+            CubefulRankText.write(report, out);
+            return;
+        }
+        out.println(
+                report.question().position() + "  to play " + report.question().roll());
+        boolean bases = bases(report.shown());
         out.println(scope(report.ranked(), report.legal(), report.shown().size()) + ", net "
                 + report.net().name() + ", "
-                + depth(report.shown().stream().map(RankedPlay::depth))
+                + depth(report.shown().stream().map(PlayVerdict::depth))
                 + (bases ? "" : ", " + Basis.ESTIMATED.title()));
         out.println();
         boolean games =
@@ -56,15 +61,20 @@ public final class RankText {
         table.row(head.toArray());
         chanceHeadings(table, firstChance);
         int place = 1;
-        for (RankedPlay ranked : report.shown()) {
+        for (PlayVerdict ranked : report.shown()) {
             List<Object> cells = cells(place++, ranked, games, depths);
             if (bases) {
-                cells.add(report.basis(ranked).title());
+                cells.add(ranked.basis().title());
             }
             table.row(cells.toArray());
         }
         table.print(out);
         report.explanation().ifPresent(explanation -> ExplainText.write(explanation, RankText::given, out));
+    }
+
+    /** Whether there is more to say of what values rest on than that they are estimated. */
+    static boolean bases(List<PlayVerdict> shown) {
+        return shown.stream().anyMatch(play -> play.basis() != Basis.ESTIMATED);
     }
 
     /** Over the six columns of chances. */
@@ -108,13 +118,13 @@ public final class RankText {
         return depth.games() > 0 ? depth.games() + " games" : depth.lookahead() + " ahead";
     }
 
-    private static String given(RankedPlay rival) {
+    private static String given(PlayVerdict rival) {
         return Numbers.thousandths(-rival.cost()) + " points a game";
     }
 
-    private static List<Object> cells(int place, RankedPlay ranked, boolean games, boolean depths) {
+    private static List<Object> cells(int place, PlayVerdict ranked, boolean games, boolean depths) {
         List<Object> cells = new ArrayList<>(
-                List.of(String.valueOf(place), ranked.play().toString(), Numbers.points(ranked.equity())));
+                List.of(String.valueOf(place), ranked.play().toString(), Numbers.points(ranked.value())));
         if (games) {
             cells.add(ranked.depth().games() > 0 ? Numbers.size(ranked.depth().error()) : "");
         }

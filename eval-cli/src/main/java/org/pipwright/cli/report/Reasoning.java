@@ -4,36 +4,40 @@ import java.util.List;
 import java.util.function.Function;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.drill.CubeQuestion;
-import org.pipwright.engine.drill.PlayQuestion;
-import org.pipwright.engine.drill.Question;
+import org.pipwright.engine.drill.CubeExercise;
+import org.pipwright.engine.drill.Exercise;
+import org.pipwright.engine.drill.PlayExercise;
+import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.explain.Explanation;
-import org.pipwright.engine.search.PlaySearch;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Question;
 
 /**
  * Finds why the answers of exercises are right: facts as {@code rank --explain} tells them, and what decides about the
  * cube.
  *
- * @param search values plays and chances as the judge of the exercises does
- * @param lookahead future rolls that the judge averages over
+ * @param judge the judge of the exercises
+ * @param lookahead future rolls that it averages over
+ * @param simulateRaces whether it simulates races
  * @param terms how the cube is judged under given stakes, seen from the side on roll
  */
-public record Reasoning(PlaySearch search, int lookahead, Function<Stakes, CubeTerms> terms) {
+public record Reasoning(Judge judge, int lookahead, boolean simulateRaces, Function<Stakes, CubeTerms> terms) {
     /**
      * The reasons of an exercise's answer.
      *
      * @param question the exercise
      * @return sentences
      */
-    public Reasons of(Question question) {
-        return question instanceof PlayQuestion ? plays((PlayQuestion) question) : cube((CubeQuestion) question);
+    public Reasons of(Exercise question) {
+        return question instanceof PlayExercise ? plays((PlayExercise) question) : cube((CubeExercise) question);
     }
 
-    private Reasons plays(PlayQuestion question) {
+    private Reasons plays(PlayExercise question) {
         Explanation explanation = Explanation.of(
                 question.position(),
                 List.of(question.best(), question.weak()),
-                search,
+                judge,
                 // With the reply itself as deep as the ranking was.
                 Math.max(0, lookahead - 1));
         return new Reasons(
@@ -41,10 +45,12 @@ public record Reasoning(PlaySearch search, int lookahead, Function<Stakes, CubeT
                 RivalWords.sentences(explanation.best(), explanation.rivals().get(0)));
     }
 
-    private Reasons cube(CubeQuestion question) {
-        return new Reasons(
-                CubeFacts.sentences(
-                        question, search.odds(question.position(), lookahead), terms.apply(question.stakes())),
-                List.of());
+    private Reasons cube(CubeExercise question) {
+        return new Reasons(CubeFacts.sentences(question, chances(question), terms.apply(question.stakes())), List.of());
+    }
+
+    private Outcomes chances(CubeExercise question) {
+        Effort effort = Effort.lookahead(lookahead).withRaces(simulateRaces);
+        return judge.ask(Question.before(question.position()), effort).outcomes();
     }
 }

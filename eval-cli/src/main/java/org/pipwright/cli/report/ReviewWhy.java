@@ -1,12 +1,13 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
+import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.PlayFacts;
 import org.pipwright.engine.explain.Swings;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Grade;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.review.Decision;
 import org.pipwright.engine.review.PlayOption;
 import org.pipwright.engine.review.ReviewedTurn;
@@ -34,8 +35,15 @@ final class ReviewWhy {
     }
 
     private static ExplainedPlay explained(Position from, PlayOption option) {
-        RankedPlay ranked = new RankedPlay(
-                option.play(), option.outcomes(), option.outcomes().equity(), 0, option.depth());
+        PlayVerdict ranked = new PlayVerdict(
+                option.play(),
+                option.value(),
+                option.outcomes(),
+                option.depth(),
+                option.depth().lookahead(),
+                Basis.ESTIMATED,
+                0,
+                0);
         return new ExplainedPlay(ranked, PlayFacts.of(from, option.play()), Swings.of(List.of()));
     }
 }

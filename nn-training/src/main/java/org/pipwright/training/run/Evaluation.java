@@ -21,8 +21,9 @@ public record Evaluation(int games, double points, double error) {
     /** Dice apart from those of self-play. */
     private static final long SEED = 0x6A09E667F3BCC908L;
 
-    static Evaluation of(Model model, Judges judges, Position start, int games, int threads) {
-        Entrant net = Entrant.ofEvaluator("net", () -> judges.of(model).evaluator());
+    static Evaluation of(Model model, RunKnowledge knowledge, Position start, int games, int threads) {
+        Entrant net =
+                Entrant.ofEvaluator("net", () -> knowledge.of(model).judgement().evaluator());
         Entrant pips = Entrant.of("pips", PipLeader::new);
         DuelSettings settings = new DuelSettings(start, true, Math.max(1, games / 2), SEED, false, Optional.empty());
         Tally tally = new Duel(net, pips, settings, soFar -> {}).run(threads);

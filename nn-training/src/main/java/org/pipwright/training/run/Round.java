@@ -43,7 +43,7 @@ final class Round {
     /** Plays the games from {@code first} on; null if told to stop before the last. */
     static Round play(
             Model model,
-            Judges judges,
+            RunKnowledge knowledge,
             TrainingSettings settings,
             long first,
             int games,
@@ -52,10 +52,10 @@ final class Round {
             BooleanSupplier stop) {
         SelfPlayRules rules = rules(settings);
         long seed = settings.seed();
-        Function<Judgement, SampleTarget> targets = targets(settings, judges);
+        Function<Judgement, SampleTarget> targets = targets(settings, knowledge);
         List<SelfPlay> players = new ArrayList<>();
         for (int w = 0; w < workers.size(); w++) {
-            Judgement judgement = judges.of(model);
+            Judgement judgement = knowledge.of(model).judgement();
             players.add(new SelfPlay(judgement, rules, targets.apply(judgement)));
         }
         Samples[] samples = new Samples[games];
@@ -96,7 +96,7 @@ final class Round {
     }
 
     /** Makes the targets of a thread from what it thinks with. */
-    private static Function<Judgement, SampleTarget> targets(TrainingSettings settings, Judges judges) {
+    private static Function<Judgement, SampleTarget> targets(TrainingSettings settings, RunKnowledge knowledge) {
         TargetSettings targets = settings.targets();
         switch (targets.kind()) {
             case LOOKAHEAD:
@@ -108,7 +108,7 @@ final class Round {
             case ROLLOUT:
                 return judgement -> new RolloutTarget(judgement, targets.rolloutGames(), targets.rolloutTruncation());
             case NET:
-                return judgement -> judges.taught();
+                return judgement -> knowledge.taught();
             default:
                 return judgement -> SampleTarget.TD;
         }

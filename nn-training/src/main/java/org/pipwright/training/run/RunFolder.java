@@ -95,7 +95,7 @@ public final class RunFolder {
      */
     public static RunFolder create(Path folder, TrainingSettings settings) {
         Learners.start(settings);
-        Optional<Model> teacher = Judges.teacher(settings);
+        Optional<Model> teacher = RunKnowledge.teacher(settings);
         try {
             Files.createDirectories(folder);
             RunFiles.requireEmpty(folder);

@@ -31,7 +31,7 @@ public final class TrainingRun {
     private final TrainingListener listener;
     private final BooleanSupplier stop;
     private final Keeper keeper;
-    private final Judges judges;
+    private final RunKnowledge knowledge;
     private Map<String, String> provenance = Map.of();
 
     private long round;
@@ -57,7 +57,7 @@ public final class TrainingRun {
         this.listener = listener;
         this.stop = stop;
         this.keeper = new Keeper(folder, listener, stop, retry);
-        this.judges = new Judges(settings, folder.tables(), workers.size(), folder.teacher());
+        this.knowledge = new RunKnowledge(settings, folder.tables(), workers.size(), folder.teacher());
     }
 
     /**
@@ -157,7 +157,7 @@ public final class TrainingRun {
         int size = settings.learning().round();
         long most = settings.limits().games();
         int count = most == 0 ? size : (int) Math.min(size, most - games);
-        Round played = Round.play(model, judges, settings, games, count, schedule.lambda(progress), workers, stop);
+        Round played = Round.play(model, knowledge, settings, games, count, schedule.lambda(progress), workers, stop);
         if (played == null) {
             return false;
         }
@@ -198,7 +198,7 @@ public final class TrainingRun {
         long begin = System.nanoTime();
         Position start = Position.start(settings.games().checkers());
         Evaluation evaluation =
-                Evaluation.of(model, judges, start, settings.evaluation().games(), workers.size());
+                Evaluation.of(model, knowledge, start, settings.evaluation().games(), workers.size());
         double equity = new NetworkEvaluator(model).evaluate(start).equity();
         // Time spent on this counts too, or a run of eight hours would take longer.
         seconds += (System.nanoTime() - begin) / 1e9;

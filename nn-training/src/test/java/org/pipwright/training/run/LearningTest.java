@@ -25,7 +25,7 @@ class LearningTest {
     private static Evaluation evaluation(Model model) {
         return Evaluation.of(
                 model,
-                new Judges(TrainingSettings.defaults(), TableFolder.ofUser(System.getenv()), 2, Optional.empty()),
+                new RunKnowledge(TrainingSettings.defaults(), TableFolder.ofUser(System.getenv()), 2, Optional.empty()),
                 Position.start(),
                 EVALUATION_GAMES,
                 2);

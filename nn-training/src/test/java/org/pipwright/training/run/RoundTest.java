@@ -56,7 +56,7 @@ class RoundTest {
         try (Crew<Integer> workers = Crew.numbered(threads)) {
             return Round.play(
                     MODEL,
-                    new Judges(settings, TableFolder.ofUser(System.getenv()), 1, Judges.teacher(settings)),
+                    new RunKnowledge(settings, TableFolder.ofUser(System.getenv()), 1, RunKnowledge.teacher(settings)),
                     settings,
                     FIRST,
                     games,
@@ -158,7 +158,7 @@ class RoundTest {
     @Test
     void targetsOfNoNetAreRefused() {
         TrainingSettings settings = SmallRun.SETTINGS.with(Setting.TARGETS, "net");
-        InvalidRunException e = assertThrows(InvalidRunException.class, () -> Judges.teacher(settings));
+        InvalidRunException e = assertThrows(InvalidRunException.class, () -> RunKnowledge.teacher(settings));
         assertEquals("targets = net needs a net: set target.net to a model file", e.getMessage());
     }
 

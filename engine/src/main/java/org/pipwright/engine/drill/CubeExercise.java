@@ -21,7 +21,7 @@ import org.pipwright.engine.position.Position;
  * @param answering whether the opponent is asked for its answer to a double
  * @param weak what the weaker player does
  */
-public record CubeQuestion(
+public record CubeExercise(
         long game,
         Position position,
         CubeState cube,
@@ -30,7 +30,7 @@ public record CubeQuestion(
         double unit,
         boolean answering,
         CubeAction weak)
-        implements Question {
+        implements Exercise {
     /**
      * The actions to choose from.
      *

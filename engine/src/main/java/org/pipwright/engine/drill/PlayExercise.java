@@ -1,8 +1,8 @@
 package org.pipwright.engine.drill;
 
 import java.util.List;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
 
 /**
@@ -14,8 +14,8 @@ import org.pipwright.engine.roll.Roll;
  * @param ranking every legal play, best first; the best five at least and the weaker player's with the full lookahead
  * @param weak the weaker player's play
  */
-public record PlayQuestion(long game, Position position, Roll roll, List<RankedPlay> ranking, RankedPlay weak)
-        implements Question {
+public record PlayExercise(long game, Position position, Roll roll, List<PlayVerdict> ranking, PlayVerdict weak)
+        implements Exercise {
     /**
      * Copies the ranking.
      *
@@ -25,7 +25,7 @@ public record PlayQuestion(long game, Position position, Roll roll, List<RankedP
      * @param ranking every legal play, at least two
      * @param weak one of them
      */
-    public PlayQuestion {
+    public PlayExercise {
         ranking = List.copyOf(ranking);
         if (ranking.size() < 2 || !ranking.contains(weak)) {
             throw new IllegalArgumentException("a question needs two plays, one of them the weaker player's");
@@ -37,7 +37,7 @@ public record PlayQuestion(long game, Position position, Roll roll, List<RankedP
      *
      * @return the best play
      */
-    public RankedPlay best() {
+    public PlayVerdict best() {
         return ranking.get(0);
     }
 

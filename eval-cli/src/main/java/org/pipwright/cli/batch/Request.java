@@ -22,7 +22,7 @@ import org.pipwright.engine.text.Excerpt;
  * @param position the position
  * @param roll the roll, or null if the line has none
  */
-public record Question(Position position, Roll roll) {
+public record Request(Position position, Roll roll) {
     private static final JsonFactory FACTORY = JsonFactory.builder()
             .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
             .build();
@@ -37,20 +37,20 @@ public record Question(Position position, Roll roll) {
      * @return what it asks
      * @throws UserError if it cannot be read; positions and rolls that cannot be are told by their own exceptions
      */
-    static Question parse(String line, boolean rolls) {
+    static Request parse(String line, boolean rolls) {
         return line.startsWith("{") ? ofJson(line, rolls) : ofText(line, rolls);
     }
 
-    private static Question ofText(String line, boolean rolls) {
+    private static Request ofText(String line, boolean rolls) {
         int cut = line.lastIndexOf(' ') + 1;
         String word = line.substring(cut);
         // In 'start of 15' the last word is the number of checkers.
         if (rolls
                 && word.matches("\\d-?\\d")
                 && !line.substring(0, cut).stripTrailing().endsWith(" of")) {
-            return new Question(PositionText.parse(line.substring(0, cut)), roll(word));
+            return new Request(PositionText.parse(line.substring(0, cut)), roll(word));
         }
-        return new Question(PositionText.parse(line), null);
+        return new Request(PositionText.parse(line), null);
     }
 
     private static Roll roll(String text) {
@@ -61,7 +61,7 @@ public record Question(Position position, Roll roll) {
         }
     }
 
-    private static Question ofJson(String line, boolean rolls) {
+    private static Request ofJson(String line, boolean rolls) {
         try (JsonParser json = FACTORY.createParser(line)) {
             json.nextToken();
             String position = null;
@@ -74,7 +74,7 @@ public record Question(Position position, Roll roll) {
                 } else if (name.equals("roll") && rolls && value == JsonToken.VALUE_STRING) {
                     roll = roll(json.getText());
                 } else {
-                    return new Question(PositionJson.parse(line), null);
+                    return new Request(PositionJson.parse(line), null);
                 }
             }
             if (position == null) {
@@ -83,7 +83,7 @@ public record Question(Position position, Roll roll) {
             if (json.nextToken() != null) {
                 throw new UserError("there is more after the object: write one object a line");
             }
-            return new Question(
+            return new Request(
                     position.startsWith("{") ? PositionJson.parse(position) : PositionText.parse(position), roll);
         } catch (JsonProcessingException e) {
             throw new UserError("not JSON: " + Excerpt.of(e.getOriginalMessage()) + ": " + MEMBERS);

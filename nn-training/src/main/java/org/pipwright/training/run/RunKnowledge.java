@@ -4,23 +4,20 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.bearoff.ExactFirstEvaluator;
 import org.pipwright.engine.bearoff.TableFolder;
-import org.pipwright.engine.bearoff.TableHorizon;
 import org.pipwright.engine.bearoff.TableListener;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
-import org.pipwright.engine.search.Judgement;
 import org.pipwright.training.selfplay.SampleTarget;
 import org.pipwright.training.settings.GameEnd;
 import org.pipwright.training.settings.TargetKind;
 import org.pipwright.training.settings.TrainingSettings;
 
 /** What the players of a run think with: the networks alone, or the exact tables first; and the net they learn from. */
-final class Judges {
+final class RunKnowledge {
     private final EndgameTables tables;
     private final Optional<Model> teacher;
 
@@ -29,7 +26,7 @@ final class Judges {
      *
      * @param teacher the net that gives targets, where the settings want one
      */
-    Judges(TrainingSettings settings, TableFolder folder, int threads, Optional<Model> teacher) {
+    RunKnowledge(TrainingSettings settings, TableFolder folder, int threads, Optional<Model> teacher) {
         this.teacher = teacher;
         boolean wanted = settings.games().end() == GameEnd.TABLES;
         tables = wanted ? EndgameTables.standard(folder, threads, TableListener.SILENT) : null;
@@ -53,16 +50,13 @@ final class Judges {
 
     /** The other net's answers, or the exact tables' first, for one thread. */
     SampleTarget taught() {
-        PositionEvaluator evaluator = of(teacher.orElseThrow()).evaluator();
+        PositionEvaluator evaluator = of(teacher.orElseThrow()).judgement().evaluator();
         return (planes, at, dice, out, outAt) -> evaluator.evaluate(planes, at, out, outAt);
     }
 
-    /** One for each thread. */
-    Judgement of(Model model) {
-        NetworkEvaluator networks = new NetworkEvaluator(model);
-        return tables == null
-                ? Judgement.by(networks)
-                : new Judgement(
-                        new ExactFirstEvaluator(tables, networks), new TableHorizon(tables, Basis.DISTRIBUTIONS));
+    /** What is known with a net; games end where the tables know the rest. */
+    Knowledge of(Model model) {
+        Knowledge net = Knowledge.of(model);
+        return tables == null ? net : net.with(tables, Basis.DISTRIBUTIONS);
     }
 }

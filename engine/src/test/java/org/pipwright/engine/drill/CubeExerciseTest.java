@@ -10,15 +10,15 @@ import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.position.Position;
 
-class CubeQuestionTest {
-    private static CubeQuestion question(CubeValues values, double unit, boolean answering, CubeAction weak) {
-        return new CubeQuestion(0, Position.start(), CubeState.START, MoneyStakes.USUAL, values, unit, answering, weak);
+class CubeExerciseTest {
+    private static CubeExercise question(CubeValues values, double unit, boolean answering, CubeAction weak) {
+        return new CubeExercise(0, Position.start(), CubeState.START, MoneyStakes.USUAL, values, unit, answering, weak);
     }
 
     @Test
     void costsOfDoubling() {
         CubeValues values = new CubeValues(true, false, 0.7, 0.9, 1, 0.9);
-        CubeQuestion question = question(values, 1, false, CubeAction.ROLL);
+        CubeExercise question = question(values, 1, false, CubeAction.ROLL);
         assertEquals(List.of(CubeAction.DOUBLE, CubeAction.ROLL), question.choices());
         assertEquals(CubeAction.DOUBLE, question.best());
         assertEquals(-0.2, question.cost(), 1e-12);
@@ -29,7 +29,7 @@ class CubeQuestionTest {
     @Test
     void costsOfAnsweringInAMatch() {
         CubeValues values = new CubeValues(true, false, 0.6, 0.72, 0.68, 0.72);
-        CubeQuestion question = question(values, 0.1, true, CubeAction.TAKE);
+        CubeExercise question = question(values, 0.1, true, CubeAction.TAKE);
         assertEquals(List.of(CubeAction.TAKE, CubeAction.PASS), question.choices());
         assertEquals(CubeAction.PASS, question.best());
         assertEquals(-0.4, question.cost(), 1e-12);

@@ -3,7 +3,7 @@ package org.pipwright.engine.drill;
 import org.pipwright.engine.position.Position;
 
 /** An exercise with its answer. */
-public sealed interface Question permits PlayQuestion, CubeQuestion {
+public sealed interface Exercise permits PlayExercise, CubeExercise {
     /**
      * The game it was taken from.
      *
