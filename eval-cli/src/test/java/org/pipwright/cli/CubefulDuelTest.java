@@ -104,7 +104,7 @@ class CubefulDuelTest {
                         + " shorter match or give a longer table",
                 "NET NET --match 0|--match: a match goes to 1 to 25 points, where the match table ends, not to 0: play a"
                         + " shorter match or give a longer table",
-                "NET NET --money --lookahead 7|--lookahead: with the cube a lookahead is 0 to 6, not 7",
+                "NET NET --money --lookahead 7|a lookahead of 7: use 0 to 6",
             })
     void whatMakesNoSenseIsSaidInOneLine(String arguments, String message) {
         assertEquals(new Run(2, "", "pipwright: " + message + "\n"), run("duel " + arguments));

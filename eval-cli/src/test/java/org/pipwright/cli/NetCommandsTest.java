@@ -47,7 +47,8 @@ class NetCommandsTest {
         assertEquals(0, list.code());
         assertEquals(ModelCatalog.shipped().names().size(), list.out().lines().count());
         for (String name : ModelCatalog.shipped().names()) {
-            assertTrue(list.out().contains(name + "  contact "), list.out());
+            String shape = ModelCatalog.shipped().load(name).shape();
+            assertTrue(list.out().contains(name + "  " + shape), list.out());
             Run one = Run.of("net", "describe", name);
             assertEquals(0, one.code());
             assertTrue(one.out().contains("\nsha256 "), one.out());
