@@ -7,7 +7,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** One measurement, a command of {@link Main}. */
+/** One measurement, a command of {@code cli.Main}. */
 public abstract class BenchCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;

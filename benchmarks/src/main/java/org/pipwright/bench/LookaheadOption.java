@@ -6,7 +6,7 @@ import picocli.CommandLine.Option;
 /** How many rolls are looked ahead. */
 public final class LookaheadOption {
     @Option(names = "--lookahead", paramLabel = "N", description = "Rolls looked ahead (default: ${DEFAULT-VALUE}).")
-    @Within(min = 0, max = LookaheadSettings.MOST)
+    @Within(min = 0, max = LookaheadSettings.MAX)
     private int rolls = 0;
 
     /** Their number. */

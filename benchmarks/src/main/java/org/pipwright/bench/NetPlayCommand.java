@@ -1,10 +1,10 @@
 package org.pipwright.bench;
 
 import java.nio.file.Path;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Position;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;

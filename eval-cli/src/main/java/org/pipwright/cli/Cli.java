@@ -25,7 +25,7 @@ final class Cli {
     private static final int USUAL_WIDTH = 90;
 
     /** The fewest columns that picocli can lay out a help in. */
-    private static final int LEAST_WIDTH = 55;
+    private static final int MIN_WIDTH = 55;
 
     private static final String TRACE = "--trace";
 
@@ -69,7 +69,7 @@ final class Cli {
         root.setColorScheme(CommandLine.Help.defaultColorScheme(console.screen().colour() ? Ansi.ON : Ansi.OFF));
         int columns = console.screen().columns();
         if (columns > 0 && columns < USUAL_WIDTH) {
-            root.setUsageHelpWidth(Math.max(LEAST_WIDTH, columns));
+            root.setUsageHelpWidth(Math.max(MIN_WIDTH, columns));
         }
         root.setParameterExceptionHandler((e, given) -> {
             print(UsageErrors.line(e));

@@ -18,9 +18,9 @@ import org.pipwright.engine.duel.CubefulDuel;
 import org.pipwright.engine.duel.CubefulEntrant;
 import org.pipwright.engine.duel.CubefulSettings;
 import org.pipwright.engine.duel.CubefulTally;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
+import org.pipwright.engine.network.NetworkEvaluator;
 
 /** Duels with the cube, from the command line. */
 class CubefulDuelTest {

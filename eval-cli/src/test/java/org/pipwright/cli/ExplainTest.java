@@ -14,7 +14,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;

@@ -14,8 +14,8 @@ import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.RaceOutlook;
 import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.bearoff.TableListener;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
 

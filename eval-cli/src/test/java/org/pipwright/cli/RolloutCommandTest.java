@@ -15,7 +15,7 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.position.Position;

@@ -72,7 +72,7 @@ final class CalibrationPicture {
                 MARGIN + 8,
                 74);
         graphics.drawString(
-                "Ranges of the prediction with fewer than " + CurveChart.FEWEST
+                "Ranges of the prediction with fewer than " + CurveChart.MIN
                         + " positions are left out; so are positions in which the rules have ruled a chance out.",
                 MARGIN + 8,
                 92);

@@ -35,7 +35,7 @@ final class CurveChart {
     static final int HEIGHT = 430;
 
     /** Positions without which a range shows little but its error. */
-    static final int FEWEST = 100;
+    static final int MIN = 100;
 
     static final Color INK = new Color(0x33, 0x3a, 0x44);
     private static final Color GRID = new Color(0xe4, 0xe4, 0xdf);
@@ -43,13 +43,13 @@ final class CurveChart {
     private static final Color EQUAL = new Color(0x9a, 0x9d, 0xa2);
     private static final Color BAND = new Color(0xe9, 0xf0, 0xe6);
     /** Where the axis of rare chances begins, in per cent. */
-    private static final double LEAST_RARE = 0.02;
+    private static final double MIN_RARE = 0.02;
 
     /** Room for dots at the ends of the axis, in per cent of it. */
     private static final double EDGE = 2;
 
-    private static final int LEAST_REACH = 2;
-    private static final int MOST_REACH = 10;
+    private static final int MIN_REACH = 2;
+    private static final int MAX_REACH = 10;
 
     private final Curve curve;
     private final List<Bin> bins;
@@ -58,7 +58,7 @@ final class CurveChart {
 
     private CurveChart(Curve curve) {
         this.curve = curve;
-        this.bins = curve.bins().stream().filter(bin -> bin.count() >= FEWEST).toList();
+        this.bins = curve.bins().stream().filter(bin -> bin.count() >= MIN).toList();
         this.rare = curve.chance().scale() == Chance.Scale.BACKGAMMONS;
     }
 
@@ -87,7 +87,7 @@ final class CurveChart {
     private ValueAxis axis(String label) {
         if (rare) {
             LogAxis axis = new LogAxis(label);
-            axis.setRange(LEAST_RARE, 100 * most());
+            axis.setRange(MIN_RARE, 100 * most());
             // Powers of ten, written as people do.
             axis.setTickUnit(new NumberTickUnit(1));
             axis.setNumberFormatOverride(new DecimalFormat("0.###", DecimalFormatSymbols.getInstance(Locale.ROOT)));
@@ -110,7 +110,7 @@ final class CurveChart {
 
     private XYPlot reliability() {
         DefaultXYDataset data = new DefaultXYDataset();
-        double[] ends = {rare ? LEAST_RARE : 0, 100 * most()};
+        double[] ends = {rare ? MIN_RARE : 0, 100 * most()};
         data.addSeries("equal", new double[][] {ends, ends});
         List<Bin> seen =
                 bins.stream().filter(bin -> !rare || bin.observed() > 0).toList();
@@ -133,7 +133,7 @@ final class CurveChart {
 
     private XYPlot difference() {
         XYIntervalSeries series = new XYIntervalSeries("difference");
-        double reach = LEAST_REACH;
+        double reach = MIN_REACH;
         for (Bin bin : bins) {
             double x = 100 * bin.predicted();
             double y = 100 * bin.difference();
@@ -144,7 +144,7 @@ final class CurveChart {
         XYIntervalSeriesCollection data = new XYIntervalSeriesCollection();
         data.addSeries(series);
         NumberAxis points = styled(new NumberAxis());
-        int shown = Math.min(MOST_REACH, (int) Math.ceil(reach));
+        int shown = Math.min(MAX_REACH, (int) Math.ceil(reach));
         points.setRange(-shown, shown);
         points.setTickUnit(new NumberTickUnit(shown > 4 ? 2 : 1));
         XYErrorRenderer bars = new XYErrorRenderer();
@@ -164,7 +164,7 @@ final class CurveChart {
 
     /** In the corner and level: it reads better than along the axis. */
     private void title(XYPlot plot, String words, double top) {
-        XYTextAnnotation title = new XYTextAnnotation(" " + words, rare ? LEAST_RARE : -EDGE * most(), top);
+        XYTextAnnotation title = new XYTextAnnotation(" " + words, rare ? MIN_RARE : -EDGE * most(), top);
         title.setTextAnchor(TextAnchor.TOP_LEFT);
         title.setFont(new Font(Font.SANS_SERIF, Font.PLAIN, 11));
         title.setPaint(INK);

@@ -15,7 +15,7 @@ import org.pipwright.engine.cube.MoneyStakes;
  * in them. Positions with a chance outside 10 to 90 % are left out.
  */
 final class CubeFit {
-    private static final double LEAST = 0.1;
+    private static final double MIN = 0.1;
     private static final MoneyStakes STAKES = new MoneyStakes(false, false);
     private static final CubeState OWNED = new CubeState(2, CubeOwner.ME);
 
@@ -39,7 +39,7 @@ final class CubeFit {
     }
 
     static boolean counts(double win) {
-        return win >= LEAST && win <= 1 - LEAST;
+        return win >= MIN && win <= 1 - MIN;
     }
 
     /** Adds a position with its true values. */

@@ -17,7 +17,7 @@ import org.openjdk.jmh.annotations.State;
 import org.pipwright.bench.BenchNetworks;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Network;
-import org.pipwright.training.learner.ReferenceNetwork;
+import org.pipwright.training.reference.ReferenceNetwork;
 
 /**
  * A peer: Deeplearning4j's {@code output()} on the same network and positions, up to the scores before the softmax. Inputs

@@ -22,9 +22,9 @@ import org.pipwright.engine.search.PlaySearch;
 /** Finds out what the plays of decisions are worth: candidates by lookahead 1, then rollouts of these. */
 final class Referee implements AutoCloseable {
     /** Fewer games say too little of their own spread to stop on. */
-    private static final int LEAST_TRIALS = 144;
+    private static final int MIN_TRIALS = 144;
 
-    private static final int FEWEST_CANDIDATES = 2;
+    private static final int MIN_CANDIDATES = 2;
 
     private final Supplier<Judgement> judgements;
     private final ReferenceHeader header;
@@ -45,7 +45,7 @@ final class Referee implements AutoCloseable {
         List<Play> candidates = new ArrayList<>();
         Map<String, Double> others = new LinkedHashMap<>();
         for (RankedPlay play : search.rank(position, roll, 1)) {
-            if (play.cost() >= -header.within() || candidates.size() < FEWEST_CANDIDATES) {
+            if (play.cost() >= -header.within() || candidates.size() < MIN_CANDIDATES) {
                 candidates.add(play.play());
             } else {
                 others.put(play.play().toString(), rounded(play.cost()));
@@ -78,7 +78,7 @@ final class Referee implements AutoCloseable {
     }
 
     private boolean exact(RolloutReport report) {
-        return report.trials() >= LEAST_TRIALS
+        return report.trials() >= MIN_TRIALS
                 && report.lines().stream()
                         .allMatch(line -> header.exactEnough(
                                 line.behind().mean(), line.behind().standardError()));

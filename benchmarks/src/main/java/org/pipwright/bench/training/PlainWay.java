@@ -13,7 +13,7 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.rules.PossibleOutcomes;
-import org.pipwright.training.learner.ReferenceLearner;
+import org.pipwright.training.reference.ReferenceLearner;
 import org.pipwright.training.selfplay.Samples;
 
 /**

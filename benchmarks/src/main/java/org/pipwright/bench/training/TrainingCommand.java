@@ -14,7 +14,7 @@ import org.pipwright.bench.Within;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.roll.Dice;
-import org.pipwright.training.run.Metrics;
+import org.pipwright.training.report.Metrics;
 import org.pipwright.training.run.RunFolder;
 import org.pipwright.training.run.TrainingListener;
 import org.pipwright.training.run.TrainingRun;

@@ -22,7 +22,7 @@ import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.pipwright.bench.Main;
+import org.pipwright.bench.cli.Main;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;

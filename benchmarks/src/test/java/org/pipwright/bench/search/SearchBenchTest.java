@@ -9,7 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.bench.BenchNetworks;
 import org.pipwright.bench.speed.SearchBenchmark;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;

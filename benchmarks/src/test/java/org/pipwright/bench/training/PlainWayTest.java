@@ -5,9 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
 import org.junit.jupiter.api.Test;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;

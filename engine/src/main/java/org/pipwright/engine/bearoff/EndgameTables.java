@@ -1,6 +1,7 @@
 package org.pipwright.engine.bearoff;
 
 import java.util.function.Supplier;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 

@@ -1,6 +1,7 @@
 package org.pipwright.engine.bearoff;
 
 import java.util.Arrays;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.FinishedGames;
 import org.pipwright.engine.evaluation.Outcomes;

@@ -14,7 +14,7 @@ import java.nio.ByteOrder;
  */
 public final class OneSidedTable {
     /** Most rolls a distribution can have, with room. */
-    static final int MOST_ROLLS = 256;
+    static final int MAX_ROLLS = 256;
 
     /** Entries are read four bytes at a time, of which the last may lie behind the last record. */
     private static final int PADDING = 1;
@@ -119,7 +119,7 @@ public final class OneSidedTable {
      * @return the distribution
      */
     public RollSpread rolls(int arrangement) {
-        double[] survival = new double[MOST_ROLLS];
+        double[] survival = new double[MAX_ROLLS];
         survival(arrangement, survival);
         return new RollSpread(survival);
     }
@@ -131,7 +131,7 @@ public final class OneSidedTable {
      * @return the distribution
      */
     public RollSpread rollsToFirst(int arrangement) {
-        double[] survival = new double[MOST_ROLLS];
+        double[] survival = new double[MAX_ROLLS];
         survivalToFirst(arrangement, survival);
         return new RollSpread(survival);
     }

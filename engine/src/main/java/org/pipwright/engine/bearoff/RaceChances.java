@@ -1,6 +1,7 @@
 package org.pipwright.engine.bearoff;
 
 import java.util.Arrays;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Planes;
 
@@ -20,8 +21,8 @@ final class RaceChances {
 
     /** What is known of one side. */
     private final class Side {
-        final double[] all = new double[OneSidedTable.MOST_ROLLS + 1];
-        final double[] first = new double[OneSidedTable.MOST_ROLLS + 1];
+        final double[] all = new double[OneSidedTable.MAX_ROLLS + 1];
+        final double[] first = new double[OneSidedTable.MAX_ROLLS + 1];
         int length;
         int firstLength;
         int arrangement = -1;

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;

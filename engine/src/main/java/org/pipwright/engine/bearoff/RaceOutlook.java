@@ -1,5 +1,6 @@
 package org.pipwright.engine.bearoff;
 
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Position;
 

@@ -12,7 +12,7 @@ import org.pipwright.engine.position.Planes;
  */
 public final class SideIndex {
     /** Most arrangements a table may have: keeps indices and file offsets within an int. */
-    private static final int MOST = 25_000_000;
+    private static final int MAX = 25_000_000;
 
     /** Points looked up at a time: byte j of an entry counts the set bits 0 to j of the entry's number. */
     private static final int CHUNK = 8;
@@ -39,9 +39,9 @@ public final class SideIndex {
                     + " points and " + checkers + " checkers");
         }
         double arrangements = choose(checkers + points, points);
-        if (arrangements > MOST) {
+        if (arrangements > MAX) {
             throw new IllegalArgumentException(checkers + " checkers on " + points + " points have "
-                    + Math.round(arrangements) + " arrangements: at most " + MOST + ", so use fewer points");
+                    + Math.round(arrangements) + " arrangements: at most " + MAX + ", so use fewer points");
         }
         this.points = points;
         this.checkers = checkers;
@@ -60,7 +60,7 @@ public final class SideIndex {
 
     /** Whether an index of this size can be made. */
     static boolean fits(int points, int checkers) {
-        return inRange(points, checkers) && choose(checkers + points, points) <= MOST;
+        return inRange(points, checkers) && choose(checkers + points, points) <= MAX;
     }
 
     /** The binomial coefficient n over k, exact while below 2^53. */

@@ -1,5 +1,7 @@
 package org.pipwright.engine.bearoff;
 
+import org.pipwright.engine.evaluation.Basis;
+
 /**
  * What lies before one side of a race: distributions of its numbers of rolls.
  *

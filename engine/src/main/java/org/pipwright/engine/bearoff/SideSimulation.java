@@ -2,6 +2,7 @@ package org.pipwright.engine.bearoff;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.roll.Roll;
@@ -44,7 +45,7 @@ final class SideSimulation {
     private final PlayGenerator generator = new PlayGenerator();
     private final int[] planes = new int[Planes.STRIDE];
     private final int[] scratch = new int[Planes.SIDE];
-    private final double[] entries = new double[OneSidedTable.MOST_ROLLS];
+    private final double[] entries = new double[OneSidedTable.MAX_ROLLS];
 
     /** What a side plays for until the table is reached. */
     private enum Goal {
@@ -107,9 +108,9 @@ final class SideSimulation {
 
     /** Survival chances summed over the paths. */
     private static final class Sums {
-        final double[] off = new double[2 * OneSidedTable.MOST_ROLLS];
-        final double[] first = new double[2 * OneSidedTable.MOST_ROLLS];
-        final double[] away = new double[2 * OneSidedTable.MOST_ROLLS];
+        final double[] off = new double[2 * OneSidedTable.MAX_ROLLS];
+        final double[] first = new double[2 * OneSidedTable.MAX_ROLLS];
+        final double[] away = new double[2 * OneSidedTable.MAX_ROLLS];
 
         RollSpread spread(double[] sums) {
             double[] survival = new double[sums.length];

@@ -1,5 +1,6 @@
 package org.pipwright.engine.bearoff;
 
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Horizon;
 
 /** Ends games where the tables know their chances. Serves one thread; the tables may be shared. */

@@ -2,12 +2,12 @@ package org.pipwright.engine.cube;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.bearoff.DoublingValue;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.SideIndex;
 import org.pipwright.engine.bearoff.TwoSidedTable;
 import org.pipwright.engine.bearoff.TwoSidedValue;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 

@@ -9,7 +9,7 @@ public final class WalkGame {
     /** Iteration stops when no value moves by more than this share of the range of values. */
     private static final double STILL = 1e-13;
 
-    private static final int MOST_SWEEPS = 1_000_000;
+    private static final int MAX_SWEEPS = 1_000_000;
 
     /** Sweeps between two leaps, so that one mode of the error is left to be seen. */
     private static final int PATIENCE = 8;
@@ -147,7 +147,7 @@ public final class WalkGame {
      */
     private void iterate(Values values, double[] myOffer, double[] theirOffer, double still) {
         double before = 0;
-        for (int sweep = 1; sweep < MOST_SWEEPS; sweep++) {
+        for (int sweep = 1; sweep < MAX_SWEEPS; sweep++) {
             boolean leap = sweep % PATIENCE == 0;
             double[] mine = leap ? values.mine.clone() : null;
             walk.average(values.theirs, values.rolling, spare);

@@ -68,7 +68,7 @@ public final class CubefulRanker implements AutoCloseable {
      * @param position an unfinished position
      * @param roll the roll
      * @param cube the cube, seen from the side that plays
-     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return every play, distinct by resulting position; those with the largest lookahead first, each group best first
      * @throws IllegalArgumentException if the game is over or the lookahead out of range
      */
@@ -105,7 +105,7 @@ public final class CubefulRanker implements AutoCloseable {
      * @param roll the roll
      * @param plays at least one play of that position and roll; one given twice counts once
      * @param cube the cube, seen from the side that plays
-     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return these plays, best first
      * @throws IllegalArgumentException if a play is not one of this position and roll, or there is none
      */

@@ -25,7 +25,7 @@ public final class JudgingCheckerPlayer implements CheckerPlayer {
      *
      * @param evaluator gives chances
      * @param terms how to judge under given stakes, seen from the side on roll
-     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      */
     public JudgingCheckerPlayer(PositionEvaluator evaluator, Function<Stakes, CubeTerms> terms, int lookahead) {
         this.search = new CubeSearch(Judgement.by(evaluator));

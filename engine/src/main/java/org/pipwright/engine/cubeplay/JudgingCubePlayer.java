@@ -24,7 +24,7 @@ public final class JudgingCubePlayer implements CubePlayer {
      *
      * @param evaluator gives chances
      * @param terms how to judge under given stakes, seen from the side on roll
-     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      */
     public JudgingCubePlayer(PositionEvaluator evaluator, Function<Stakes, CubeTerms> terms, int lookahead) {
         this.evaluator = evaluator;

@@ -11,7 +11,7 @@ import org.pipwright.engine.cube.Stakes;
  * match score may come to some megabytes, so those not asked for longest are forgotten.
  */
 public final class TermsByStakes implements Function<Stakes, CubeTerms> {
-    private static final int MOST = 256;
+    private static final int MAX = 256;
 
     private final Function<Stakes, CubeTerms> maker;
     private final Map<Stakes, CubeTerms> known = new LinkedHashMap<>(16, 0.75f, true) {
@@ -19,7 +19,7 @@ public final class TermsByStakes implements Function<Stakes, CubeTerms> {
 
         @Override
         protected boolean removeEldestEntry(Map.Entry<Stakes, CubeTerms> eldest) {
-            return size() > MOST;
+            return size() > MAX;
         }
     };
 

@@ -28,7 +28,7 @@ public interface CubeOpinion {
      * The opinion of an evaluator.
      *
      * @param evaluator gives chances; used by this opinion only
-     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return values by {@link CubeSearch}
      */
     static CubeOpinion of(PositionEvaluator evaluator, int lookahead) {

@@ -28,7 +28,7 @@ public record DrillSettings(
         int apart,
         int mostGames) {
     /** Largest lookahead of a drill, which judges hundreds of positions for one question. */
-    public static final int MOST_LOOKAHEAD = 3;
+    public static final int MAX_LOOKAHEAD = 3;
 
     /**
      * Checks the ranges.
@@ -38,7 +38,7 @@ public record DrillSettings(
      * @param seed any
      * @param cost more than 0
      * @param margin more than 0
-     * @param lookahead 0 to {@value #MOST_LOOKAHEAD}
+     * @param lookahead 0 to {@value #MAX_LOOKAHEAD}
      * @param simulateRaces whether races are simulated
      * @param apart at least 1
      * @param mostGames at least 1
@@ -53,8 +53,8 @@ public record DrillSettings(
             throw new IllegalArgumentException(
                     "cost and margin are more than 0 points, not " + cost + " and " + margin);
         }
-        if (lookahead < 0 || lookahead > MOST_LOOKAHEAD) {
-            throw new IllegalArgumentException("lookahead " + lookahead + ": use 0 to " + MOST_LOOKAHEAD);
+        if (lookahead < 0 || lookahead > MAX_LOOKAHEAD) {
+            throw new IllegalArgumentException("lookahead " + lookahead + ": use 0 to " + MAX_LOOKAHEAD);
         }
     }
 

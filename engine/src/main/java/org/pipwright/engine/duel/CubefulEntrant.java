@@ -9,7 +9,7 @@ import org.pipwright.engine.search.LookaheadSettings;
  *
  * @param name what reports call it
  * @param evaluators makes an evaluator for a thread; all of them must judge alike
- * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+ * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MAX}
  */
 public record CubefulEntrant(String name, Supplier<PositionEvaluator> evaluators, int lookahead) {
     /**
@@ -17,13 +17,13 @@ public record CubefulEntrant(String name, Supplier<PositionEvaluator> evaluators
      *
      * @param name what reports call it
      * @param evaluators makes an evaluator for a thread
-     * @param lookahead 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead 0 to {@value LookaheadSettings#MAX}
      * @throws IllegalArgumentException if it is out of range
      */
     public CubefulEntrant {
-        if (lookahead < 0 || lookahead > LookaheadSettings.MOST) {
+        if (lookahead < 0 || lookahead > LookaheadSettings.MAX) {
             throw new IllegalArgumentException(
-                    "with the cube a lookahead is 0 to " + LookaheadSettings.MOST + ", not " + lookahead);
+                    "with the cube a lookahead is 0 to " + LookaheadSettings.MAX + ", not " + lookahead);
         }
     }
 }

@@ -2,11 +2,11 @@ package org.pipwright.engine.duel;
 
 import java.util.Optional;
 import java.util.function.Supplier;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadPlayer;
@@ -47,7 +47,7 @@ public record Entrant(String name, Supplier<Player> players, Optional<Supplier<P
      *
      * @param name what reports call it
      * @param model the net
-     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return the entrant
      * @throws IllegalArgumentException if the lookahead is out of range
      */

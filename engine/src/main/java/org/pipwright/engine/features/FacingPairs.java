@@ -18,7 +18,7 @@ public final class FacingPairs {
     public static final int COUNT = KINDS * Planes.BAR * (Planes.BAR + 1) / 2;
 
     /** No position has more: fifteen places of each side. */
-    public static final int MOST = 15 * 15;
+    public static final int MAX = 15 * 15;
 
     private static final int ALL = -1;
 
@@ -29,7 +29,7 @@ public final class FacingPairs {
      *
      * @param planes array that holds the position
      * @param at index of its first plane
-     * @param out where to write numbers 0 to {@value #COUNT} - 1; room for {@value #MOST}
+     * @param out where to write numbers 0 to {@value #COUNT} - 1; room for {@value #MAX}
      * @param outAt where to begin
      * @return how many there are
      */
@@ -44,7 +44,7 @@ public final class FacingPairs {
      * @param at index of its first plane
      * @param mine places of the side on roll, one bit each
      * @param theirs places of the opponent, as it numbers them
-     * @param out where to write the numbers of pairs with a place of either set, in rising order; room for {@value #MOST}
+     * @param out where to write the numbers of pairs with a place of either set, in rising order; room for {@value #MAX}
      * @param outAt where to begin
      * @return how many there are
      */

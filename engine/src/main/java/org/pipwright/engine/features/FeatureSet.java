@@ -205,7 +205,7 @@ public enum FeatureSet {
 
     private void encodePairs(int[] planes, int at, float[] out, int outAt) {
         Arrays.fill(out, outAt, outAt + pairs, 0);
-        int[] list = new int[FacingPairs.MOST];
+        int[] list = new int[FacingPairs.MAX];
         int size = FacingPairs.list(planes, at, list, 0);
         for (int i = 0; i < size; i++) {
             out[outAt + list[i]] = 1;

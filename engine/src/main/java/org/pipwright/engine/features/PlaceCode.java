@@ -12,7 +12,7 @@ public final class PlaceCode {
     /** Inputs a place. */
     public static final int LENGTH = 5;
 
-    private static final int MOST_CHECKERS = 15;
+    private static final int MAX_CHECKERS = 15;
 
     private static final float[][] OFF = table(Planes.OFF);
 
@@ -21,8 +21,8 @@ public final class PlaceCode {
     private PlaceCode() {}
 
     private static float[][] table(int place) {
-        float[][] table = new float[MOST_CHECKERS + 1][LENGTH];
-        for (int count = 0; count <= MOST_CHECKERS; count++) {
+        float[][] table = new float[MAX_CHECKERS + 1][LENGTH];
+        for (int count = 0; count <= MAX_CHECKERS; count++) {
             for (int k = 0; k < LENGTH; k++) {
                 table[count][k] = value(place, count, k);
             }

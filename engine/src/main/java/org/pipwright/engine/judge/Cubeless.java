@@ -3,7 +3,7 @@ package org.pipwright.engine.judge;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.pipwright.engine.bearoff.Basis;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.ranking.Depth;

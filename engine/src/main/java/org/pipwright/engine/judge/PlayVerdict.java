@@ -4,7 +4,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.pipwright.engine.bearoff.Basis;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.ranking.Depth;

@@ -25,7 +25,7 @@ final class MatchEndings {
     private static final EndingPlays PLAYS = new EndingPlays(EndgameTables.LAST_SIX);
 
     /** Numbers kept in all, 256 MiB; a score has up to 27 million. */
-    private static final long MOST = 1L << 25;
+    private static final long MAX = 1L << 25;
 
     private final MatchTable table;
     private final Map<MatchScore, EndingsAtScore> byScore = new LinkedHashMap<>(16, 0.75f, true);
@@ -124,7 +124,7 @@ final class MatchEndings {
         }
         long size = byScore.values().stream().mapToLong(EndingsAtScore::size).sum();
         Iterator<EndingsAtScore> eldest = byScore.values().iterator();
-        while (size > MOST && eldest.hasNext()) {
+        while (size > MAX && eldest.hasNext()) {
             EndingsAtScore endings = eldest.next();
             if (endings != grown) {
                 size -= endings.size();

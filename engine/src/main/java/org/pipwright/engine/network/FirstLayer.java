@@ -10,7 +10,7 @@ import org.pipwright.engine.position.Planes;
  * or arrives. Rows are padded with zeros to a multiple of {@link Network#LANES}.
  */
 final class FirstLayer {
-    private static final int MOST_CHECKERS = 15;
+    private static final int MAX_CHECKERS = 15;
 
     private final FeatureSet features;
     private final float[][] stepRows;
@@ -42,10 +42,10 @@ final class FirstLayer {
     }
 
     private static float[][] steps(Layer first) {
-        float[][] steps = new float[2 * Planes.PLACES * MOST_CHECKERS][];
+        float[][] steps = new float[2 * Planes.PLACES * MAX_CHECKERS][];
         for (int place = 0; place < 2 * Planes.PLACES; place++) {
-            for (int count = 0; count < MOST_CHECKERS; count++) {
-                int index = place * MOST_CHECKERS + count;
+            for (int count = 0; count < MAX_CHECKERS; count++) {
+                int index = place * MAX_CHECKERS + count;
                 boolean sameAsBefore = count > 0 && sameStep(place % Planes.PLACES, count);
                 steps[index] = sameAsBefore ? steps[index - 1] : step(first, place, count);
             }
@@ -96,7 +96,7 @@ final class FirstLayer {
 
     /** Change of the sums when a count goes from {@code count} to {@code count + 1}; side 0 is on roll. */
     float[] stepRow(int side, int place, int count) {
-        return stepRows[(side * Planes.PLACES + place) * MOST_CHECKERS + count];
+        return stepRows[(side * Planes.PLACES + place) * MAX_CHECKERS + count];
     }
 
     float[] extraRow(int extra) {

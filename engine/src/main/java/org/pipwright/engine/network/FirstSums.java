@@ -7,7 +7,7 @@ import org.pipwright.engine.position.Planes;
 /** One thread's sums of a first layer: from scratch, or by differences from a position given before. */
 final class FirstSums {
     /** Most rows besides the extras: all 30 checkers leave one place and arrive at another. */
-    private static final int MOST_STEPS = 60;
+    private static final int MAX_STEPS = 60;
 
     private final FirstLayer layer;
     private final Kernel kernel;
@@ -18,7 +18,7 @@ final class FirstSums {
     private final float[] baseExtras;
     private final float[] baseSums;
     private final float[] extras;
-    private final int[] pairs = new int[FacingPairs.MOST];
+    private final int[] pairs = new int[FacingPairs.MAX];
     private final boolean paired;
 
     private int rowCount;
@@ -29,8 +29,8 @@ final class FirstSums {
         this.features = layer.features();
         this.paired = features.pairs() > 0;
         // One more than can be used: fromBase writes a row before it knows whether it counts.
-        int mostPairs = paired ? 2 * FacingPairs.MOST : 0;
-        this.rows = new float[MOST_STEPS + features.extras() + mostPairs + 1][];
+        int mostPairs = paired ? 2 * FacingPairs.MAX : 0;
+        this.rows = new float[MAX_STEPS + features.extras() + mostPairs + 1][];
         this.scales = new float[rows.length];
         this.baseExtras = new float[features.extras()];
         this.extras = new float[features.extras()];

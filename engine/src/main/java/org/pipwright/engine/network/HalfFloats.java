@@ -10,7 +10,7 @@ final class HalfFloats {
     /** From here on a number rounds to infinity. */
     private static final float TOO_LARGE = 65520f;
 
-    private static final float LEAST_NORMAL = 0x1p-14f;
+    private static final float MIN_NORMAL = 0x1p-14f;
 
     private HalfFloats() {}
 
@@ -30,7 +30,7 @@ final class HalfFloats {
         if (size >= TOO_LARGE) {
             return (short) (sign | INFINITE);
         }
-        if (size < LEAST_NORMAL) {
+        if (size < MIN_NORMAL) {
             return (short) (sign | (int) Math.rint(size * 0x1p24));
         }
         int bits = Float.floatToRawIntBits(size) - (112 << 23);

@@ -42,7 +42,7 @@ public final class ModelFile {
     static final String QUICK = "quick";
 
     /** Far above any model of use, far below what could exhaust memory. */
-    private static final int MOST_BYTES = 256 << 20;
+    private static final int MAX_BYTES = 256 << 20;
 
     private ModelFile() {}
 
@@ -82,8 +82,8 @@ public final class ModelFile {
      * @throws IOException if the stream fails
      */
     public static Model read(InputStream in, String name) throws IOException {
-        byte[] bytes = in.readNBytes(MOST_BYTES + 1);
-        if (bytes.length > MOST_BYTES) {
+        byte[] bytes = in.readNBytes(MAX_BYTES + 1);
+        if (bytes.length > MAX_BYTES) {
             throw new InvalidModelException("'" + name + "' is too large to be a Pipwright model");
         }
         return parse(bytes, name);

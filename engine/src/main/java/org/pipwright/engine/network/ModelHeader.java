@@ -25,7 +25,7 @@ final class ModelHeader {
     private static final String METADATA = "__metadata__";
 
     /** Largest size of one dimension. */
-    private static final int MOST = 1 << 16;
+    private static final int MAX = 1 << 16;
 
     private final Map<String, Tensor> tensors;
     private final Map<String, String> metadata;
@@ -131,7 +131,7 @@ final class ModelHeader {
         NumberType numbers = numberType(name, type);
         long values = 1;
         for (int size : shape) {
-            require(size >= 1 && size <= MOST && values <= Integer.MAX_VALUE / MOST);
+            require(size >= 1 && size <= MAX && values <= Integer.MAX_VALUE / MAX);
             values *= size;
         }
         if ((long) offsets.get(1) - offsets.get(0) != numbers.bytes * values) {

@@ -12,11 +12,11 @@ import org.pipwright.engine.text.Excerpt;
 
 /** Bytes of a model file to the model, every rule of {@link ModelFile} checked. */
 final class ModelReader {
-    private static final int MOST_HEADER = 1 << 20;
+    private static final int MAX_HEADER = 1 << 20;
 
-    private static final int MOST_LAYERS = 16;
+    private static final int MAX_LAYERS = 16;
 
-    private static final int MOST_BLOCKS = 64;
+    private static final int MAX_BLOCKS = 64;
 
     private final ModelHeader header;
     private final ByteBuffer data;
@@ -33,7 +33,7 @@ final class ModelReader {
         }
         ByteBuffer buffer = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
         long headerLength = buffer.getLong();
-        if (headerLength < 2 || headerLength > MOST_HEADER || headerLength > buffer.remaining()) {
+        if (headerLength < 2 || headerLength > MAX_HEADER || headerLength > buffer.remaining()) {
             throw new InvalidModelException("its header claims " + Long.toUnsignedString(headerLength)
                     + " bytes of a file of " + bytes.length + ": cut off, or not a Pipwright model");
         }
@@ -95,7 +95,7 @@ final class ModelReader {
     private Network network(String name) {
         FeatureSet features = features(name);
         List<Layer> layers = new ArrayList<>();
-        while (layers.size() < MOST_LAYERS && has(name + "." + layers.size())) {
+        while (layers.size() < MAX_LAYERS && has(name + "." + layers.size())) {
             layers.add(layer(name + "." + layers.size(), true));
         }
         return new Network(features, layers);
@@ -108,7 +108,7 @@ final class ModelReader {
         FeatureSet features = features(name);
         Layer input = layer(name + ".input", false);
         List<Block> blocks = new ArrayList<>();
-        while (blocks.size() < MOST_BLOCKS && has(name + ".block" + blocks.size() + ".a")) {
+        while (blocks.size() < MAX_BLOCKS && has(name + ".block" + blocks.size() + ".a")) {
             String block = name + ".block" + blocks.size();
             blocks.add(new Block(layer(block + ".a", false), layer(block + ".b", false)));
         }

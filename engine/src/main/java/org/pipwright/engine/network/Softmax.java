@@ -11,7 +11,7 @@ final class Softmax {
     private static final float LN2_LOW = -2.1219444e-4f;
 
     /** Below this the chance is less than 1e-34 of the largest and rounds to nothing. */
-    private static final float LEAST = -80f;
+    private static final float MIN = -80f;
 
     private Softmax() {}
 
@@ -47,9 +47,9 @@ final class Softmax {
      * parts, of which the first has so few digits that its product with n is exact.
      */
     static float exp(float x) {
-        float scaled = Math.max(x, LEAST) * LOG2_E;
+        float scaled = Math.max(x, MIN) * LOG2_E;
         int n = (int) (scaled - 0.5f);
-        float r = Math.max(x, LEAST) - n * LN2_HIGH - n * LN2_LOW;
+        float r = Math.max(x, MIN) - n * LN2_HIGH - n * LN2_LOW;
         float sum = 1 + r * (1 + r * (1 / 2f + r * (1 / 6f + r * (1 / 24f + r * (1 / 120f + r * (1 / 720f))))));
         return Float.intBitsToFloat(n + 127 << 23) * sum;
     }

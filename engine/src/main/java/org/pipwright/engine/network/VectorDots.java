@@ -5,11 +5,11 @@ import jdk.incubator.vector.FloatVector;
 import jdk.incubator.vector.VectorSpecies;
 
 /**
- * A product with up to {@value #MOST} outputs, with the Vector API: a panel of {@link VectorProduct} would be padding for
+ * A product with up to {@value #MAX} outputs, with the Vector API: a panel of {@link VectorProduct} would be padding for
  * the most part. Each output is summed over lanes of inputs, six outputs at once.
  */
 final class VectorDots extends Product {
-    static final int MOST = 6;
+    static final int MAX = 6;
 
     private static final VectorSpecies<Float> SPECIES = VectorKernel.SPECIES;
 
@@ -23,17 +23,17 @@ final class VectorDots extends Product {
     VectorDots(Layer layer) {
         super(layer);
         float[] turned = Matrices.turned(layer.weights(), layer.inputs(), layer.outputs());
-        weights = Arrays.copyOf(turned, MOST * inputs);
-        biases = Arrays.copyOf(layer.biases(), MOST);
+        weights = Arrays.copyOf(turned, MAX * inputs);
+        biases = Arrays.copyOf(layer.biases(), MAX);
     }
 
     @Override
     void set(float[] x, int rows, float floor, float[] out) {
         float[] lanes = new float[Network.LANES];
         for (int r = 0; r < rows; r++) {
-            Arrays.fill(out, r * stride, r * stride + MOST, 0);
+            Arrays.fill(out, r * stride, r * stride + MAX, 0);
             row(x, r * inputs, out, r * stride, lanes);
-            for (int j = r * stride; j < r * stride + MOST; j++) {
+            for (int j = r * stride; j < r * stride + MAX; j++) {
                 out[j] = Math.max(floor, out[j]);
             }
         }

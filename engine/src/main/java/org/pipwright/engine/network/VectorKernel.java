@@ -108,7 +108,7 @@ final class VectorKernel extends Kernel {
 
     @Override
     Product product(Layer layer) {
-        return layer.outputs() <= VectorDots.MOST ? new VectorDots(layer) : new VectorProduct(layer);
+        return layer.outputs() <= VectorDots.MAX ? new VectorDots(layer) : new VectorProduct(layer);
     }
 
     @Override

@@ -28,7 +28,7 @@ public final class PlayJson {
 
     private static final JsonFactory FACTORY = new JsonFactory();
 
-    private static final int MOST_STEPS = 4;
+    private static final int MAX_STEPS = 4;
 
     private PlayJson() {}
 
@@ -53,7 +53,7 @@ public final class PlayJson {
             if (!key.equals("steps")) {
                 return false;
             }
-            json.array("steps", MOST_STEPS, () -> step(json, hops, stars));
+            json.array("steps", MAX_STEPS, () -> step(json, hops, stars));
             return true;
         });
         if (keys.isEmpty()) {

@@ -9,7 +9,7 @@ import org.pipwright.engine.roll.Roll;
  */
 public final class ReducedSolver {
     /** Most cheap sweeps after one that tries all plays, which costs about five of them. */
-    private static final int MOST_KEEPING = 12;
+    private static final int MAX_KEEPING = 12;
 
     /** Cheap sweeps stop once they change values by less than this share of what the sweep before them did. */
     private static final double SETTLED = 0.01;
@@ -64,7 +64,7 @@ public final class ReducedSolver {
                     }
                 }
                 double kept = change;
-                for (int k = 0; k < MOST_KEEPING && kept > change * SETTLED; k++) {
+                for (int k = 0; k < MAX_KEEPING && kept > change * SETTLED; k++) {
                     kept = sweeper.ascending(bellman::evaluate);
                     progress.sweep(++sweeps, false, kept);
                 }

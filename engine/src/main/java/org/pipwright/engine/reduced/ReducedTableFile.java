@@ -24,7 +24,7 @@ public final class ReducedTableFile {
     private static final String MAGIC = "pipwred1";
 
     /** A file whose equities miss those of the best plays by more is not accepted, in points per game. */
-    private static final double MOST_RESIDUAL = 1e-6;
+    private static final double MAX_RESIDUAL = 1e-6;
 
     private static final int BUFFER = 1 << 16;
 
@@ -73,7 +73,7 @@ public final class ReducedTableFile {
             throw new InvalidTableException("'" + file + "' is cut short: delete it and solve again");
         }
         ReducedTable table = ReducedTable.of(game, values, threads);
-        if (!(table.residual() <= MOST_RESIDUAL)) {
+        if (!(table.residual() <= MAX_RESIDUAL)) {
             throw new InvalidTableException("'" + file + "' does not solve the game, it is off by " + table.residual()
                     + " points: delete it and solve again");
         }

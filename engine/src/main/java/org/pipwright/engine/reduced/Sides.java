@@ -10,10 +10,10 @@ import org.pipwright.engine.position.Planes;
  */
 final class Sides {
     /** Most checkers: four a side would make 339 million positions. */
-    static final int MOST_CHECKERS = 3;
+    static final int MAX_CHECKERS = 3;
 
     /** Sets of blots that can be hit together, at most one blot a checker. */
-    static final int HIT_SETS = 1 << MOST_CHECKERS;
+    static final int HIT_SETS = 1 << MAX_CHECKERS;
 
     /** Stands for a blot that is not there; no play lands on it. */
     private static final int NO_POINT = 30;
@@ -27,9 +27,9 @@ final class Sides {
     private final int[] afterHits;
 
     Sides(int checkers) {
-        if (checkers < 1 || checkers > MOST_CHECKERS) {
+        if (checkers < 1 || checkers > MAX_CHECKERS) {
             throw new IllegalArgumentException(
-                    "games with 1 to " + MOST_CHECKERS + " checkers a side can be solved, not with " + checkers);
+                    "games with 1 to " + MAX_CHECKERS + " checkers a side can be solved, not with " + checkers);
         }
         this.checkers = checkers;
         indexOfKey = new int[power(Planes.PLACES, checkers)];
@@ -39,7 +39,7 @@ final class Sides {
         }
         firstOfPips = firstOfPips();
         planes = allPlanes();
-        blotPoints = new int[keys.length * MOST_CHECKERS];
+        blotPoints = new int[keys.length * MAX_CHECKERS];
         afterHits = new int[keys.length * HIT_SETS];
         for (int i = 0; i < keys.length; i++) {
             fillHits(i);
@@ -105,16 +105,16 @@ final class Sides {
 
     private void fillHits(int side) {
         int blots = planes[side * Planes.SIDE] & ~Planes.held(planes, side * Planes.SIDE) & Planes.POINTS;
-        int[] own = new int[MOST_CHECKERS];
-        for (int b = 0; b < MOST_CHECKERS; b++) {
+        int[] own = new int[MAX_CHECKERS];
+        for (int b = 0; b < MAX_CHECKERS; b++) {
             own[b] = Integer.numberOfTrailingZeros(blots);
-            blotPoints[side * MOST_CHECKERS + b] = blots == 0 ? NO_POINT : Planes.BAR - own[b];
+            blotPoints[side * MAX_CHECKERS + b] = blots == 0 ? NO_POINT : Planes.BAR - own[b];
             blots &= blots - 1;
         }
         int[] hit = new int[Planes.SIDE];
         for (int set = 0; set < HIT_SETS; set++) {
             System.arraycopy(planes, side * Planes.SIDE, hit, 0, Planes.SIDE);
-            for (int b = 0; b < MOST_CHECKERS; b++) {
+            for (int b = 0; b < MAX_CHECKERS; b++) {
                 if ((set >> b & 1) != 0 && own[b] < Planes.BAR) {
                     Planes.remove(hit, 0, own[b]);
                     Planes.add(hit, 0, Planes.BAR);
@@ -184,7 +184,7 @@ final class Sides {
 
     /** The b-th blot of an arrangement as the other side's point, or a point no play lands on. */
     int blotPoint(int side, int b) {
-        return blotPoints[side * MOST_CHECKERS + b];
+        return blotPoints[side * MAX_CHECKERS + b];
     }
 
     /** The arrangement after hits on a set of blots: bit b for the b-th. */

@@ -14,7 +14,7 @@ import org.pipwright.engine.record.GameRecord;
  * @param turns all turns, game by game
  */
 public record Review(GameRecord record, ReviewSettings settings, List<ReviewedTurn> turns) {
-    private static final double LEAST = 0.001;
+    private static final double MIN = 0.001;
 
     /**
      * Keeps the turns.
@@ -71,7 +71,7 @@ public record Review(GameRecord record, ReviewSettings settings, List<ReviewedTu
     private List<TurningPoint> largest(int most, Predicate<TurningPoint> which) {
         return turns.stream()
                 .flatMap(turn -> TurningPoint.of(turn).stream())
-                .filter(which.and(point -> Math.abs(point.change()) >= LEAST))
+                .filter(which.and(point -> Math.abs(point.change()) >= MIN))
                 .sorted(Comparator.comparingDouble(point -> -Math.abs(point.change())))
                 .limit(most)
                 .collect(Collectors.toList());

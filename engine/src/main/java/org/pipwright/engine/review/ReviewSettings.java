@@ -9,14 +9,14 @@ import org.pipwright.engine.search.LookaheadSettings;
 /**
  * How deeply a review looks.
  *
- * @param lookahead future rolls averaged over, 0 to {@value LookaheadSettings#MOST}
+ * @param lookahead future rolls averaged over, 0 to {@value LookaheadSettings#MAX}
  * @param games games played out from each decision that lookahead finds to cost something, rounded up to rounds of
  *     {@value RolloutSettings#ROUND}; 0 for none
  * @param seed of the dice of those games
  * @param simulateRaces whether races beyond the exact tables are simulated
  */
 public record ReviewSettings(int lookahead, int games, long seed, boolean simulateRaces) {
-    private static final int MOST_GAMES = 1_000_000;
+    private static final int MAX_GAMES = 1_000_000;
 
     /**
      * Checks the ranges.
@@ -28,11 +28,11 @@ public record ReviewSettings(int lookahead, int games, long seed, boolean simula
      * @throws IllegalArgumentException if one is out of range; one line says which
      */
     public ReviewSettings {
-        if (lookahead < 0 || lookahead > LookaheadSettings.MOST) {
-            throw new IllegalArgumentException("lookahead " + lookahead + ": use 0 to " + LookaheadSettings.MOST);
+        if (lookahead < 0 || lookahead > LookaheadSettings.MAX) {
+            throw new IllegalArgumentException("lookahead " + lookahead + ": use 0 to " + LookaheadSettings.MAX);
         }
-        if (games > MOST_GAMES) {
-            throw new IllegalArgumentException(games + " games from each decision: use up to " + MOST_GAMES);
+        if (games > MAX_GAMES) {
+            throw new IllegalArgumentException(games + " games from each decision: use up to " + MAX_GAMES);
         }
         if (games != 0) {
             games = RolloutSettings.DEFAULT.withTrials(games).trials();

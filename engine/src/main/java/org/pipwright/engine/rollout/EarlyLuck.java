@@ -14,7 +14,7 @@ import org.pipwright.engine.search.RollLuck;
  */
 final class EarlyLuck {
     /** An entry takes about 1.2 KB. */
-    static final int MOST_POSITIONS = 2048;
+    static final int MAX_POSITIONS = 2048;
 
     private final RollLuck luck;
     private final Map<Position, double[]> known = new HashMap<>();
@@ -30,7 +30,7 @@ final class EarlyLuck {
         if (all == null) {
             all = new double[Roll.COUNT * Outcomes.COUNT];
             luck.measureAll(planes, 0, all);
-            if (known.size() == MOST_POSITIONS) {
+            if (known.size() == MAX_POSITIONS) {
                 known.clear();
             }
             known.put(position, all);

@@ -10,7 +10,7 @@ import org.pipwright.engine.statistics.RepeatedLooks;
  *
  * @param trials most games a candidate; rounded up to whole rounds of {@value #ROUND}
  * @param seed of the dice
- * @param lookahead of both sides' checker play, 0 to {@value LookaheadSettings#MOST}
+ * @param lookahead of both sides' checker play, 0 to {@value LookaheadSettings#MAX}
  * @param truncation number of rolls after which a game is truncated and valued by the net; 0 to play every game out
  * @param luckAdjusted whether the luck of each roll is taken off the results
  * @param sure stop once the best candidate is ahead of every other as surely as a single look would show at this many
@@ -33,9 +33,9 @@ public record RolloutSettings(
             new RolloutSettings(TrialDice.BLOCK, 1, 0, 0, true, 0, LookaheadSettings.DEFAULT);
 
     /** Far above any use, and low enough that counts and seeds stay in range. */
-    private static final int MOST_TRIALS = 10_000_000;
+    private static final int MAX_TRIALS = 10_000_000;
 
-    private static final int MOST_TRUNCATION = 10_000;
+    private static final int MAX_TRUNCATION = 10_000;
 
     /**
      * Checks the ranges.
@@ -50,13 +50,13 @@ public record RolloutSettings(
      * @throws IllegalArgumentException if one is out of range; one line says which
      */
     public RolloutSettings {
-        require(trials >= 1 && trials <= MOST_TRIALS, trials + " trials: use 1 to " + MOST_TRIALS);
+        require(trials >= 1 && trials <= MAX_TRIALS, trials + " trials: use 1 to " + MAX_TRIALS);
         require(
-                lookahead >= 0 && lookahead <= LookaheadSettings.MOST,
-                "lookahead " + lookahead + ": use 0 to " + LookaheadSettings.MOST);
+                lookahead >= 0 && lookahead <= LookaheadSettings.MAX,
+                "lookahead " + lookahead + ": use 0 to " + LookaheadSettings.MAX);
         require(
-                truncation >= 0 && truncation <= MOST_TRUNCATION,
-                "truncation after " + truncation + " rolls: use 1 to " + MOST_TRUNCATION + ", or 0 for none");
+                truncation >= 0 && truncation <= MAX_TRUNCATION,
+                "truncation after " + truncation + " rolls: use 1 to " + MAX_TRUNCATION + ", or 0 for none");
         require(
                 sure == 0 || sure >= 1 && sure <= 6,
                 "sure to " + sure + " standard errors: use 1 to 6, or 0 to play all trials");

@@ -45,7 +45,7 @@ public final class CubeSearch {
      * @param position an unfinished position before the roll
      * @param cube the cube, seen from the side on roll
      * @param terms what is played for, seen from the side on roll
-     * @param lookahead 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead 0 to {@value LookaheadSettings#MAX}
      * @return values to the side on roll, exact where they are known
      */
     public CubeValues values(Position position, CubeState cube, CubeTerms terms, int lookahead) {
@@ -78,7 +78,7 @@ public final class CubeSearch {
      * @param count number of results
      * @param cube the cube, seen from the mover
      * @param terms what is played for, seen from the mover
-     * @param lookahead 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead 0 to {@value LookaheadSettings#MAX}
      * @return index of the chosen result, the first of equals
      */
     public int choose(int[] planes, int[] results, int count, CubeState cube, CubeTerms terms, int lookahead) {

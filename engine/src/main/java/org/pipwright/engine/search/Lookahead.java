@@ -31,8 +31,8 @@ public final class Lookahead {
     private final BooleanSupplier stopped;
     private final ColumnSet columnSet;
     private final Replies root = new Replies();
-    private final Replies[] levels = new Replies[LookaheadSettings.MOST + 1];
-    private final Batch[] children = new Batch[LookaheadSettings.MOST + 1];
+    private final Replies[] levels = new Replies[LookaheadSettings.MAX + 1];
+    private final Batch[] children = new Batch[LookaheadSettings.MAX + 1];
     private final Probe probe;
     private long evaluations;
 
@@ -74,7 +74,7 @@ public final class Lookahead {
      *
      * @param planes array that holds the position
      * @param at index of its first plane
-     * @param lookahead 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead 0 to {@value LookaheadSettings#MAX}
      * @param out where to write
      * @param outAt index of the first of six chances, for the side on roll
      */
@@ -98,7 +98,7 @@ public final class Lookahead {
      * @param at index of its first plane
      * @param results the results, as the play generator gives them
      * @param count number of results
-     * @param lookahead 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead 0 to {@value LookaheadSettings#MAX}
      * @param out where to write six chances of the chosen result, for the mover
      * @return index of the chosen result
      */

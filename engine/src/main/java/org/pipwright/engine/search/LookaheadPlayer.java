@@ -15,7 +15,7 @@ public final class LookaheadPlayer implements Player {
      * A player.
      *
      * @param search what it thinks with
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      */
     public LookaheadPlayer(Lookahead search, int lookahead) {
         LookaheadSettings.requireLookahead(lookahead);

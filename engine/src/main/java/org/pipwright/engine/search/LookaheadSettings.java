@@ -11,7 +11,7 @@ import java.util.List;
  */
 public record LookaheadSettings(List<Narrowing> root, List<Narrowing> inner) {
     /** Largest lookahead; each one costs 21 rolls times the kept replies. */
-    public static final int MOST = 6;
+    public static final int MAX = 6;
 
     /** Every play to full depth: exact, and slow beyond lookahead 1. */
     public static final LookaheadSettings FULL =
@@ -41,8 +41,8 @@ public record LookaheadSettings(List<Narrowing> root, List<Narrowing> inner) {
     }
 
     static void requireLookahead(int lookahead) {
-        if (lookahead < 0 || lookahead > MOST) {
-            throw new IllegalArgumentException("lookahead " + lookahead + ": use 0 to " + MOST);
+        if (lookahead < 0 || lookahead > MAX) {
+            throw new IllegalArgumentException("lookahead " + lookahead + ": use 0 to " + MAX);
         }
     }
 }

@@ -122,7 +122,7 @@ public final class ParallelLookahead implements AutoCloseable {
      * @param planes the position before the play, the mover's side first
      * @param results the results, as the play generator gives them
      * @param count number of results, at least 1
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return one entry a result, in the order given, each with the lookahead it was valued with
      */
     public List<Searched> search(int[] planes, int[] results, int count, int lookahead) {
@@ -137,7 +137,7 @@ public final class ParallelLookahead implements AutoCloseable {
      * @param count number of results, at least 1
      * @param stakes what is played for, seen from the mover
      * @param cube the cube, seen from the mover
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return one entry a result, in the order given, each with the lookahead it was valued with
      */
     public List<Searched> search(int[] planes, int[] results, int count, Stakes stakes, CubeState cube, int lookahead) {
@@ -189,7 +189,7 @@ public final class ParallelLookahead implements AutoCloseable {
         limit(time);
         int[] reached = begin(planes, results, count, cubes);
         try {
-            for (int next = 1; next <= LookaheadSettings.MOST; next++) {
+            for (int next = 1; next <= LookaheadSettings.MAX; next++) {
                 narrowed(next);
                 step(next, reached, cubes);
             }
@@ -209,7 +209,7 @@ public final class ParallelLookahead implements AutoCloseable {
      * @param planes the position before the play, the mover's side first
      * @param results the results, as the play generator gives them
      * @param count number of results, at least 1
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return one entry a result, in the order given
      */
     public List<Searched> searchAll(int[] planes, int[] results, int count, int lookahead) {
@@ -224,7 +224,7 @@ public final class ParallelLookahead implements AutoCloseable {
      * @param count number of results, at least 1
      * @param stakes what is played for, seen from the mover
      * @param cube the cube, seen from the mover
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return one entry a result, in the order given
      */
     public List<Searched> searchAll(
@@ -246,7 +246,7 @@ public final class ParallelLookahead implements AutoCloseable {
      * The chances of an unfinished position before the roll.
      *
      * @param planes the position
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return chances of the side on roll
      */
     public Outcomes evaluate(int[] planes, int lookahead) {
@@ -275,7 +275,7 @@ public final class ParallelLookahead implements AutoCloseable {
         Searched reached = new Searched(0, evaluate(planes, 0), 0);
         limit(time);
         try {
-            for (int next = 1; next <= LookaheadSettings.MOST; next++) {
+            for (int next = 1; next <= LookaheadSettings.MAX; next++) {
                 reached = new Searched(0, Outcomes.of(value(planes, Cubes.NONE, next).chances, 0), next);
             }
         } catch (CancellationException e) {
@@ -294,7 +294,7 @@ public final class ParallelLookahead implements AutoCloseable {
      * @param position the position
      * @param cube the cube, seen from the side on roll
      * @param terms what is played for, seen from the side on roll; equal to what the search makes for its stakes
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return chances as {@link #evaluate(int[], int)} gives them; values exact where they are known
      */
     public CubeValued evaluate(Position position, CubeState cube, CubeTerms terms, int lookahead) {
@@ -316,7 +316,7 @@ public final class ParallelLookahead implements AutoCloseable {
         CubeValued reached = evaluate(position, cube, terms, 0);
         limit(time);
         try {
-            for (int next = 1; next <= LookaheadSettings.MOST; next++) {
+            for (int next = 1; next <= LookaheadSettings.MAX; next++) {
                 reached = valued(position, cube, terms, next);
             }
         } catch (CancellationException e) {
@@ -357,7 +357,7 @@ public final class ParallelLookahead implements AutoCloseable {
      * The best reply to each of the 21 rolls. Their mean is what {@link #evaluate(int[], int)} gives for one roll more.
      *
      * @param planes an unfinished position
-     * @param lookahead of each reply, 0 to {@value LookaheadSettings#MOST} - 1
+     * @param lookahead of each reply, 0 to {@value LookaheadSettings#MAX} - 1
      * @param results where to write what the replies lead to, {@value Planes#STRIDE} ints a roll, as the play generator does
      * @return six chances a roll, for the side on roll, in the order of {@link Roll#all()}
      */

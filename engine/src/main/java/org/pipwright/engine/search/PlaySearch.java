@@ -6,9 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Planes;
@@ -53,7 +53,7 @@ public final class PlaySearch implements AutoCloseable {
      *
      * @param position an unfinished position
      * @param roll the roll
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return every play, distinct by resulting position; those with the largest lookahead first, each group best first
      * @throws IllegalArgumentException if the game is over or the lookahead out of range
      */
@@ -82,7 +82,7 @@ public final class PlaySearch implements AutoCloseable {
      * @param position an unfinished position
      * @param roll the roll
      * @param plays at least one play of that position and roll; one given twice counts once
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return these plays, best first
      * @throws IllegalArgumentException if a play is not one of this position and roll, or there is none
      */
@@ -102,7 +102,7 @@ public final class PlaySearch implements AutoCloseable {
      * The chances before the roll.
      *
      * @param position an unfinished position
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MOST}
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return chances of the side on roll
      * @throws IllegalArgumentException if the game is over or the lookahead out of range
      */
@@ -128,7 +128,7 @@ public final class PlaySearch implements AutoCloseable {
      * The best reply to each roll.
      *
      * @param position an unfinished position
-     * @param lookahead number of rolls after the reply to average over, 0 to {@value LookaheadSettings#MOST} - 1; the mean
+     * @param lookahead number of rolls after the reply to average over, 0 to {@value LookaheadSettings#MAX} - 1; the mean
      *     over the rolls is the position's value with one more
      * @return 21 replies, in the order of {@link Roll#all()}
      * @throws IllegalArgumentException if the game is over or the lookahead out of range

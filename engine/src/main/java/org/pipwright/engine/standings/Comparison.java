@@ -11,7 +11,7 @@ import org.pipwright.engine.statistics.RunningMean;
  */
 public record Comparison(int a, int b, RunningMean points) {
     /** Least spread of a pair's value assumed, so that a duel of players that hardly differ does not weigh without limit. */
-    private static final double LEAST_DEVIATION = 0.1;
+    private static final double MIN_DEVIATION = 0.1;
 
     /**
      * Standard error used as the inverse of the weight.
@@ -19,6 +19,6 @@ public record Comparison(int a, int b, RunningMean points) {
      * @return points per game, above 0
      */
     public double error() {
-        return Math.max(points.standardError(), LEAST_DEVIATION / Math.sqrt(points.count()));
+        return Math.max(points.standardError(), MIN_DEVIATION / Math.sqrt(points.count()));
     }
 }

@@ -6,7 +6,7 @@ package org.pipwright.engine.statistics;
  *
  * <p>Values are taken as normal with the same variance under both hypotheses, so that the log-likelihood ratio of n values
  * is (high - low) / variance * (sum - n * (low + high) / 2). The variance is not known: the estimate from all pairs so far
- * stands in for it, at every look anew, and nothing is decided before {@link #LEAST_PAIRS} pairs, where its own error no
+ * stands in for it, at every look anew, and nothing is decided before {@link #MIN_PAIRS} pairs, where its own error no
  * longer matters beside the limits. A floor on the variance lets players that hardly differ come to an end.
  *
  * @param low mean of the lower hypothesis, in points a game
@@ -16,10 +16,10 @@ package org.pipwright.engine.statistics;
  */
 public record SequentialTest(double low, double high, double alpha, double beta) {
     /** No verdict before so many pairs. */
-    public static final int LEAST_PAIRS = 512;
+    public static final int MIN_PAIRS = 512;
 
     /** Least variance of a pair assumed: that of players of which one pair in 25 differs, by half a point a game. */
-    private static final double LEAST_VARIANCE = 0.01;
+    private static final double MIN_VARIANCE = 0.01;
 
     /** What the test says. */
     public enum Verdict {
@@ -76,7 +76,7 @@ public record SequentialTest(double low, double high, double alpha, double beta)
      * @return natural logarithm; 0 if there are no pairs
      */
     public double ratio(RunningMean pairs) {
-        double variance = Math.max(LEAST_VARIANCE, pairs.variance());
+        double variance = Math.max(MIN_VARIANCE, pairs.variance());
         return (high - low) / variance * (pairs.count() * (pairs.mean() - (low + high) / 2));
     }
 
@@ -105,7 +105,7 @@ public record SequentialTest(double low, double high, double alpha, double beta)
      * @return the verdict
      */
     public Verdict verdict(RunningMean pairs) {
-        if (pairs.count() < LEAST_PAIRS) {
+        if (pairs.count() < MIN_PAIRS) {
             return Verdict.UNDECIDED;
         }
         double ratio = ratio(pairs);

@@ -126,7 +126,7 @@ class OneSidedTableTest {
         OneSidedTable table = Tables.oneSided(6, 15);
         double worstMean = 0;
         double worstEntry = 0;
-        double[] stored = new double[OneSidedTable.MOST_ROLLS];
+        double[] stored = new double[OneSidedTable.MAX_ROLLS];
         for (int i = 0; i < index.size(); i++) {
             for (int kind = 0; kind < 2; kind++) {
                 double[] survival = kind == 0 ? exact.all(i) : exact.first(i);

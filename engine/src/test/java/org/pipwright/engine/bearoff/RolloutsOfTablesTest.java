@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rollout.Estimate;
 import org.pipwright.engine.rollout.RolloutLine;

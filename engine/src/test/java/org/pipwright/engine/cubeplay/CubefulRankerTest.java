@@ -225,7 +225,7 @@ class CubefulRankerTest {
         Position position = PositionText.parse("1@24 14@off / 1@2 14@off");
         try (CubefulRanker ranker = ranker(money(), 2)) {
             List<CubefulPlay> timed = ranker.rank(position, Roll.of(2, 1), CubeState.START, Duration.ofMinutes(5));
-            assertEquals(LookaheadSettings.MOST, timed.get(0).lookahead());
+            assertEquals(LookaheadSettings.MAX, timed.get(0).lookahead());
         }
     }
 

@@ -4,13 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
-import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.OneSidedTable;
 import org.pipwright.engine.bearoff.RaceOutlook;
 import org.pipwright.engine.bearoff.SideIndex;
 import org.pipwright.engine.bearoff.TableProgress;
 import org.pipwright.engine.bearoff.TwoSidedTable;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.PlayVerdict;

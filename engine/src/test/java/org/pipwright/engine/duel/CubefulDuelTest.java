@@ -14,9 +14,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.cube.MoneyStakes;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.statistics.RunningMean;
 import org.pipwright.engine.statistics.SequentialTest;
 

@@ -59,7 +59,7 @@ class FacingPairsTest {
     }
 
     private static int[] listed(NaiveBoard board, int mine, int theirs) {
-        int[] out = new int[FacingPairs.MOST + 1];
+        int[] out = new int[FacingPairs.MAX + 1];
         int[] planes = new int[24];
         System.arraycopy(board.toPlanes(), 0, planes, 8, 8);
         int size = FacingPairs.list(planes, 8, mine, theirs, out, 1);
@@ -75,7 +75,7 @@ class FacingPairsTest {
     void listAgreesWithTheSearch() {
         Set<Integer> seen = new HashSet<>();
         RandomBoards.of(85, 4_000).forEach(board -> {
-            int[] out = new int[FacingPairs.MOST];
+            int[] out = new int[FacingPairs.MAX];
             int size = FacingPairs.list(board.toPlanes(), 0, out, 0);
             int[] found = Arrays.copyOf(out, size);
             assertArrayEquals(naive(board, p -> true, q -> true), found, board::toString);

@@ -21,10 +21,10 @@ import org.pipwright.engine.regime.Source;
 
 /** The bit plane generator and the naive one agree as sets, and the fast one gives no result twice. */
 class PlayGeneratorAgreementTest {
-    private static final int LEAST_PAIRS = 2_000_000;
+    private static final int MIN_PAIRS = 2_000_000;
 
     /** Pairs in a regime below which the run says too little about it. */
-    private static final int LEAST_IN_A_REGIME = 1000;
+    private static final int MIN_IN_A_REGIME = 1000;
 
     private static final int CHUNK = 5000;
 
@@ -73,13 +73,13 @@ class PlayGeneratorAgreementTest {
         for (int i = 0; i < regimes.size(); i++) {
             table.append(String.format(
                     Locale.ROOT, "%9d %s%n", counts[i], regimes.get(i).name()));
-            if (counts[i] < LEAST_IN_A_REGIME) {
+            if (counts[i] < MIN_IN_A_REGIME) {
                 thin.add(regimes.get(i).name());
             }
         }
         System.out.print(table);
         assertTrue(thin.isEmpty(), () -> "too few pairs in: " + thin);
-        assertTrue(pairs >= LEAST_PAIRS, () -> "only " + pairs + " pairs");
+        assertTrue(pairs >= MIN_PAIRS, () -> "only " + pairs + " pairs");
     }
 
     /** Some pairs from one source, with a random stream of its own. */

@@ -5,9 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.RandomWalk;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
@@ -26,11 +26,11 @@ class EarlyLuckTest {
         EarlyLuck early = new EarlyLuck(new RollLuck(counting));
         RollLuck luck = new RollLuck(net);
         List<Position> positions = new RandomWalk(3, 8)
-                .next(2 * EarlyLuck.MOST_POSITIONS).stream()
+                .next(2 * EarlyLuck.MAX_POSITIONS).stream()
                         .distinct()
-                        .limit(EarlyLuck.MOST_POSITIONS + 100)
+                        .limit(EarlyLuck.MAX_POSITIONS + 100)
                         .toList();
-        assertTrue(positions.size() > EarlyLuck.MOST_POSITIONS);
+        assertTrue(positions.size() > EarlyLuck.MAX_POSITIONS);
         Dice dice = Dice.ofGame(1, 1);
         for (int i = 0; i < positions.size(); i++) {
             int[] planes = positions.get(i).toPlanes();

@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.play.RandomWalk;
 import org.pipwright.engine.position.Position;

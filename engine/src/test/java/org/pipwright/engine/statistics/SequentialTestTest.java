@@ -112,9 +112,9 @@ class SequentialTestTest {
 
     @Test
     void identicalPlayersAreNoBetter() {
-        RunningMean nothing = new RunningMean(SequentialTest.LEAST_PAIRS, 0, 0);
+        RunningMean nothing = new RunningMean(SequentialTest.MIN_PAIRS, 0, 0);
         assertEquals(Verdict.LOW, USUAL.verdict(nothing));
-        assertEquals(Verdict.UNDECIDED, USUAL.verdict(new RunningMean(SequentialTest.LEAST_PAIRS - 1, 0, 0)));
+        assertEquals(Verdict.UNDECIDED, USUAL.verdict(new RunningMean(SequentialTest.MIN_PAIRS - 1, 0, 0)));
     }
 
     @ParameterizedTest

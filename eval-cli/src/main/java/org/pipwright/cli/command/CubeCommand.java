@@ -50,7 +50,7 @@ public final class CubeCommand extends CliCommand {
             names = "--lookahead",
             paramLabel = "N",
             defaultValue = "1",
-            description = "Future rolls to average over, 0 to " + LookaheadSettings.MOST
+            description = "Future rolls to average over, 0 to " + LookaheadSettings.MAX
                     + ". Default: 1. Races beyond the tables are played out many times instead.")
     private int lookahead;
 
@@ -77,8 +77,8 @@ public final class CubeCommand extends CliCommand {
 
     @Override
     public Integer call() {
-        if (lookahead < 0 || lookahead > LookaheadSettings.MOST) {
-            throw new UserError("--lookahead is " + lookahead + ": use 0 to " + LookaheadSettings.MOST);
+        if (lookahead < 0 || lookahead > LookaheadSettings.MAX) {
+            throw new UserError("--lookahead is " + lookahead + ": use 0 to " + LookaheadSettings.MAX);
         }
         CubeState cube = options.cube();
         Stakes stakes = options.stakes();

@@ -13,7 +13,7 @@ import picocli.CommandLine.Parameters;
 
 /** Which exercises are wanted. */
 final class DrillOptions {
-    private static final int MOST = 200;
+    private static final int MAX = 200;
 
     @Parameters(
             index = "0",
@@ -27,7 +27,7 @@ final class DrillOptions {
             names = "--count",
             paramLabel = "N",
             defaultValue = "6",
-            description = "How many positions, 1 to " + MOST + ". Default: 6, a page.")
+            description = "How many positions, 1 to " + MAX + ". Default: 6, a page.")
     private int count;
 
     @Option(
@@ -56,7 +56,7 @@ final class DrillOptions {
             names = "--lookahead",
             paramLabel = "N",
             defaultValue = "2",
-            description = "Future rolls that the judging net averages over, 0 to " + DrillSettings.MOST_LOOKAHEAD
+            description = "Future rolls that the judging net averages over, 0 to " + DrillSettings.MAX_LOOKAHEAD
                     + ". Default: 2.")
     private int lookahead;
 
@@ -87,9 +87,9 @@ final class DrillOptions {
     }
 
     DrillSettings settings() {
-        requireWithin("--count", count, 1, MOST);
+        requireWithin("--count", count, 1, MAX);
         requireWithin("--apart", apart, 1, 30);
-        requireWithin("--lookahead", lookahead, 0, DrillSettings.MOST_LOOKAHEAD);
+        requireWithin("--lookahead", lookahead, 0, DrillSettings.MAX_LOOKAHEAD);
         requireWithin("--most-games", mostGames, 1, 100_000_000);
         requirePoints("--cost", cost);
         requirePoints("--margin", margin);

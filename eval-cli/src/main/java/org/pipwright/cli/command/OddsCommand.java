@@ -5,7 +5,7 @@ import org.pipwright.cli.batch.Batch;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.OddsReport;
-import org.pipwright.engine.bearoff.Basis;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;

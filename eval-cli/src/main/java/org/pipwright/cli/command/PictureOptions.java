@@ -19,8 +19,8 @@ import picocli.CommandLine.Option;
 
 /** Which picture files to write, and how they look. */
 final class PictureOptions {
-    private static final int LEAST = 50;
-    private static final int MOST = 8000;
+    private static final int MIN = 50;
+    private static final int MAX = 8000;
     private static final int USUAL = 1600;
 
     @Option(
@@ -36,7 +36,7 @@ final class PictureOptions {
     @Option(
             names = "--width",
             paramLabel = "PIXELS",
-            description = "Width of the PNG, " + LEAST + " to " + MOST + ". Default: " + USUAL + ", sharp across A4.")
+            description = "Width of the PNG, " + MIN + " to " + MAX + ". Default: " + USUAL + ", sharp across A4.")
     private Integer width;
 
     @Option(
@@ -59,8 +59,8 @@ final class PictureOptions {
         if (png == null && width != null) {
             throw new UserError("--width is for PNG: add --png FILE");
         }
-        if (width != null && (width < LEAST || width > MOST)) {
-            throw new UserError("--width is " + width + ": use " + LEAST + " to " + MOST + " pixels");
+        if (width != null && (width < MIN || width > MAX)) {
+            throw new UserError("--width is " + width + ": use " + MIN + " to " + MAX + " pixels");
         }
         if (OutputFile.STDOUT.equals(png)) {
             throw new UserError("--png needs the name of a file: only SVG can go to standard output");

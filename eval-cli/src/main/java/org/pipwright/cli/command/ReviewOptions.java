@@ -18,7 +18,7 @@ final class ReviewOptions {
             paramLabel = "N",
             description =
                     "Average over N future rolls, both sides playing and doubling for the most with the cube and at the"
-                            + " score, 0 to " + LookaheadSettings.MOST + ". Default: 1.")
+                            + " score, 0 to " + LookaheadSettings.MAX + ". Default: 1.")
     private int lookahead = 1;
 
     @Option(

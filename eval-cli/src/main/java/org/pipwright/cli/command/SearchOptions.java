@@ -16,7 +16,7 @@ import picocli.CommandLine.Option;
 
 /** How far a command looks ahead, and with how many threads. */
 final class SearchOptions {
-    private static final double MOST_SECONDS = 86_400;
+    private static final double MAX_SECONDS = 86_400;
 
     @Option(
             names = "--lookahead",
@@ -63,8 +63,8 @@ final class SearchOptions {
 
     int lookahead() {
         int wanted = lookahead == null ? 0 : lookahead;
-        if (wanted < 0 || wanted > LookaheadSettings.MOST) {
-            throw new UserError("--lookahead is " + wanted + ": use 0 to " + LookaheadSettings.MOST);
+        if (wanted < 0 || wanted > LookaheadSettings.MAX) {
+            throw new UserError("--lookahead is " + wanted + ": use 0 to " + LookaheadSettings.MAX);
         }
         return wanted;
     }
@@ -76,8 +76,8 @@ final class SearchOptions {
         if (lookahead != null) {
             throw new UserError("--seconds and --lookahead are two ways to say how far to look: give one of them");
         }
-        if (!(seconds > 0 && seconds <= MOST_SECONDS)) {
-            throw new UserError("--seconds is " + seconds + ": use more than 0 and at most " + (int) MOST_SECONDS);
+        if (!(seconds > 0 && seconds <= MAX_SECONDS)) {
+            throw new UserError("--seconds is " + seconds + ": use more than 0 and at most " + (int) MAX_SECONDS);
         }
         return Optional.of(Duration.ofNanos((long) (seconds * 1e9)));
     }

@@ -30,9 +30,9 @@ import picocli.CommandLine.Option;
         },
         footer = {"Examples:", "  pipwright tables", "  pipwright tables --points 8", "  pipwright tables --check"})
 public final class TablesCommand extends CliCommand {
-    private static final int MOST_POINTS = 11;
+    private static final int MAX_POINTS = 11;
 
-    private static final int MOST_PAIRS = 10;
+    private static final int MAX_PAIRS = 10;
 
     @Mixin
     private TablesOption tables;
@@ -72,8 +72,8 @@ public final class TablesCommand extends CliCommand {
 
     @Override
     public Integer call() throws IOException {
-        requireRange("--points", points, EndgameTables.HOME.points() + 1, MOST_POINTS);
-        requireRange("--pairs", pairs, EndgameTables.LAST_SIX.checkers() + 1, MOST_PAIRS);
+        requireRange("--points", points, EndgameTables.HOME.points() + 1, MAX_POINTS);
+        requireRange("--pairs", pairs, EndgameTables.LAST_SIX.checkers() + 1, MAX_PAIRS);
         requireRange("--threads", threads, 1, 1024);
         out().println("folder " + tables.folder().path());
         if (check) {

@@ -4,7 +4,7 @@ import org.pipwright.cli.console.UserError;
 
 /** Numbers of threads. */
 final class Threads {
-    private static final int MOST = 1024;
+    private static final int MAX = 1024;
 
     private Threads() {}
 
@@ -13,8 +13,8 @@ final class Threads {
         if (wanted == null) {
             return Runtime.getRuntime().availableProcessors();
         }
-        if (wanted < 1 || wanted > MOST) {
-            throw new UserError("--threads is " + wanted + ": use 1 to " + MOST);
+        if (wanted < 1 || wanted > MAX) {
+            throw new UserError("--threads is " + wanted + ": use 1 to " + MAX);
         }
         return wanted;
     }

@@ -94,8 +94,8 @@ public record Contestant(String name, Optional<Net> net, Entrant entrant) {
     }
 
     private static int requireLookahead(int lookahead) {
-        if (lookahead < 0 || lookahead > LookaheadSettings.MOST) {
-            throw new UserError("a lookahead of " + lookahead + ": use 0 to " + LookaheadSettings.MOST);
+        if (lookahead < 0 || lookahead > LookaheadSettings.MAX) {
+            throw new UserError("a lookahead of " + lookahead + ": use 0 to " + LookaheadSettings.MAX);
         }
         return lookahead;
     }

@@ -2,12 +2,12 @@ package org.pipwright.cli.report;
 
 import java.util.Optional;
 import java.util.function.Supplier;
-import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.bearoff.DoublingValue;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.RaceOutlook;
 import org.pipwright.engine.bearoff.SideIndex;
 import org.pipwright.engine.bearoff.TwoSidedValue;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.measures.Crossovers;
 import org.pipwright.engine.measures.KeithCount;
 import org.pipwright.engine.measures.PipRace;

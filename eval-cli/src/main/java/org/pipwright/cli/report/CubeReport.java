@@ -1,13 +1,13 @@
 package org.pipwright.cli.report;
 
 import java.util.Optional;
-import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWindow;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.judge.CubeOutlook;
 import org.pipwright.engine.judge.Verdict;

@@ -2,8 +2,8 @@ package org.pipwright.cli.report;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
-import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.ranking.Grade;

@@ -3,7 +3,7 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
-import org.pipwright.engine.bearoff.Basis;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.position.Position;

@@ -1,7 +1,7 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
-import org.pipwright.engine.bearoff.Basis;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.PlayFacts;
 import org.pipwright.engine.explain.Swings;

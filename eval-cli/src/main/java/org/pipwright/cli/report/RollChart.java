@@ -6,7 +6,7 @@ import org.pipwright.engine.bearoff.RollSpread;
 /** Both sides' distributions of rolls to bear off, as bars of characters beside each other. */
 final class RollChart {
     /** Chances below this share of the largest are not worth a line. */
-    private static final double LEAST = 0.0005;
+    private static final double MIN = 0.0005;
 
     private static final int WIDEST = 25;
 
@@ -19,7 +19,7 @@ final class RollChart {
         for (int rolls = 1; rolls <= Math.max(onRoll.most(), opponent.most()); rolls++) {
             double larger = Math.max(onRoll.exactly(rolls), opponent.exactly(rolls));
             largest = Math.max(largest, larger);
-            if (larger >= LEAST) {
+            if (larger >= MIN) {
                 first = Math.min(first, rolls);
                 last = rolls;
             }

@@ -5,7 +5,7 @@ import java.util.Locale;
 import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
 import me.tongfei.progressbar.ProgressBarStyle;
-import org.pipwright.training.run.Metrics;
+import org.pipwright.training.report.Metrics;
 
 /** Progress as a bar; what must not be lost goes on a line of its own above it. */
 final class TrainBar implements TrainProgress {

@@ -2,7 +2,7 @@ package org.pipwright.cli.train;
 
 import java.io.PrintWriter;
 import java.util.Locale;
-import org.pipwright.training.run.Metrics;
+import org.pipwright.training.report.Metrics;
 import org.pipwright.training.run.TrainingListener;
 
 /** Shows how training goes. */

@@ -3,7 +3,7 @@ package org.pipwright.training.learner;
 import org.pipwright.engine.evaluation.Outcomes;
 
 /** Softmax over the outcomes still possible, with cross-entropy against target chances. */
-final class MaskedSoftmax {
+public final class MaskedSoftmax {
     private MaskedSoftmax() {}
 
     /**
@@ -16,7 +16,7 @@ final class MaskedSoftmax {
      * @param delta receives the derivative; 0 where an outcome is impossible
      * @return cross-entropy in nats
      */
-    static double lossAndDelta(float[] scores, int possible, float[] targets, int at, float[] delta) {
+    public static double lossAndDelta(float[] scores, int possible, float[] targets, int at, float[] delta) {
         float largest = Float.NEGATIVE_INFINITY;
         for (int k = 0; k < Outcomes.COUNT; k++) {
             if ((possible >> k & 1) != 0) {

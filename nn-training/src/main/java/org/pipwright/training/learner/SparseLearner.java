@@ -17,10 +17,10 @@ import org.pipwright.training.selfplay.Samples;
  */
 public final class SparseLearner implements Learner {
     /** Most shares of a batch: as many as the cores of a large desktop machine. */
-    private static final int MOST_SHARES = 32;
+    private static final int MAX_SHARES = 32;
 
     /** Fewest samples of a share: adding up the gradients of a smaller one costs more than it saves. */
-    private static final int FEWEST_SAMPLES = 64;
+    private static final int MIN_SAMPLES = 64;
 
     private final FeatureSet features;
     private final List<SparseLayer> layers = new ArrayList<>();
@@ -52,7 +52,7 @@ public final class SparseLearner implements Learner {
         this.averaged = averaged;
         this.workers = workers;
         this.kernel = kernel;
-        for (int s = 0; s < MOST_SHARES; s++) {
+        for (int s = 0; s < MAX_SHARES; s++) {
             passes.add(new SparsePass(features, layers, kernel));
         }
     }
@@ -80,13 +80,13 @@ public final class SparseLearner implements Learner {
 
     /** Depends on nothing but the size of the batch. */
     private static int shares(int batch) {
-        return Math.max(1, Math.min(MOST_SHARES, batch / FEWEST_SAMPLES));
+        return Math.max(1, Math.min(MAX_SHARES, batch / MIN_SAMPLES));
     }
 
     /** All layers at once, the first in parts of some rows each. */
     private void update(int batch, float rate) {
         int later = layers.size() - 1;
-        workers.run(MOST_SHARES + later, (worker, task) -> {
+        workers.run(MAX_SHARES + later, (worker, task) -> {
             // The later layers first: they are indivisible.
             if (task < later) {
                 SparseLayer layer = layers.get(task + 1);
@@ -95,7 +95,7 @@ public final class SparseLearner implements Learner {
             } else {
                 int rows = layers.get(0).inputs + 1;
                 int part = task - later;
-                updateRows(rows * part / MOST_SHARES, rows * (part + 1) / MOST_SHARES, batch, rate);
+                updateRows(rows * part / MAX_SHARES, rows * (part + 1) / MAX_SHARES, batch, rate);
             }
         });
     }

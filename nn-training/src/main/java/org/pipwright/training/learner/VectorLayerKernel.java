@@ -92,13 +92,13 @@ final class VectorLayerKernel extends LayerKernel {
     void adam(float[] parameters, float[] mean, float[] square, float[] gradient, int from, int to, float rate) {
         int whole = from + SPECIES.loopBound(to - from);
         for (int i = from; i < whole; i += LENGTH) {
-            FloatVector g = zeroBelow(Adam.LEAST_GRADIENT, FloatVector.fromArray(SPECIES, gradient, i));
+            FloatVector g = zeroBelow(Adam.MIN_GRADIENT, FloatVector.fromArray(SPECIES, gradient, i));
             // Products and sums are rounded one by one, without fma, as in the plain form.
             FloatVector m = zeroBelow(
-                    Adam.LEAST_MEAN,
+                    Adam.MIN_MEAN,
                     FloatVector.fromArray(SPECIES, mean, i).mul(Adam.BETA1).add(g.mul(1 - Adam.BETA1)));
             FloatVector s = zeroBelow(
-                    Adam.LEAST_MEAN,
+                    Adam.MIN_MEAN,
                     FloatVector.fromArray(SPECIES, square, i)
                             .mul(Adam.BETA2)
                             .add(g.mul(g).mul(1 - Adam.BETA2)));

@@ -20,7 +20,7 @@ import org.jfree.svg.ViewBox;
 public final class Curves {
     private static final int WIDTH = 460;
     private static final int HEIGHT = 260;
-    private static final double LEAST_RANGE = 0.01;
+    private static final double MIN_RANGE = 0.01;
     private static final Color INK = new Color(0x33, 0x3a, 0x44);
     private static final Color GRID = new Color(0xdd, 0xdd, 0xd8);
 
@@ -92,7 +92,7 @@ public final class Curves {
         double largest = values.map(Math::abs).filter(Double::isFinite).max().orElse(0);
         axis.setAutoRangeIncludesZero(false);
         // Else an axis with a single value on it is labelled with differences far behind the point.
-        axis.setAutoRangeMinimumSize(Math.max(LEAST_RANGE, largest / 20));
+        axis.setAutoRangeMinimumSize(Math.max(MIN_RANGE, largest / 20));
         axis.setTickLabelFont(new Font(Font.SANS_SERIF, Font.PLAIN, 10));
         axis.setLabelFont(new Font(Font.SANS_SERIF, Font.PLAIN, 11));
         axis.setTickLabelPaint(INK);

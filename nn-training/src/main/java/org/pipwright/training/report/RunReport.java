@@ -4,12 +4,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import org.pipwright.training.report.Curves.Curve;
-import org.pipwright.training.run.Metrics;
 import org.pipwright.training.settings.TrainingSettings;
 
 /** A run for people: one HTML file that needs nothing else. */
 public final class RunReport {
-    private static final int MOST_COLUMNS = 8;
+    private static final int MAX_COLUMNS = 8;
 
     private RunReport() {}
 
@@ -36,7 +35,7 @@ public final class RunReport {
         if (settings.games().checkers() == 15) {
             plays = "<h2>Opening plays</h2>\n<p>Choice for each opening roll after so many games;"
                     + " unchanged ones are grey.</p>\n<div class=wide>"
-                    + openings.toHtml(MOST_COLUMNS)
+                    + openings.toHtml(MAX_COLUMNS)
                     + "</div>\n";
         }
         return ReportPage.html(summary, () -> charts(lines), plays, settings.toText());

@@ -20,8 +20,8 @@ import org.pipwright.training.learner.LearnerState;
 final class CheckpointFile {
     private static final long MAGIC = 0x5057_434B_5054_0001L;
     private static final int DIGEST = 32;
-    private static final int MOST_BYTES = 512 << 20;
-    private static final int MOST_ARRAYS = 64;
+    private static final int MAX_BYTES = 512 << 20;
+    private static final int MAX_ARRAYS = 64;
 
     private CheckpointFile() {}
 
@@ -59,7 +59,7 @@ final class CheckpointFile {
      * @throws IOException if it cannot be read or is damaged; the message says which
      */
     static Checkpoint read(Path file) throws IOException {
-        if (Files.size(file) > MOST_BYTES) {
+        if (Files.size(file) > MAX_BYTES) {
             throw new IOException("too large to be a checkpoint");
         }
         byte[] bytes = Files.readAllBytes(file);
@@ -89,7 +89,7 @@ final class CheckpointFile {
     private static LearnerState readState(DataInputStream data) throws IOException {
         long steps = data.readLong();
         int count = data.readInt();
-        if (count < 0 || count > MOST_ARRAYS) {
+        if (count < 0 || count > MAX_ARRAYS) {
             throw new IOException("claims " + count + " arrays of weights");
         }
         List<float[]> arrays = new ArrayList<>();

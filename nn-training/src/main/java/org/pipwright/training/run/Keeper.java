@@ -9,6 +9,7 @@ import org.pipwright.engine.files.Reason;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.training.report.Metrics;
 import org.pipwright.training.report.OpeningChoices;
 import org.pipwright.training.report.RunReport;
 import org.pipwright.training.settings.TrainingSettings;

@@ -14,7 +14,7 @@ final class LossWatch {
     private static final int SETTLING = 40;
 
     /** Twice the loss of a network that holds all outcomes equally likely. */
-    private static final double MOST = 2 * Math.log(Outcomes.COUNT);
+    private static final double MAX = 2 * Math.log(Outcomes.COUNT);
 
     private double usual = Double.NaN;
     private int blocks;
@@ -42,7 +42,7 @@ final class LossWatch {
     }
 
     private void judge(double loss) {
-        if (loss > MOST || blocks >= SETTLING && loss > 1.5 * usual + 0.2) {
+        if (loss > MAX || blocks >= SETTLING && loss > 1.5 * usual + 0.2) {
             throw new InvalidModelException("the loss has risen to " + loss);
         }
         usual = blocks == 0 ? loss : 0.9 * usual + 0.1 * loss;

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.pipwright.training.report.Metrics;
 
 /** The figures of a run so far. Written as a whole each time: a crash leaves the file of the time before. */
 final class MetricsFile {

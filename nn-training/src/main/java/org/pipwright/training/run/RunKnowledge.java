@@ -2,10 +2,10 @@ package org.pipwright.training.run;
 
 import java.nio.file.Path;
 import java.util.Optional;
-import org.pipwright.engine.bearoff.Basis;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.bearoff.TableListener;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.InvalidModelException;

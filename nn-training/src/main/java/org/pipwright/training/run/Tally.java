@@ -1,5 +1,8 @@
 package org.pipwright.training.run;
 
+import org.pipwright.training.report.Evaluation;
+import org.pipwright.training.report.Metrics;
+
 /** Sums over the rounds since the last evaluation. */
 final class Tally {
     long games;

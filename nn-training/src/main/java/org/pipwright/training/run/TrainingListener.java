@@ -1,5 +1,7 @@
 package org.pipwright.training.run;
 
+import org.pipwright.training.report.Metrics;
+
 /** Told how a run goes, on the thread that runs it. */
 public interface TrainingListener {
     /**

@@ -4,11 +4,13 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Position;
+import org.pipwright.training.report.Evaluation;
+import org.pipwright.training.report.Metrics;
 import org.pipwright.training.settings.TrainingSettings;
 
 /**
@@ -19,7 +21,7 @@ import org.pipwright.training.settings.TrainingSettings;
  */
 public final class TrainingRun {
     /** How often a run may be rolled back before it is given up. */
-    private static final int MOST_ROLLBACKS = 10;
+    private static final int MAX_ROLLBACKS = 10;
 
     /** Between two tries to write what a full disk has refused. */
     private static final long RETRY_MILLIS = 5_000;
@@ -176,7 +178,7 @@ public final class TrainingRun {
 
     private Checkpoint rollBack(Learners learners, Checkpoint safe) {
         rollbacks++;
-        if (rollbacks > MOST_ROLLBACKS) {
+        if (rollbacks > MAX_ROLLBACKS) {
             throw new InvalidRunException("training diverged " + rollbacks + " times, at last with a learning rate of "
                     + rateScale * schedule.rate(progress()) + ": set a lower rate.first");
         }
@@ -198,7 +200,7 @@ public final class TrainingRun {
         long begin = System.nanoTime();
         Position start = Position.start(settings.games().checkers());
         Evaluation evaluation =
-                Evaluation.of(model, knowledge, start, settings.evaluation().games(), workers.size());
+                Evaluations.of(model, knowledge, start, settings.evaluation().games(), workers.size());
         double equity = new NetworkEvaluator(model).evaluate(start).equity();
         // Time spent on this counts too, or a run of eight hours would take longer.
         seconds += (System.nanoTime() - begin) / 1e9;

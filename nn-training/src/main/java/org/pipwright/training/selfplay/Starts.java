@@ -9,8 +9,8 @@ import org.pipwright.engine.roll.Roll;
 /** Positions that games of self-play begin from: the usual one, or, for a share of games, one after a few random turns. */
 final class Starts {
     private static final int PARTS = 1 << 20;
-    private static final int FEWEST_TURNS = 2;
-    private static final int MOST_TURNS = 9;
+    private static final int MIN_TURNS = 2;
+    private static final int MAX_TURNS = 9;
 
     private final Position usual;
     private final double randomShare;
@@ -27,7 +27,7 @@ final class Starts {
             return usual;
         }
         int[] planes = usual.toPlanes();
-        int turns = FEWEST_TURNS + dice.below(MOST_TURNS - FEWEST_TURNS + 1);
+        int turns = MIN_TURNS + dice.below(MAX_TURNS - MIN_TURNS + 1);
         for (int t = 0; t < turns; t++) {
             Roll roll = dice.next();
             int chosen = dice.below(generator.generate(planes, 0, roll.high(), roll.low()));

@@ -17,7 +17,7 @@ import java.util.stream.Collectors;
  * @param <S> the settings
  */
 public final class SettingValues<S extends Enum<S> & SettingKey> {
-    private static final int MOST_BYTES = 1 << 16;
+    private static final int MAX_BYTES = 1 << 16;
 
     private final Class<S> type;
     private final String lister;
@@ -55,7 +55,7 @@ public final class SettingValues<S extends Enum<S> & SettingKey> {
      */
     public SettingValues<S> read(Path file, Consumer<String> renamed) {
         try {
-            if (Files.size(file) > MOST_BYTES) {
+            if (Files.size(file) > MAX_BYTES) {
                 throw new InvalidSettingsException("'" + file + "' is too large to be a settings file");
             }
             return parse(

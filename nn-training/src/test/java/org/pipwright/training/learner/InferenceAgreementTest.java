@@ -14,16 +14,17 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.nd4j.linalg.factory.Nd4j;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Lanes;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.network.Network;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.PossibleOutcomes;
 import org.pipwright.training.RandomGames;
+import org.pipwright.training.reference.ReferenceNetwork;
 
 /** What a network trained by Deeplearning4j would answer there, and what our own inference answers. */
 class InferenceAgreementTest {

@@ -17,6 +17,8 @@ import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.rules.PossibleOutcomes;
 import org.pipwright.training.RandomGames;
+import org.pipwright.training.reference.ReferenceLearner;
+import org.pipwright.training.reference.ReferenceNetwork;
 import org.pipwright.training.selfplay.Samples;
 
 /** Our learner against Deeplearning4j: the same gradient, and after some steps the same weights. */

@@ -13,6 +13,7 @@ import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Network;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.training.RandomGames;
+import org.pipwright.training.reference.ReferenceLearner;
 import org.pipwright.training.selfplay.Samples;
 
 /** The same bits for any number of threads, and across a state taken and given back. */

@@ -23,8 +23,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Model;
 import org.pipwright.training.learner.InitialLayers;
-import org.pipwright.training.run.Evaluation;
-import org.pipwright.training.run.Metrics;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 import org.xml.sax.InputSource;

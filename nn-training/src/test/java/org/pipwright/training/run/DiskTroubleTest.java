@@ -12,6 +12,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.training.report.Metrics;
 
 /** A run whose folder cannot be written to for a while; here because it has been moved away. */
 class DiskTroubleTest {

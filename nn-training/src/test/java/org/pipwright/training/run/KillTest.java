@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.training.report.Metrics;
 
 /** A real process, killed at random moments again and again: its folder is always sound, and it goes on from there. */
 class KillTest {

@@ -2,6 +2,7 @@ package org.pipwright.training.run;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.pipwright.training.report.Metrics;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 

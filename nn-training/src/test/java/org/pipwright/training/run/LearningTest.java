@@ -12,6 +12,7 @@ import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Position;
+import org.pipwright.training.report.Evaluation;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
@@ -23,7 +24,7 @@ class LearningTest {
     Path folder;
 
     private static Evaluation evaluation(Model model) {
-        return Evaluation.of(
+        return Evaluations.of(
                 model,
                 new RunKnowledge(TrainingSettings.defaults(), TableFolder.ofUser(System.getenv()), 2, Optional.empty()),
                 Position.start(),

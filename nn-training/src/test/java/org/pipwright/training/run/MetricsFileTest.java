@@ -12,6 +12,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.training.report.Evaluation;
+import org.pipwright.training.report.Metrics;
 
 /** The figures there and back. */
 class MetricsFileTest {

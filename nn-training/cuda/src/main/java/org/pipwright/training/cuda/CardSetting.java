@@ -69,7 +69,7 @@ enum CardSetting implements SettingKey {
             SettingKind.number(0, 1),
             "Share of games that begin with turns played at random."),
     RANDOM_TURNS("random.turns", "8", SettingKind.whole(1, 1000), "Such turns at most; at least one."),
-    MOST_TURNS("max.turns", "2000", SettingKind.whole(1, 1_000_000), "Turns after which a game is truncated."),
+    MAX_TURNS("max.turns", "2000", SettingKind.whole(1, 1_000_000), "Turns after which a game is truncated."),
     KEEP_MARGIN(
             "keep.margin",
             "0.08",

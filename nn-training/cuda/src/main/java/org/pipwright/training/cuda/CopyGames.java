@@ -2,9 +2,9 @@ package org.pipwright.training.cuda;
 
 import java.util.SplittableRandom;
 import org.pipwright.engine.evaluation.Chances;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;

@@ -15,7 +15,7 @@ final class Gauges {
 
     private static final long FINAL_SEED = 5;
 
-    private static final int MOST_GAMES = 16384;
+    private static final int MAX_GAMES = 16384;
     private static final double LINE_SECONDS = 10;
 
     private final Recipe recipe;
@@ -48,7 +48,7 @@ final class Gauges {
         this.clock = clock;
         this.schedule = schedule;
         this.say = say;
-        duel = new LockstepDuel(rival, Math.min(MOST_GAMES, 2 * recipe.gauging().finalPairs()), accelerator, stop);
+        duel = new LockstepDuel(rival, Math.min(MAX_GAMES, 2 * recipe.gauging().finalPairs()), accelerator, stop);
         recipe.shapes().forEach(shape -> losses.add(new double[] {Double.NaN, Double.NaN}));
     }
 

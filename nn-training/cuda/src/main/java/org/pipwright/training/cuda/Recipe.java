@@ -156,7 +156,7 @@ record Recipe(
                 settings.number(CardSetting.RANDOM_STARTS),
                 whole(settings, CardSetting.RANDOM_TURNS),
                 (float) settings.number(CardSetting.STRAY_MARGIN),
-                whole(settings, CardSetting.MOST_TURNS));
+                whole(settings, CardSetting.MAX_TURNS));
     }
 
     private static LearnerSettings learner(SettingValues<CardSetting> settings) {

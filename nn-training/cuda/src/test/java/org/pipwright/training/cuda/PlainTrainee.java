@@ -2,8 +2,8 @@ package org.pipwright.training.cuda;
 
 import java.util.List;
 import java.util.Map;
-import org.pipwright.engine.evaluation.NetworkEvaluator;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.NetworkEvaluator;
 
 /** A network that learns by plain loops and answers, frozen, as engine evaluates it: the twin of net and learner on a card. */
 final class PlainTrainee {

@@ -1,4 +1,4 @@
-package org.pipwright.training.learner;
+package org.pipwright.training.reference;
 
 import java.util.List;
 import org.deeplearning4j.nn.multilayer.MultiLayerNetwork;
@@ -9,6 +9,8 @@ import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Network;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.rules.PossibleOutcomes;
+import org.pipwright.training.learner.Learner;
+import org.pipwright.training.learner.LearnerState;
 import org.pipwright.training.selfplay.Samples;
 
 /**
@@ -38,8 +40,17 @@ public final class ReferenceLearner implements Learner {
         return network.score();
     }
 
-    /** One row of inputs a sample. */
-    static INDArray inputs(FeatureSet features, Samples samples, int[] order, int from, int to) {
+    /**
+     * Inputs of samples as Deeplearning4j takes them.
+     *
+     * @param features how positions are encoded
+     * @param samples where they are
+     * @param order indices of samples
+     * @param from first index into the order
+     * @param to after the last
+     * @return one row a sample
+     */
+    public static INDArray inputs(FeatureSet features, Samples samples, int[] order, int from, int to) {
         int width = features.inputs();
         float[] inputs = new float[(to - from) * width];
         for (int i = from; i < to; i++) {
@@ -48,8 +59,16 @@ public final class ReferenceLearner implements Learner {
         return Nd4j.create(inputs, new long[] {to - from, width}, 'c');
     }
 
-    /** One row of six target chances a sample, impossible outcomes marked. */
-    static INDArray labels(Samples samples, int[] order, int from, int to) {
+    /**
+     * Targets of samples as {@link ReferenceNetwork} takes them.
+     *
+     * @param samples where they are
+     * @param order indices of samples
+     * @param from first index into the order
+     * @param to after the last
+     * @return one row of six target chances a sample, impossible outcomes marked
+     */
+    public static INDArray labels(Samples samples, int[] order, int from, int to) {
         float[] labels = new float[(to - from) * Outcomes.COUNT];
         for (int i = from; i < to; i++) {
             int possible = PossibleOutcomes.of(samples.planes(), order[i] * Planes.STRIDE);

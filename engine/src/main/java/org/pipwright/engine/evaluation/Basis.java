@@ -1,4 +1,4 @@
-package org.pipwright.engine.bearoff;
+package org.pipwright.engine.evaluation;
 
 /** What the chances of a position rest on. */
 public enum Basis {

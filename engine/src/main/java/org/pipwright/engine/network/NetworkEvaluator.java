@@ -1,13 +1,10 @@
-package org.pipwright.engine.evaluation;
+package org.pipwright.engine.network;
 
 import java.util.Arrays;
-import org.pipwright.engine.network.Lanes;
-import org.pipwright.engine.network.Model;
-import org.pipwright.engine.network.Net;
-import org.pipwright.engine.network.NetworkEvaluation;
-import org.pipwright.engine.network.ResidualEvaluation;
-import org.pipwright.engine.network.ResidualNetwork;
-import org.pipwright.engine.network.SiblingEvaluation;
+import org.pipwright.engine.evaluation.Chances;
+import org.pipwright.engine.evaluation.FinishedGames;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.position.Planes;
 
 /** Evaluates with a net: two networks, one for positions with contact and one for races, or one network for all. */

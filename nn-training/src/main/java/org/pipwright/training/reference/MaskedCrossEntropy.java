@@ -1,4 +1,4 @@
-package org.pipwright.training.learner;
+package org.pipwright.training.reference;
 
 import org.nd4j.common.primitives.Pair;
 import org.nd4j.linalg.activations.IActivation;
@@ -6,6 +6,7 @@ import org.nd4j.linalg.api.ndarray.INDArray;
 import org.nd4j.linalg.factory.Nd4j;
 import org.nd4j.linalg.lossfunctions.ILossFunction;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.training.learner.MaskedSoftmax;
 
 /**
  * {@link MaskedSoftmax} as a loss of Deeplearning4j, on scores as they leave the last layer: softmax is part of the loss,

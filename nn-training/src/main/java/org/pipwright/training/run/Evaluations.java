@@ -8,18 +8,14 @@ import org.pipwright.engine.duel.Tally;
 import org.pipwright.engine.match.PipLeader;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
+import org.pipwright.training.report.Evaluation;
 
-/**
- * Points per game against the baseline {@code pips}, in paired games: each sequence of dice is played twice with sides
- * swapped.
- *
- * @param games games played
- * @param points mean points per game of the model
- * @param error standard error of the mean, over pairs
- */
-public record Evaluation(int games, double points, double error) {
+/** Plays the games that evaluate a net. */
+final class Evaluations {
     /** Dice apart from those of self-play. */
     private static final long SEED = 0x6A09E667F3BCC908L;
+
+    private Evaluations() {}
 
     static Evaluation of(Model model, RunKnowledge knowledge, Position start, int games, int threads) {
         Entrant net =

@@ -1,8 +1,10 @@
-package org.pipwright.bench;
+package org.pipwright.bench.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.lang.reflect.AnnotatedElement;
+import org.pipwright.bench.NetPlayCommand;
+import org.pipwright.bench.Within;
 import org.pipwright.bench.calibration.CalibrationCommand;
 import org.pipwright.bench.cube.ContactFitCommand;
 import org.pipwright.bench.cube.CubeFitCommand;

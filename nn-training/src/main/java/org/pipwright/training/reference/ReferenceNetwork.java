@@ -1,4 +1,4 @@
-package org.pipwright.training.learner;
+package org.pipwright.training.reference;
 
 import java.util.ArrayList;
 import java.util.List;

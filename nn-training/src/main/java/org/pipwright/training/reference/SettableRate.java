@@ -1,4 +1,4 @@
-package org.pipwright.training.learner;
+package org.pipwright.training.reference;
 
 import org.nd4j.linalg.schedule.ISchedule;
 

@@ -1,4 +1,4 @@
-package org.pipwright.training.run;
+package org.pipwright.training.report;
 
 import java.util.Locale;
 
@@ -31,10 +31,16 @@ public record Metrics(
         double backgammons,
         double startEquity,
         Evaluation evaluation) {
-    static final String HEADER = "games,seconds,games_per_second,contact_loss,race_loss,lambda,rate,turns,"
+    /** Head of the file. */
+    public static final String HEADER = "games,seconds,games_per_second,contact_loss,race_loss,lambda,rate,turns,"
             + "gammon_share,backgammon_share,start_equity,evaluation_games,points_v_pips,points_v_pips_error";
 
-    String toCsv() {
+    /**
+     * A line of the file.
+     *
+     * @return the figures in the order of {@link #HEADER}
+     */
+    public String toCsv() {
         return String.format(
                 Locale.ROOT,
                 "%d,%.1f,%.1f,%.5f,%.5f,%.4f,%.3e,%.2f,%.4f,%.4f,%.4f,%d,%.4f,%.4f",
@@ -54,7 +60,14 @@ public record Metrics(
                 evaluation.error());
     }
 
-    static Metrics ofCsv(String line) {
+    /**
+     * Reads a line of the file.
+     *
+     * @param line what {@link #toCsv} gave
+     * @return its figures
+     * @throws NumberFormatException if it is no such line
+     */
+    public static Metrics ofCsv(String line) {
         String[] f = line.split(",");
         if (f.length != HEADER.split(",").length) {
             throw new NumberFormatException("a line of metrics has " + f.length + " fields");

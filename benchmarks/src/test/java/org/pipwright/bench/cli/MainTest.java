@@ -1,4 +1,4 @@
-package org.pipwright.bench;
+package org.pipwright.bench.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;

@@ -1,4 +1,4 @@
-package org.pipwright.engine.evaluation;
+package org.pipwright.engine.network;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -9,12 +9,11 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.naive.NaiveBoard;
 import org.pipwright.engine.naive.NaiveRules;
-import org.pipwright.engine.network.Model;
-import org.pipwright.engine.network.NetworkEvaluation;
-import org.pipwright.engine.network.RandomNetworks;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;

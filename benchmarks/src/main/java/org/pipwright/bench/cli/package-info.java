@@ -1,0 +1,2 @@
+/** The command line of the measurements. */
+package org.pipwright.bench.cli;
