@@ -29,10 +29,14 @@ class LazyLoadingTest {
             List.of("nn-training", "nd4j", "deeplearning4j", "javacpp", "openblas", "bytedeco");
 
     private static URLClassLoader withoutTraining() throws Exception {
+        return without(HEAVY);
+    }
+
+    private static URLClassLoader without(List<String> jars) throws Exception {
         List<URL> light = new ArrayList<>();
         String[] entries = System.getProperty("java.class.path").split(File.pathSeparator);
         for (String entry : entries) {
-            if (HEAVY.stream().noneMatch(entry.toLowerCase(java.util.Locale.ROOT)::contains)) {
+            if (jars.stream().noneMatch(entry.toLowerCase(java.util.Locale.ROOT)::contains)) {
                 light.add(new File(entry).toURI().toURL());
             }
         }
@@ -71,6 +75,17 @@ class LazyLoadingTest {
             })
     void runsWithoutTheTrainingLibraries(String line) throws Exception {
         try (URLClassLoader loader = withoutTraining()) {
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            int code = run(loader, out, line.replace("NET", TestNet.path()).split(" "));
+            assertEquals(0, code, out.toString(StandardCharsets.UTF_8));
+        }
+    }
+
+    /** It is for races' odds by pips, duels' tests and ratings; other commands must not wait for it to be loaded. */
+    @ParameterizedTest
+    @ValueSource(strings = {"rank start --roll 3-1 --net NET", "odds start --net NET", "draw start", "help rank"})
+    void shortCommandsDoNotLoadCommonsMath(String line) throws Exception {
+        try (URLClassLoader loader = without(List.of("commons-math3"))) {
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             int code = run(loader, out, line.replace("NET", TestNet.path()).split(" "));
             assertEquals(0, code, out.toString(StandardCharsets.UTF_8));

@@ -1,6 +1,7 @@
 package org.pipwright.engine.bearoff;
 
 import java.util.function.Supplier;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
@@ -9,6 +10,7 @@ import org.pipwright.engine.position.Position;
  * A one-sided and a two-sided table, opened or built when they are first needed. What they cover is known before. Shared
  * by threads.
  */
+@PublicApi
 public final class EndgameTables {
     /** The one-sided table everybody has: 15 checkers on points 1 to 6. */
     public static final SideIndex HOME = new SideIndex(6, 15);

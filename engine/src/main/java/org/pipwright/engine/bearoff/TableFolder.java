@@ -16,6 +16,7 @@ import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.files.PartFile;
 import org.pipwright.engine.files.Reason;
 
@@ -24,6 +25,7 @@ import org.pipwright.engine.files.Reason;
  * damaged, it is built and written. Files appear whole or not at all, so any number of processes may do this at once:
  * each builds for itself, and the last file stays. A folder that cannot be written costs only the time of building.
  */
+@PublicApi
 public final class TableFolder {
     /** Name of the environment variable that overrides the folder. */
     public static final String VARIABLE = "PIPWRIGHT_CACHE";

@@ -1,6 +1,9 @@
 package org.pipwright.engine.bearoff;
 
+import org.pipwright.engine.PublicApi;
+
 /** Told what happens while tables are opened or built. */
+@PublicApi
 public interface TableListener {
     /** Listens to nothing. */
     TableListener SILENT = new TableListener() {

@@ -1,6 +1,9 @@
 package org.pipwright.engine.cube;
 
+import org.pipwright.engine.PublicApi;
+
 /** What a side can do with the cube. */
+@PublicApi
 public enum CubeAction {
     /** Roll without doubling. */
     ROLL,

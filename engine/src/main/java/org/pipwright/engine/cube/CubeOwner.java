@@ -1,6 +1,9 @@
 package org.pipwright.engine.cube;
 
+import org.pipwright.engine.PublicApi;
+
 /** Who may turn the cube next, seen from the side on roll. */
+@PublicApi
 public enum CubeOwner {
     /** Nobody has doubled: both sides may. */
     CENTRE,

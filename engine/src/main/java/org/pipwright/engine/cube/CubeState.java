@@ -1,6 +1,7 @@
 package org.pipwright.engine.cube;
 
 import java.io.Serializable;
+import org.pipwright.engine.PublicApi;
 
 /**
  * What the cube shows and who owns it, seen from the side on roll.
@@ -8,6 +9,7 @@ import java.io.Serializable;
  * @param value what it shows: a power of two, 1 to {@value #HIGHEST}; 1 only in the centre
  * @param owner who may turn it
  */
+@PublicApi
 public record CubeState(int value, CubeOwner owner) implements Serializable {
     /**
      * Highest cube. The rules know no limit (a wooden cube shows 64 at most); this one keeps points far from overflow.

@@ -3,6 +3,7 @@ package org.pipwright.engine.cube;
 import java.io.Serializable;
 import java.util.EnumSet;
 import java.util.Set;
+import org.pipwright.engine.PublicApi;
 
 /**
  * What the side on roll gets from each action with the cube, before it rolls, and what follows for both sides. All values
@@ -15,6 +16,7 @@ import java.util.Set;
  * @param doublePass value of a double that is passed
  * @param doubleBeaver value of a double that is beavered; equal to {@code doubleTake} where beavers are not allowed
  */
+@PublicApi
 public record CubeValues(
         boolean mayDouble,
         boolean mayBeaver,

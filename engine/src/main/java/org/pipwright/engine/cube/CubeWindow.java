@@ -1,5 +1,7 @@
 package org.pipwright.engine.cube;
 
+import org.pipwright.engine.PublicApi;
+
 /**
  * Where doubling and taking are right as the chance to win varies with all else of the position fixed. Chances of the side
  * on roll but for the take point. A bound that does not exist is NaN.
@@ -8,6 +10,7 @@ package org.pipwright.engine.cube;
  * @param from least chance at which doubling is right; NaN if it never is
  * @param to chance above which doubling is wrong again, because the position is too good or the cube dead; 1 if there is none
  */
+@PublicApi
 public record CubeWindow(double takePoint, double from, double to) {
     private static final int GRID = 500;
     private static final int HALVINGS = 40;

@@ -1,6 +1,7 @@
 package org.pipwright.engine.cube;
 
 import java.util.Optional;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.rules.GameResult;
 
 /**
@@ -11,6 +12,7 @@ import org.pipwright.engine.rules.GameResult;
  * @param mine of the side on roll
  * @param theirs of the opponent
  */
+@PublicApi
 public record GammonValues(double mine, double theirs) {
     /**
      * The gammon values of a game.

@@ -1,5 +1,6 @@
 package org.pipwright.engine.cube;
 
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.score.MatchScore;
 
@@ -8,6 +9,7 @@ import org.pipwright.engine.score.MatchScore;
  *
  * @param score the score before the game, seen from the side on roll
  */
+@PublicApi
 public record MatchStakes(MatchScore score) implements Stakes {
     @Override
     public boolean mayDouble(CubeState cube) {

@@ -1,5 +1,6 @@
 package org.pipwright.engine.cube;
 
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.rules.GameResult;
 
 /**
@@ -9,6 +10,7 @@ import org.pipwright.engine.rules.GameResult;
  *     practice, no source; named after Oswald Jacoby)
  * @param beavers whether a double may be answered by a beaver
  */
+@PublicApi
 public record MoneyStakes(boolean jacoby, boolean beavers) implements Stakes {
     /** The Jacoby rule, no beavers. */
     public static final MoneyStakes USUAL = new MoneyStakes(true, false);

@@ -2,9 +2,11 @@ package org.pipwright.engine.cube;
 
 import java.io.Serializable;
 import java.util.List;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.rules.GameResult;
 
 /** What a game is played for, as far as it decides what may be done with the cube and what an ending is worth. */
+@PublicApi
 public sealed interface Stakes extends Serializable permits CubelessStakes, MoneyStakes, MatchStakes {
     /**
      * Whether the side on roll may double before it rolls.

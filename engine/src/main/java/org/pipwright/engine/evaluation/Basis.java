@@ -1,6 +1,9 @@
 package org.pipwright.engine.evaluation;
 
+import org.pipwright.engine.PublicApi;
+
 /** What the chances of a position rest on. */
+@PublicApi
 public enum Basis {
     /** The two-sided table: exact, both sides playing to win. */
     EXACT("exact"),

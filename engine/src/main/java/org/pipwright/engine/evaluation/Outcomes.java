@@ -2,6 +2,7 @@ package org.pipwright.engine.evaluation;
 
 import java.io.Serializable;
 import java.util.Locale;
+import org.pipwright.engine.PublicApi;
 
 /**
  * The six mutually exclusive chances of a game, seen from one side. Each is in [0, 1] and together they sum to 1.
@@ -13,6 +14,7 @@ import java.util.Locale;
  * @param loseGammon chance to lose a gammon, backgammons not counted
  * @param loseBackgammon chance to lose a backgammon
  */
+@PublicApi
 public record Outcomes(
         double winSingle,
         double winGammon,

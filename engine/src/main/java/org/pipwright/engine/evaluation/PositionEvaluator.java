@@ -1,11 +1,13 @@
 package org.pipwright.engine.evaluation;
 
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 
 /**
  * Gives the six chances of positions. An instance serves one thread, since it may keep buffers.
  */
+@PublicApi
 public interface PositionEvaluator {
     /**
      * The six chances of an unfinished position before the roll.

@@ -1,6 +1,7 @@
 package org.pipwright.engine.judge;
 
 import java.util.Optional;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.cube.CubeWindow;
 import org.pipwright.engine.cube.GammonValues;
 
@@ -12,4 +13,5 @@ import org.pipwright.engine.cube.GammonValues;
  * @param gammons both sides' gammon values at the present cube; empty if a single game decides nothing
  * @param losers share of the next two rolls that lose the market, 0 to 1; not a number if the side on roll may not double
  */
+@PublicApi
 public record CubeOutlook(Optional<CubeWindow> window, Optional<GammonValues> gammons, double losers) {}

@@ -2,6 +2,7 @@ package org.pipwright.engine.judge;
 
 import java.io.Serializable;
 import java.time.Duration;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.rollout.RolloutSettings;
 
 /**
@@ -14,6 +15,7 @@ import org.pipwright.engine.rollout.RolloutSettings;
  * @param simulateRaces whether races beyond the exact tables are simulated, which takes some hundredths of a second each
  *     and is far more accurate than the net; if not, their basis says that they are estimated
  */
+@PublicApi
 public record Effort(int lookahead, Duration time, int games, long seed, boolean simulateRaces)
         implements Serializable {
     /** The net, the tables and simulated races, without looking ahead. */

@@ -2,6 +2,7 @@ package org.pipwright.engine.judge;
 
 import java.util.List;
 import java.util.concurrent.CancellationException;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.bearoff.TableListener;
@@ -21,6 +22,7 @@ import org.pipwright.engine.search.RollReply;
  * and lookahead, and by games if they are asked for. The same question with the same effort gets the same answer whatever
  * the number of threads, unless a time is the limit. To be asked from one thread at a time.
  */
+@PublicApi
 public final class Judge implements AutoCloseable {
     private final Knowledge knowledge;
     private final int threads;

@@ -3,6 +3,7 @@ package org.pipwright.engine.judge;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.ExactFirstEvaluator;
 import org.pipwright.engine.bearoff.TableHorizon;
@@ -27,6 +28,7 @@ import org.pipwright.engine.search.Judgement;
  * What a judge knows: how to value a position, the exact tables, and the chances to win a match from each score. Immutable
  * and shared by threads; what it makes serves one thread each.
  */
+@PublicApi
 public final class Knowledge {
     private final Supplier<PositionEvaluator> evaluators;
     private final EndgameTables tables;

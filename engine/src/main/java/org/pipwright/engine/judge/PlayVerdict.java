@@ -4,6 +4,7 @@ import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.play.Play;
@@ -24,6 +25,7 @@ import org.pipwright.engine.ranking.Grade;
  * @param points the cost in points: the same but in a match, where it is the cost divided by half of the difference between
  *     winning and losing a single game at the present cube (common practice, no source)
  */
+@PublicApi
 public record PlayVerdict(
         Play play, double value, Outcomes outcomes, Depth depth, int lookahead, Basis basis, double cost, double points)
         implements Serializable {

@@ -1,7 +1,10 @@
 package org.pipwright.engine.judge;
 
+import org.pipwright.engine.PublicApi;
+
 /** Told how far a judge has come, and asked whether to go on. */
 @FunctionalInterface
+@PublicApi
 public interface Progress {
     /** Lets everything run. */
     Progress NONE = (done, all) -> {};

@@ -2,6 +2,7 @@ package org.pipwright.engine.judge;
 
 import java.io.Serializable;
 import java.util.List;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubelessStakes;
 import org.pipwright.engine.cube.MatchStakes;
@@ -23,6 +24,7 @@ import org.pipwright.engine.score.MatchScore;
  * @param cube the cube, seen from the side on roll; without a cube it stays as it is at the start
  * @param only the plays to compare with each other, if not all of the roll; else empty
  */
+@PublicApi
 public record Question(Position position, Roll roll, Stakes stakes, CubeState cube, List<Play> only)
         implements Serializable {
     /**

@@ -3,6 +3,7 @@ package org.pipwright.engine.judge;
 import java.io.Serializable;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.evaluation.Basis;
@@ -26,6 +27,7 @@ import org.pipwright.engine.ranking.Grade;
  * @param point what a point is worth in the unit of the value: 1 but in a match, where it is half of the difference between
  *     winning and losing a single game at the present cube (common practice, no source)
  */
+@PublicApi
 public record Verdict(
         Question question,
         double value,

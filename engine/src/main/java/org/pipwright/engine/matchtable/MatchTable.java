@@ -1,5 +1,6 @@
 package org.pipwright.engine.matchtable;
 
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.score.MatchScore;
 
@@ -8,6 +9,7 @@ import org.pipwright.engine.score.MatchScore;
  * table has two values: for the Crawford game and for the games after it. Immutable; it remembers what its chances make of
  * endings, as far as that has been asked for.
  */
+@PublicApi
 public final class MatchTable {
     /** How far two chances of the same score seen from both sides may be from 1, before they are reconciled. */
     private static final double SLACK = 0.02;

@@ -3,6 +3,7 @@ package org.pipwright.engine.matchtable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.text.Excerpt;
 
 /**
@@ -20,6 +21,7 @@ import org.pipwright.engine.text.Excerpt;
  * to win the match, from 0 to 1, before the Crawford game where one side needs one point. The last row gives, for the
  * points I need, my chance against an opponent who needs one point in the games after the Crawford game.
  */
+@PublicApi
 public final class MatchTableCsv {
     /** Longest text accepted, in chars: a table to 200-away. */
     public static final int LIMIT = 1_000_000;

@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import org.pipwright.engine.PublicApi;
 
 /** The match table that comes with Pipwright. Its first lines say how it was computed. */
+@PublicApi
 public final class ShippedMatchTable {
     /** Name of the resource, from the root of the class path. */
     public static final String RESOURCE = "/org/pipwright/engine/matchtable/match-table.csv";

@@ -1,6 +1,9 @@
 package org.pipwright.engine.network;
 
+import org.pipwright.engine.PublicApi;
+
 /** A model that cannot be used: the message says in one line what is wrong and how to mend it. */
+@PublicApi
 public final class InvalidModelException extends IllegalArgumentException {
     private static final long serialVersionUID = 1L;
 

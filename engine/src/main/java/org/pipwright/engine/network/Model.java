@@ -4,11 +4,13 @@ import java.util.Collections;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.pipwright.engine.PublicApi;
 
 /**
  * What a model file holds: the net that judges, in some a second and quicker one that may drop plays before it, and what is
  * known of where they come from.
  */
+@PublicApi
 public final class Model {
     private final Net net;
     private final Optional<Net> quick;

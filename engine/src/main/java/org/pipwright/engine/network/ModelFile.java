@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.files.AtomicFile;
 import org.pipwright.engine.text.Excerpt;
 
@@ -27,6 +28,7 @@ import org.pipwright.engine.text.Excerpt;
  *
  * <p>Format versions: 1, the first; 2, with residual networks and floats of two bytes, written only where it is needed.
  */
+@PublicApi
 public final class ModelFile {
     /** Metadata key of the weights' checksum. */
     public static final String SHA256 = "sha256";

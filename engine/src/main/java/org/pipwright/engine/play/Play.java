@@ -2,12 +2,14 @@ package org.pipwright.engine.play;
 
 import java.io.Serializable;
 import java.util.List;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.position.Position;
 
 /**
  * One way to play a roll. Plays of a position and roll are told apart by where they lead; steps that lead to the same
  * position are one play, with one canonical text. Immutable. {@link Plays} and {@link PlayText} make them.
  */
+@PublicApi
 public final class Play implements Serializable {
     private static final long serialVersionUID = 1L;
 

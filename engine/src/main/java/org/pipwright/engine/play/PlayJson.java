@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.play.WrittenPlay.Hop;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
@@ -19,6 +20,7 @@ import org.pipwright.engine.text.StrictJson;
  * {@code {"steps":[{"from":13,"to":7,"hit":true}]}}. Input may join the steps of one checker and leave {@code hit} out,
  * as in text; no steps is the play that moves nothing. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12).
  */
+@PublicApi
 public final class PlayJson {
     /** Name of the schema resource, from the root of the class path. */
     public static final String SCHEMA = "/org/pipwright/engine/play.schema.json";

@@ -1,5 +1,6 @@
 package org.pipwright.engine.play;
 
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 
@@ -11,6 +12,7 @@ import org.pipwright.engine.roll.Roll;
  * takes any order, capitals, commas, {@code b} and {@code 25} for the bar, {@code 0} for off, steps joined or not, and
  * stars left out.
  */
+@PublicApi
 public final class PlayText {
     private PlayText() {}
 

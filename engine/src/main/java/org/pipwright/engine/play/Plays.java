@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 
 /** Legal plays with their steps, for the borders; hot loops use {@link PlayGenerator} and ask here for what is shown. */
+@PublicApi
 public final class Plays {
     private Plays() {}
 

@@ -1,6 +1,7 @@
 package org.pipwright.engine.play;
 
 import java.io.Serializable;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.position.Planes;
 
 /**
@@ -10,6 +11,7 @@ import org.pipwright.engine.position.Planes;
  * @param to own place it reaches, 0 to from - 1 (0 is borne off)
  * @param hit whether it hits an opponent's checker there
  */
+@PublicApi
 public record Step(int from, int to, boolean hit) implements Serializable {
     /**
      * Checks the places.

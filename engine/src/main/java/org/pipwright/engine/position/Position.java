@@ -4,6 +4,7 @@ import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
 import java.util.Arrays;
+import org.pipwright.engine.PublicApi;
 
 /**
  * A position before a roll: the checkers of the side on roll and of the opponent, each counted from its own home.
@@ -11,6 +12,7 @@ import java.util.Arrays;
  * <p>Immutable and always legal: both sides have the same number of checkers (1 to 15), no point holds checkers of both,
  * and at most one side has borne off all of its checkers.
  */
+@PublicApi
 public final class Position implements Serializable {
     private static final long serialVersionUID = 1L;
 

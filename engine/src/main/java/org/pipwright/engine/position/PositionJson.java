@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.Set;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.text.StrictJson;
 
 /**
@@ -16,6 +17,7 @@ import org.pipwright.engine.text.StrictJson;
  * <p>Input may leave out {@code checkers} if it is 15, {@code bar} if it is 0, and {@code off}, which is what is missing.
  * The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12).
  */
+@PublicApi
 public final class PositionJson {
     /** Name of the schema resource, from the root of the class path. */
     public static final String SCHEMA = "/org/pipwright/engine/position.schema.json";

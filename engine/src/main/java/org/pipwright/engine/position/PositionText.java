@@ -3,6 +3,7 @@ package org.pipwright.engine.position;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.text.Excerpt;
 
 /**
@@ -14,6 +15,7 @@ import org.pipwright.engine.text.Excerpt;
  * <p>Input takes spaces or commas, any order and capitals; output has one form: points from low to high, then the bar,
  * single spaces, and {@code off} for a side that has borne off every checker.
  */
+@PublicApi
 public final class PositionText {
     /** Longest text accepted, in chars: several times the longest canonical one. */
     private static final int LIMIT = 1000;

@@ -2,6 +2,7 @@ package org.pipwright.engine.ranking;
 
 import java.io.Serializable;
 import java.util.Comparator;
+import org.pipwright.engine.PublicApi;
 
 /**
  * How deeply something was evaluated, and how far off chance may have thrown the answer. One ranking may mix depths, so
@@ -12,6 +13,7 @@ import java.util.Comparator;
  * @param games number of games played out from there, 0 if none were
  * @param error standard error of the equity because of the dice of those games, in points per game; 0 without games
  */
+@PublicApi
 public record Depth(int lookahead, int games, double error) implements Serializable {
     /** What was played out before what was not, then by lookahead, the largest first. */
     public static final Comparator<Depth> DEEPEST_FIRST = Comparator.comparing((Depth depth) -> depth.games() == 0)

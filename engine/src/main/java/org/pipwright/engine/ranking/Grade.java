@@ -1,8 +1,10 @@
 package org.pipwright.engine.ranking;
 
 import java.util.Locale;
+import org.pipwright.engine.PublicApi;
 
 /** What a play's cost amounts to, in a word. The limits are our own choice, in points per game. */
+@PublicApi
 public enum Grade {
     /** Loses less than 0.010: no one can tell it from the best. */
     FINE(0.010),

@@ -1,11 +1,13 @@
 package org.pipwright.engine.record;
 
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 
 /** One line of a recorded game. Sides are 0 for the first player named and 1 for the second. */
+@PublicApi
 public sealed interface Entry {
     /**
      * Something said about the line, or about the game.

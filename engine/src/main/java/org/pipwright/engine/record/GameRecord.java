@@ -1,6 +1,7 @@
 package org.pipwright.engine.record;
 
 import java.util.List;
+import org.pipwright.engine.PublicApi;
 
 /**
  * A record of one or more games between two players, legal throughout. {@link RecordBuilder} makes them; only the last
@@ -9,6 +10,7 @@ import java.util.List;
  * @param heading who, for what, where and when
  * @param games the games in order
  */
+@PublicApi
 public record GameRecord(Heading heading, List<Game> games) {
     /**
      * Keeps the games.

@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.text.Excerpt;
 
 /**
@@ -14,6 +15,7 @@ import org.pipwright.engine.text.Excerpt;
  * @param details where, when and so on, by {@link #DETAILS}
  * @param remarks comments on the whole
  */
+@PublicApi
 public record Heading(List<String> players, Rules rules, Map<String, String> details, List<String> remarks) {
     /** Longest name of a player, in chars. */
     public static final int LONGEST = 40;

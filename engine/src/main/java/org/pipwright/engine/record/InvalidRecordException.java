@@ -1,6 +1,9 @@
 package org.pipwright.engine.record;
 
+import org.pipwright.engine.PublicApi;
+
 /** A record that cannot be read or breaks the rules; the message says in one line where, what and what was expected. */
+@PublicApi
 public final class InvalidRecordException extends RuntimeException {
     private static final long serialVersionUID = 1L;
 

@@ -1,6 +1,7 @@
 package org.pipwright.engine.record;
 
 import java.util.Locale;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.rules.GameResult;
 
 /**
@@ -20,6 +21,7 @@ import org.pipwright.engine.rules.GameResult;
  *
  * <p>Printing and reading back gives an equal record; what was printed is printed the same again.
  */
+@PublicApi
 public final class RecordText {
     static final String FIRST_LINE = "pipwright record 1";
 

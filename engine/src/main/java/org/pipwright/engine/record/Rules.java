@@ -1,5 +1,6 @@
 package org.pipwright.engine.record;
 
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.score.MatchScore;
 
 /**
@@ -9,6 +10,7 @@ import org.pipwright.engine.score.MatchScore;
  * @param jacoby in such games, whether gammons count only with a turned cube
  * @param beavers in such games, whether doubles may be beavered
  */
+@PublicApi
 public record Rules(int length, boolean jacoby, boolean beavers) {
     /**
      * Checks the rules.

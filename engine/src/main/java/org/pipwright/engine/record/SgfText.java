@@ -1,6 +1,7 @@
 package org.pipwright.engine.record;
 
 import java.util.Map;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.play.Step;
 import org.pipwright.engine.position.Planes;
@@ -13,6 +14,7 @@ import org.pipwright.engine.position.Planes;
  * <p>What SGF has no place for is lost: a remark on a resignation comes back as a line before it, a resigned gammon that
  * counts as a single game (Jacoby rule) as a single. Beavers go by a move and a rule of our own.
  */
+@PublicApi
 public final class SgfText {
     static final Map<String, String> DETAILS = Map.of("event", "EV", "place", "PC", "date", "DT", "scorer", "US");
 

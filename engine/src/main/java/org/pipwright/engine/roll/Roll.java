@@ -5,9 +5,11 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.text.Excerpt;
 
 /** One of the 21 rolls of two dice: the higher die first. Immutable; the 21 instances are shared. */
+@PublicApi
 public final class Roll implements Serializable {
     private static final long serialVersionUID = 1L;
 

@@ -1,9 +1,11 @@
 package org.pipwright.engine.rules;
 
+import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 
 /** How much a finished game is worth before the cube: single, gammon or backgammon. */
+@PublicApi
 public enum GameResult {
     /** The loser has borne off a checker: 1 point. */
     SINGLE(1),

@@ -1,6 +1,7 @@
 package org.pipwright.engine.score;
 
 import java.io.Serializable;
+import org.pipwright.engine.PublicApi;
 
 /**
  * The score of an unfinished match as the points each side still needs, seen from one side.
@@ -12,6 +13,7 @@ import java.io.Serializable;
  * @param theirs points the other side needs, 1 to {@value #LONGEST}
  * @param crawford whether the game about to be played is the Crawford game
  */
+@PublicApi
 public record MatchScore(int mine, int theirs, boolean crawford) implements Serializable {
     /** Longest match, in points. */
     public static final int LONGEST = 1000;

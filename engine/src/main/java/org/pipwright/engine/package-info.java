@@ -1,0 +1,2 @@
+/** The mark of what users of the library may rely on. */
+package org.pipwright.engine;

@@ -1,0 +1,54 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import org.pipwright.engine.architecture.PackageOrder;
+
+/** The order of eval-cli's packages, and what they use of engine beyond its public types. */
+class ArchitectureTest {
+    private static final PackageOrder ORDER = new PackageOrder(
+            "org.pipwright.cli", "console", "duel", "train", "picture", "report", "batch", "drill", "command", "");
+
+    /** Packages of engine whose internal types are used here. A shorter list is better; a longer one needs a reason. */
+    private static final Set<String> INTERNALS = Set.of(
+            "bearoff",
+            "cube",
+            "drill",
+            "duel",
+            "explain",
+            "features",
+            "files",
+            "measures",
+            "network",
+            "parallel",
+            "ranking",
+            "review",
+            "rollout",
+            "search",
+            "standings",
+            "statistics",
+            "text");
+
+    @Test
+    void everyPackageHasItsPlace() {
+        assertEquals(Set.of(), ORDER.misnamed());
+    }
+
+    @Test
+    void packagesKnowOnlyThoseBeforeThem() {
+        assertEquals(Set.of(), ORDER.wrongArrows());
+    }
+
+    @Test
+    void thereAreNoCircles() {
+        ORDER.requireNoCircles();
+    }
+
+    @Test
+    void ofEngineOnlyTheseInternalsAreUsed() {
+        assertEquals(new TreeSet<>(INTERNALS), ORDER.internalsUsed());
+    }
+}

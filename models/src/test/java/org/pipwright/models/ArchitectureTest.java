@@ -1,0 +1,36 @@
+package org.pipwright.models;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import org.pipwright.engine.architecture.PackageOrder;
+
+/** What models use of engine beyond its public types. */
+class ArchitectureTest {
+    private static final PackageOrder ORDER = new PackageOrder("org.pipwright.models", "");
+
+    /** Packages of engine whose internal types are used here. A shorter list is better; a longer one needs a reason. */
+    private static final Set<String> INTERNALS = Set.of();
+
+    @Test
+    void everyPackageHasItsPlace() {
+        assertEquals(Set.of(), ORDER.misnamed());
+    }
+
+    @Test
+    void packagesKnowOnlyThoseBeforeThem() {
+        assertEquals(Set.of(), ORDER.wrongArrows());
+    }
+
+    @Test
+    void thereAreNoCircles() {
+        ORDER.requireNoCircles();
+    }
+
+    @Test
+    void ofEngineOnlyTheseInternalsAreUsed() {
+        assertEquals(new TreeSet<>(INTERNALS), ORDER.internalsUsed());
+    }
+}
