@@ -119,12 +119,12 @@ class ExplainTest {
         assertTrue(play.get("shots").asInt() > 30 && play.get("risk").asDouble() < 3, text);
     }
 
-    /** Board facts as shown in the README; the last digits of the net's numbers may differ with the processor. */
+    /** Board facts as shown in the documents; the last digits of the net's numbers may differ with the processor. */
     @Test
-    void theReadmeShowsWhatOneGets() throws IOException {
-        String readme = Files.readString(Path.of("../README.md"));
-        int at = readme.indexOf("Best: 24/18 13/11\n");
-        String shown = readme.substring(at, readme.indexOf("```", at));
+    void theDocumentsShowWhatOneGets() throws IOException {
+        String documents = Example.documentation();
+        int at = documents.indexOf("Best: 24/18 13/11\n");
+        String shown = documents.substring(at, documents.indexOf("```", at));
         String text = explained("start", "--roll", "6-2", "--top", "2");
         assertEquals(rounded(shown), rounded(text.substring(text.indexOf("Best: "))));
     }

@@ -25,10 +25,10 @@ class RecordCommandTest {
         file = Files.writeString(folder.resolve("evening.txt"), RECORD);
     }
 
-    /** The README shows the same record. */
+    /** The documents show the same record. */
     @Test
     void theReadmesRecordIsThisOne() throws IOException {
-        assertTrue(Files.readString(Path.of("../README.md")).contains("```\n" + RECORD + "```"));
+        assertTrue(Example.documentation().contains("```\n" + RECORD + "```"));
     }
 
     @Test

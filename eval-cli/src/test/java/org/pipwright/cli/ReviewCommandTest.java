@@ -288,7 +288,7 @@ class ReviewCommandTest {
                 review(file(MONEY), "--table", "x.csv").err());
     }
 
-    /** The invented match of the README is a record, and reviewing it keeps to the schema. */
+    /** The invented match of the documents is a record, and reviewing it keeps to the schema. */
     @Test
     void theExampleIsReviewed() {
         String text = done("src/docs/evening.txt", "--lookahead", "0", "--json");

@@ -20,16 +20,15 @@ import javax.tools.ToolProvider;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What the README shows is what one gets. */
-class ReadmeTest {
+/** What the README and the pages it leads to show is what one gets. */
+class DocumentsTest {
     private static final Pattern RANKED = Pattern.compile("^ *(\\d+)  (\\S.*?)  +[+-]?[0-9.]+  .*? ([a-z]+)  .*");
 
-    private static List<String> blocks(String language) throws IOException {
-        return Example.blocks(Path.of("../README.md"), language);
-    }
+    /** A link to a file of the repository, without the place in it. */
+    private static final Pattern LINK = Pattern.compile("]\\((?!http)([^)#]+)[^)]*\\)");
 
     private static List<String> shown(String command) throws IOException {
-        return blocks("").stream()
+        return Example.blocks("").stream()
                 .filter(block -> block.startsWith("$ ./pipwright " + command))
                 .collect(Collectors.toList());
     }
@@ -37,6 +36,20 @@ class ReadmeTest {
     private static Run run(String block) {
         String line = block.lines().findFirst().orElseThrow();
         return Run.of(line.substring("$ ./pipwright ".length()).split(" "));
+    }
+
+    /** A page that is short enough to be read, and what it and the others lead to is there. */
+    @Test
+    void linksLeadSomewhere() throws IOException {
+        assertTrue(Files.readAllLines(Path.of("../README.md")).size() <= 150);
+        for (Path document : Example.documents()) {
+            for (String target : LINK.matcher(Files.readString(document))
+                    .results()
+                    .map(link -> link.group(1))
+                    .toList()) {
+                assertTrue(Files.exists(document.resolveSibling(target)), document + " leads to " + target);
+            }
+        }
     }
 
     @Test
@@ -51,7 +64,7 @@ class ReadmeTest {
     /** The picture in the repository is the one that the command beside it makes. */
     @Test
     void picturesAreDrawnAsShown() throws IOException {
-        List<String> commands = blocks("").stream()
+        List<String> commands = Example.blocks("").stream()
                 .flatMap(String::lines)
                 .filter(line -> line.startsWith("./pipwright draw"))
                 .collect(Collectors.toList());
@@ -59,7 +72,7 @@ class ReadmeTest {
         for (String command : commands) {
             String[] words = Example.words(command.substring("./pipwright ".length()));
             String file = words[words.length - 1];
-            assertTrue(Files.readString(Path.of("../README.md")).contains("](" + file + ")"), "no picture " + file);
+            assertTrue(Example.documentation().contains("](" + file + ")"), "no picture " + file);
             words[words.length - 1] = "-";
             assertEquals(Files.readString(Path.of("..", file)), Run.of(words).out());
         }
@@ -124,14 +137,14 @@ class ReadmeTest {
     /** Whoever asks the library gets what the command line says. */
     @Test
     void theLibraryExamplesSayWhatTheCommandsSay(@TempDir Path folder) throws Exception {
-        List<String> examples = blocks("java");
+        List<String> examples = Example.blocks("java");
         assertEquals(3, examples.size());
         assertTrue(examples.stream().allMatch(example -> example.lines().count() <= 12), "at most twelve lines");
         List<String> plays = compileAndRun(examples.get(0), folder).lines().toList();
         Run rank = Run.of("rank", "start", "--roll", "3-1", "--lookahead", "1", "--top", "2");
         assertEquals(places(rank.out()), List.of("1 " + unvalued(plays.get(0)), "2 " + unvalued(plays.get(1))));
         String first = Example.numberless(plays.get(0));
-        assertTrue(Example.numberless(Files.readString(Path.of("../README.md"))).contains("`" + first + "`"), first);
+        assertTrue(Example.numberless(Example.documentation()).contains("`" + first + "`"), first);
         String cube = compileAndRun(examples.get(1), folder);
         Run actions = Run.of("cube", "5@6 3@8 3@7 2@24 2@3 / 4@6 3@8 5@13 2@24 1@bar", "--json");
         String action = cube.startsWith("true") ? "double" : "roll";
@@ -151,7 +164,7 @@ class ReadmeTest {
     private static String compileAndRun(String example, Path folder) throws Exception {
         Path source = folder.resolve("Example.java");
         String imports =
-                blocks("java").get(0).lines().filter(ReadmeTest::imports).collect(Collectors.joining("\n"));
+                Example.blocks("java").get(0).lines().filter(DocumentsTest::imports).collect(Collectors.joining("\n"));
         String body = example.lines().filter(line -> !imports(line)).collect(Collectors.joining("\n"));
         Files.writeString(
                 source,
