@@ -18,6 +18,7 @@ public final class ExactFirstEvaluator implements PositionEvaluator {
 
     private final EndgameTables tables;
     private final PositionEvaluator otherwise;
+    private final PositionEvaluator quick;
     private final RaceChances races;
     private final int[] child = new int[Planes.STRIDE];
     private int[] rest = new int[64 * Planes.STRIDE];
@@ -34,6 +35,13 @@ public final class ExactFirstEvaluator implements PositionEvaluator {
         this.tables = tables;
         this.otherwise = otherwise;
         this.races = new RaceChances(tables);
+        PositionEvaluator first = otherwise.quick();
+        quick = first == otherwise ? this : new ExactFirstEvaluator(tables, first);
+    }
+
+    @Override
+    public PositionEvaluator quick() {
+        return quick;
     }
 
     @Override

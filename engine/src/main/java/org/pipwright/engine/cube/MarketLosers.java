@@ -1,10 +1,10 @@
 package org.pipwright.engine.cube;
 
 import java.util.function.BiPredicate;
-import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.FinishedGames;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.evaluation.Sieve;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
@@ -17,8 +17,10 @@ import org.pipwright.engine.roll.Roll;
  */
 public final class MarketLosers {
     private final PositionEvaluator evaluator;
+    private final Sieve sieve;
     private final PlayGenerator generator = new PlayGenerator();
     private float[] chances = new float[256 * Outcomes.COUNT];
+    private double[] equities = new double[256];
 
     /**
      * A counter for one thread.
@@ -27,6 +29,7 @@ public final class MarketLosers {
      */
     public MarketLosers(PositionEvaluator evaluator) {
         this.evaluator = evaluator;
+        sieve = new Sieve(evaluator);
     }
 
     /**
@@ -67,14 +70,9 @@ public final class MarketLosers {
         int count = generator.size();
         if (chances.length < count * Outcomes.COUNT) {
             chances = new float[2 * count * Outcomes.COUNT];
+            equities = new double[2 * count];
         }
-        evaluator.evaluateResults(planes, 0, generator.results(), count, chances);
-        int best = 0;
-        for (int i = 1; i < count; i++) {
-            if (Chances.equity(chances, i * Outcomes.COUNT) > Chances.equity(chances, best * Outcomes.COUNT)) {
-                best = i;
-            }
-        }
+        int best = sieve.best(planes, 0, generator.results(), count, chances, equities);
         Planes.copySwapped(generator.results(), best * Planes.STRIDE, next, 0);
         return FinishedGames.write(next, 0, chances, 0);
     }

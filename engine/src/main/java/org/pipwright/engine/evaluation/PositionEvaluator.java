@@ -42,6 +42,15 @@ public interface PositionEvaluator {
     }
 
     /**
+     * A quicker evaluator that may drop results before this one judges the rest, where only the best of a roll counts.
+     *
+     * @return this evaluator itself if there is none; else always the same one, whose quick evaluator is itself
+     */
+    default PositionEvaluator quick() {
+        return this;
+    }
+
+    /**
      * The six chances of a position.
      *
      * @param position any position, finished or not

@@ -9,6 +9,7 @@ import java.util.function.BooleanSupplier;
  */
 public final class StoppableEvaluator implements PositionEvaluator {
     private final PositionEvaluator evaluator;
+    private final PositionEvaluator quick;
     private final BooleanSupplier stopped;
 
     /**
@@ -20,12 +21,19 @@ public final class StoppableEvaluator implements PositionEvaluator {
     public StoppableEvaluator(PositionEvaluator evaluator, BooleanSupplier stopped) {
         this.evaluator = evaluator;
         this.stopped = stopped;
+        PositionEvaluator first = evaluator.quick();
+        quick = first == evaluator ? this : new StoppableEvaluator(first, stopped);
     }
 
     private void goOn() {
         if (stopped.getAsBoolean()) {
             throw new CancellationException("the evaluation was stopped");
         }
+    }
+
+    @Override
+    public PositionEvaluator quick() {
+        return quick;
     }
 
     @Override

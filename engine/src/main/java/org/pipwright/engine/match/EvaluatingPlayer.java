@@ -1,16 +1,17 @@
 package org.pipwright.engine.match;
 
 import java.util.Arrays;
-import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.evaluation.Sieve;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.roll.Dice;
 
 /** Plays what an evaluator gives the highest cubeless equity, the first of equals. */
 public final class EvaluatingPlayer implements Player {
-    private final PositionEvaluator evaluator;
+    private final Sieve sieve;
     private float[] chances = new float[256 * Outcomes.COUNT];
+    private double[] equities = new double[256];
     private int best;
 
     /**
@@ -19,7 +20,7 @@ public final class EvaluatingPlayer implements Player {
      * @param evaluator what it thinks with
      */
     public EvaluatingPlayer(PositionEvaluator evaluator) {
-        this.evaluator = evaluator;
+        sieve = new Sieve(evaluator);
     }
 
     @Override
@@ -27,17 +28,9 @@ public final class EvaluatingPlayer implements Player {
         int count = legal.size();
         if (chances.length < count * Outcomes.COUNT) {
             chances = new float[2 * count * Outcomes.COUNT];
+            equities = new double[2 * count];
         }
-        evaluator.evaluateResults(planes, at, legal.results(), count, chances);
-        best = 0;
-        float highest = Float.NEGATIVE_INFINITY;
-        for (int i = 0; i < count; i++) {
-            float equity = equity(i);
-            if (equity > highest) {
-                highest = equity;
-                best = i;
-            }
-        }
+        best = sieve.best(planes, at, legal.results(), count, chances, equities);
         return best;
     }
 
@@ -45,10 +38,10 @@ public final class EvaluatingPlayer implements Player {
      * The equity of one of the plays that the last choice was among.
      *
      * @param result its index
-     * @return points per game, cubeless, for the side that played
+     * @return points per game, cubeless, for the side that played; minus infinity if the evaluator's quick one dropped it
      */
     public float equity(int result) {
-        return Chances.equity(chances, result * Outcomes.COUNT);
+        return (float) equities[result];
     }
 
     /**

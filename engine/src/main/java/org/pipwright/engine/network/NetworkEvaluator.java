@@ -11,6 +11,7 @@ import org.pipwright.engine.position.Planes;
 public final class NetworkEvaluator implements PositionEvaluator {
     private final Lane contact;
     private final Lane race;
+    private final PositionEvaluator quick;
     private final int[] base = new int[Planes.STRIDE];
 
     /** The results of one call that go to one network. */
@@ -54,10 +55,10 @@ public final class NetworkEvaluator implements PositionEvaluator {
     /**
      * An evaluator for one thread.
      *
-     * @param model the model whose net judges; a quick net beside it is not asked
+     * @param model the model whose net judges; a quick net beside it becomes this evaluator's quick one
      */
     public NetworkEvaluator(Model model) {
-        this(model.net());
+        this(model.net(), model.quick().map(NetworkEvaluator::new).orElse(null));
     }
 
     /**
@@ -66,6 +67,11 @@ public final class NetworkEvaluator implements PositionEvaluator {
      * @param net the net to evaluate with
      */
     public NetworkEvaluator(Net net) {
+        this(net, null);
+    }
+
+    private NetworkEvaluator(Net net, PositionEvaluator first) {
+        quick = first == null ? this : first;
         if (net instanceof Lanes lanes) {
             contact = new Lane(new NetworkEvaluation(lanes.contact()));
             race = new Lane(new NetworkEvaluation(lanes.race()));
@@ -73,6 +79,11 @@ public final class NetworkEvaluator implements PositionEvaluator {
             contact = new Lane(new ResidualEvaluation((ResidualNetwork) net));
             race = contact;
         }
+    }
+
+    @Override
+    public PositionEvaluator quick() {
+        return quick;
     }
 
     @Override

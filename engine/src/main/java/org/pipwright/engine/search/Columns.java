@@ -9,6 +9,7 @@ import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.evaluation.Sieve;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.rules.GameResult;
 
@@ -21,7 +22,7 @@ import org.pipwright.engine.rules.GameResult;
  * <p>A column depends on no other: what a search finds in it is the same whichever others are asked for along with it.
  * Serves one thread.
  */
-final class Columns {
+final class Columns implements Sieve.Worth {
     /** The column of points without the cube. */
     static final int CUBELESS = 0;
 
@@ -106,7 +107,8 @@ final class Columns {
     }
 
     /** Number of columns a reply has. */
-    int width() {
+    @Override
+    public int width() {
         return 1 + cubes.length;
     }
 
@@ -122,7 +124,8 @@ final class Columns {
     }
 
     /** How much less than the best of a column may be within so many points. */
-    double least(int column, double best, float within) {
+    @Override
+    public double least(int column, double best, float within) {
         // Cubeless points are floats, and so is the bound.
         return column == CUBELESS ? (float) best - within : best - within * points[column];
     }
@@ -161,16 +164,12 @@ final class Columns {
     }
 
     /**
-     * Writes what a reply is worth in each column without looking ahead.
+     * {@inheritDoc}
      *
-     * @param results results of a roll, the mover's side first
-     * @param at index of the first plane of the reply's
-     * @param chances six chances of the mover after it
-     * @param chancesAt index of the first of them
-     * @param worth where to write a number a column
-     * @param worthAt index of the first of them
+     * <p>Nothing is looked ahead.
      */
-    void worth(int[] results, int at, float[] chances, int chancesAt, double[] worth, int worthAt) {
+    @Override
+    public void worth(int[] results, int at, float[] chances, int chancesAt, double[] worth, int worthAt) {
         worth[worthAt] = Chances.equity(chances, chancesAt);
         if (cubes.length == 0) {
             return;

@@ -10,6 +10,7 @@ import org.pipwright.engine.evaluation.FinishedGames;
 import org.pipwright.engine.evaluation.Horizon;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.evaluation.Sieve;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.roll.Roll;
 
@@ -25,6 +26,7 @@ import org.pipwright.engine.roll.Roll;
  */
 public final class Lookahead {
     private final PositionEvaluator evaluator;
+    private final Sieve sieve;
     private final Horizon horizon;
     private final LookaheadSettings settings;
     private final ChanceCache cache;
@@ -56,6 +58,7 @@ public final class Lookahead {
      */
     public Lookahead(Judgement judgement, LookaheadSettings settings, ChanceCache cache, BooleanSupplier stopped) {
         this.evaluator = judgement.evaluator();
+        this.sieve = new Sieve(evaluator);
         this.horizon = judgement.horizon();
         this.settings = settings;
         this.cache = cache;
@@ -104,7 +107,7 @@ public final class Lookahead {
      */
     public int choose(int[] planes, int at, int[] results, int count, int lookahead, float[] out) {
         LookaheadSettings.requireLookahead(lookahead);
-        expand(planes, at, results, count, root, Columns.NONE);
+        expandRoot(planes, at, results, count, lookahead, Columns.NONE);
         int best = lookahead == 2 ? probed() : deepened(lookahead, Columns.CUBELESS);
         System.arraycopy(root.chances(), best * Outcomes.COUNT, out, 0, Outcomes.COUNT);
         return best;
@@ -112,7 +115,7 @@ public final class Lookahead {
 
     /** The same choice with every play valued in full. */
     int chooseUnpruned(int[] planes, int at, int[] results, int count, int lookahead, float[] out) {
-        expand(planes, at, results, count, root, Columns.NONE);
+        expandRoot(planes, at, results, count, lookahead, Columns.NONE);
         int best = deepened(lookahead, Columns.CUBELESS);
         System.arraycopy(root.chances(), best * Outcomes.COUNT, out, 0, Outcomes.COUNT);
         return best;
@@ -122,7 +125,7 @@ public final class Lookahead {
     int choose(int[] planes, int at, int[] results, int count, int lookahead, CubeTerms terms, CubeState cube) {
         LookaheadSettings.requireLookahead(lookahead);
         Columns columns = columns(terms, List.of(cube));
-        expand(planes, at, results, count, root, columns);
+        expandRoot(planes, at, results, count, lookahead, columns);
         return deepened(lookahead, 1 + columns.of(cube));
     }
 
@@ -160,8 +163,8 @@ public final class Lookahead {
         Planes.copySwapped(root.results(), reply * Planes.STRIDE, child.planes, 0);
         if (!known(child, 0, 2, Columns.NONE)) {
             Replies replies = level(2);
-            replies.expand(child.planes, 0, 0, Roll.COUNT, evaluator, Columns.NONE);
-            evaluations += replies.count();
+            replies.expand(child.planes, 0, 0, Roll.COUNT, sieve, Columns.NONE);
+            evaluations += replies.judged();
             if (!probe.mean(replies, -worth, child)) {
                 return false;
             }
@@ -171,9 +174,15 @@ public final class Lookahead {
         return true;
     }
 
-    /** Values the results of a roll without looking ahead. */
+    /** Values the plays to choose from: those that may be best, or all where the settings go on to narrow them down. */
+    private void expandRoot(int[] planes, int at, int[] results, int count, int lookahead, Columns columns) {
+        root.take(planes, at, results, count, sieve, columns, lookahead > 0);
+        evaluations += root.judged();
+    }
+
+    /** Values all results of a roll without looking ahead. */
     void expand(int[] planes, int at, int[] results, int count, Replies into, Columns columns) {
-        into.take(planes, at, results, count, evaluator, columns);
+        into.take(planes, at, results, count, sieve, columns, true);
         evaluations += count;
     }
 
@@ -195,8 +204,8 @@ public final class Lookahead {
             throw new CancellationException("the search was stopped");
         }
         Replies replies = level(lookahead);
-        replies.expand(batch.planes, k * Planes.STRIDE, 0, Roll.COUNT, evaluator, columns);
-        evaluations += replies.count();
+        replies.expand(batch.planes, k * Planes.STRIDE, 0, Roll.COUNT, sieve, columns);
+        evaluations += replies.judged();
         RollMean mean = new RollMean(columns.cubes());
         for (int roll = 0; roll < Roll.COUNT; roll++) {
             deepen(replies, roll, lookahead - 1, settings.inner(), lookahead, 0, columns.width());
@@ -239,8 +248,8 @@ public final class Lookahead {
     /** Finds the best reply to one roll in each column: one term of the mean of {@link #average}. */
     Replies reply(int[] planes, int at, int roll, int lookahead, Columns columns) {
         Replies replies = level(lookahead + 1);
-        replies.expand(planes, at, roll, roll + 1, evaluator, columns);
-        evaluations += replies.count();
+        replies.expand(planes, at, roll, roll + 1, sieve, columns);
+        evaluations += replies.judged();
         deepen(replies, roll, lookahead, settings.inner(), lookahead + 1, 0, columns.width());
         return replies;
     }

@@ -3,7 +3,7 @@ package org.pipwright.engine.search;
 import java.util.Arrays;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.evaluation.Sieve;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.roll.Roll;
@@ -11,7 +11,7 @@ import org.pipwright.engine.roll.Roll;
 /**
  * All replies of one position to one or several rolls, side by side, with the chances of each for the side that plays and
  * what it is worth in each column: at first without lookahead, all from one call of the evaluator, which shares the work
- * among siblings.
+ * among siblings. Replies that a sieve drops are worth minus infinity and never in the running.
  */
 final class Replies {
     private final PlayGenerator generator = new PlayGenerator();
@@ -20,6 +20,7 @@ final class Replies {
     private float[] chances = new float[512 * Outcomes.COUNT];
     private double[] worth = new double[512];
     private int count;
+    private int judged;
     private Columns columns = Columns.NONE;
 
     /** The replies in the running, a list a column. */
@@ -31,8 +32,8 @@ final class Replies {
     private int[] gathered = new int[512];
     private int times;
 
-    /** Finds and values the replies to rolls first to end - 1 in the order of {@link Roll#all()}. */
-    void expand(int[] planes, int at, int first, int end, PositionEvaluator evaluator, Columns wanted) {
+    /** Finds the replies to rolls first to end - 1 in the order of {@link Roll#all()}, and values what may be best. */
+    void expand(int[] planes, int at, int first, int end, Sieve sieve, Columns wanted) {
         count = 0;
         for (int r = first; r < end; r++) {
             Roll roll = Roll.all().get(r);
@@ -40,16 +41,23 @@ final class Replies {
             append(generator.generate(planes, at, roll.high(), roll.low()), generator.results());
         }
         starts[end] = count;
-        value(planes, at, evaluator, wanted);
+        prepare(wanted);
+        judged = sieve.judge(planes, at, results, starts, first, end, columns, chances, worth);
     }
 
-    /** Takes over the results of a single roll, as roll 0. */
-    void take(int[] planes, int at, int[] found, int size, PositionEvaluator evaluator, Columns wanted) {
+    /** Takes over the results of a single roll, as roll 0, and values all of them, or what may be best. */
+    void take(int[] planes, int at, int[] found, int size, Sieve sieve, Columns wanted, boolean all) {
         count = 0;
         append(size, found);
         starts[0] = 0;
         starts[1] = size;
-        value(planes, at, evaluator, wanted);
+        prepare(wanted);
+        if (all) {
+            sieve.judgeAll(planes, at, results, size, columns, chances, worth);
+            judged = size;
+        } else {
+            judged = sieve.judge(planes, at, results, starts, 0, 1, columns, chances, worth);
+        }
     }
 
     private void append(int size, int[] found) {
@@ -62,7 +70,7 @@ final class Replies {
         count += size;
     }
 
-    private void value(int[] planes, int at, PositionEvaluator evaluator, Columns wanted) {
+    private void prepare(Columns wanted) {
         columns = wanted;
         int width = columns.width();
         if (worth.length < count * width) {
@@ -72,14 +80,15 @@ final class Replies {
             lists = Arrays.copyOf(lists, column + 1);
             lists[column] = new Shortlist(column);
         }
-        evaluator.evaluateResults(planes, at, results, count, chances);
-        for (int i = 0; i < count; i++) {
-            columns.worth(results, i * Planes.STRIDE, chances, i * Outcomes.COUNT, worth, i * width);
-        }
     }
 
     int count() {
         return count;
+    }
+
+    /** How many of them were valued by the evaluator that judges. */
+    int judged() {
+        return judged;
     }
 
     int[] results() {
@@ -146,9 +155,9 @@ final class Replies {
         return lists[column];
     }
 
-    /** Puts every reply to a roll in the running. */
+    /** Puts every reply to a roll in the running, but for those dropped. */
     void keepAll(int roll, int column) {
-        lists[column].keep(starts[roll], starts[roll + 1]);
+        lists[column].keep(starts[roll], starts[roll + 1], this);
     }
 
     /**

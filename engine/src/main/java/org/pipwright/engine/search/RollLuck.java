@@ -6,6 +6,7 @@ import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.evaluation.Sieve;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.roll.Roll;
 
@@ -17,7 +18,7 @@ import org.pipwright.engine.roll.Roll;
  * Serves one thread.
  */
 public final class RollLuck {
-    private final PositionEvaluator evaluator;
+    private final Sieve sieve;
     private final Replies replies = new Replies();
     private final ColumnSet columnSet = new ColumnSet(new ChanceCache(1));
     private final double[] sums = new double[Outcomes.COUNT];
@@ -29,7 +30,7 @@ public final class RollLuck {
      * @param evaluator values positions; used by this object only, or between its calls
      */
     public RollLuck(PositionEvaluator evaluator) {
-        this.evaluator = evaluator;
+        sieve = new Sieve(evaluator);
     }
 
     /**
@@ -103,7 +104,7 @@ public final class RollLuck {
      * @return worth after the reply to this roll less its mean over all rolls there could have been
      */
     public double measure(int[] planes, int at, Roll roll, boolean opening, Worth worth) {
-        replies.expand(planes, at, 0, Roll.COUNT, evaluator, Columns.NONE);
+        replies.expand(planes, at, 0, Roll.COUNT, sieve, Columns.NONE);
         double sum = 0;
         double rolled = 0;
         int throwsInAll = 0;
@@ -137,7 +138,7 @@ public final class RollLuck {
     public double measure(int[] planes, int at, Roll roll, boolean opening, CubeTerms terms, CubeState cube) {
         Columns columns = columnSet.of(terms, List.of(cube));
         int column = 1 + columns.of(cube);
-        replies.expand(planes, at, 0, Roll.COUNT, evaluator, columns);
+        replies.expand(planes, at, 0, Roll.COUNT, sieve, columns);
         double sum = 0;
         double rolled = 0;
         int throwsInAll = 0;
@@ -156,7 +157,7 @@ public final class RollLuck {
 
     /** Leaves the sums over the throws of two dice that there could have been; returns how many these are. */
     private int sumOverRolls(int[] planes, int at, boolean opening) {
-        replies.expand(planes, at, 0, Roll.COUNT, evaluator, Columns.NONE);
+        replies.expand(planes, at, 0, Roll.COUNT, sieve, Columns.NONE);
         float[] chances = replies.chances();
         Arrays.fill(sums, 0);
         int throwsInAll = 0;

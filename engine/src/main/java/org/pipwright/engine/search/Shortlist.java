@@ -10,14 +10,15 @@ final class Shortlist {
         this.column = column;
     }
 
-    /** Puts replies in the running, in the order of their indices. */
-    void keep(int from, int to) {
-        size = to - from;
-        if (kept.length < size) {
-            kept = new int[2 * size];
+    /** Puts replies in the running that were not dropped before they were judged, in the order of their indices. */
+    void keep(int from, int to, Replies replies) {
+        if (kept.length < to - from) {
+            kept = new int[2 * (to - from)];
         }
-        for (int i = 0; i < size; i++) {
-            kept[i] = from + i;
+        size = 0;
+        for (int i = from; i < to; i++) {
+            kept[size] = i;
+            size += replies.worth(i, column) == Double.NEGATIVE_INFINITY ? 0 : 1;
         }
     }
 

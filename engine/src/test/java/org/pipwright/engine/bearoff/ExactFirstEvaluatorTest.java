@@ -3,6 +3,7 @@ package org.pipwright.engine.bearoff;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -18,6 +19,8 @@ import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.FinishedGames;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.evaluation.RoughEvaluator;
+import org.pipwright.engine.evaluation.StoppableEvaluator;
 import org.pipwright.engine.naive.NaiveBoard;
 import org.pipwright.engine.naive.NaivePlayGenerator;
 import org.pipwright.engine.play.PlayGenerator;
@@ -56,6 +59,29 @@ class ExactFirstEvaluatorTest {
             evaluator.evaluateResults(planes, 0, generator.results(), count, together);
             assertArrayEquals(alone(evaluator, generator, count), together);
         }
+    }
+
+    /** The tables go before the quick evaluator as they go before the one that judges. */
+    @Test
+    void theQuickEvaluatorKnowsTheTablesToo() {
+        RoughEvaluator rough = new RoughEvaluator(3, null);
+        PositionEvaluator both =
+                new StoppableEvaluator(new ExactFirstEvaluator(tables, new RoughEvaluator(4, rough)), () -> false);
+        PositionEvaluator expected = new ExactFirstEvaluator(tables, new RoughEvaluator(3, null));
+        assertSame(both.quick(), both.quick().quick());
+        assertSame(expected, expected.quick());
+        SplittableRandom random = new SplittableRandom(5);
+        PlayGenerator generator = new PlayGenerator();
+        for (Source source : Source.values()) {
+            int[] planes = source.sample(random).toPlanes();
+            int count = generator.generate(planes, 0, 5, 2);
+            float[] first = new float[count * Outcomes.COUNT];
+            float[] same = new float[count * Outcomes.COUNT];
+            both.quick().evaluateResults(planes, 0, generator.results(), count, first);
+            expected.evaluateResults(planes, 0, generator.results(), count, same);
+            assertArrayEquals(same, first);
+        }
+        assertTrue(rough.asked() > 0);
     }
 
     private static float[] alone(PositionEvaluator evaluator, PlayGenerator generator, int count) {

@@ -12,12 +12,12 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.evaluation.Sieve;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.RandomWalk;
 
 class RepliesTest {
-    private final PositionEvaluator evaluator = new NetworkEvaluator(RandomModels.of(9, 16));
+    private final Sieve sieve = new Sieve(new NetworkEvaluator(RandomModels.of(9, 16)));
 
     private static List<Integer> running(Replies replies) {
         Shortlist running = replies.running(Columns.CUBELESS);
@@ -45,7 +45,7 @@ class RepliesTest {
         Replies replies = new Replies();
         RandomWalk walk = new RandomWalk(15, 41);
         for (int n = 0; n < 60; n++) {
-            replies.expand(walk.next().toPlanes(), 0, 0, 21, evaluator, Columns.NONE);
+            replies.expand(walk.next().toPlanes(), 0, 0, 21, sieve, Columns.NONE);
             for (int roll = 0; roll < 21; roll++) {
                 replies.keepAll(roll, Columns.CUBELESS);
                 List<Integer> expected = plainly(replies, narrowing);

@@ -1,0 +1,260 @@
+package org.pipwright.engine.evaluation;
+
+import java.util.Arrays;
+import org.pipwright.engine.position.Planes;
+
+/**
+ * Values the results of rolls where only the best of each roll counts. The evaluator's quick one values all of them first;
+ * of the results of a roll, those that it puts close to its best, and not too many of them, are judged by the evaluator
+ * itself. The others are dropped: they are worth minus infinity. An evaluator without a quick one judges everything.
+ *
+ * <p>Where results are worth something else in several columns, each column drops results for itself, so what is left in one
+ * does not depend on the others; nor does it depend on which rolls are asked about together. Serves one thread.
+ */
+public final class Sieve {
+    /** How far behind the quick evaluator's best a result may be, in points per game. */
+    static final float WITHIN = 0.1f;
+
+    /** How many results of a roll are judged at most, in each column. */
+    static final int MOST = 6;
+
+    /** Evaluators may write this many results more than they are asked for. */
+    private static final int SPARE = 3;
+
+    private final PositionEvaluator evaluator;
+    private final PositionEvaluator quick;
+    private final float within;
+    private final int most;
+
+    /** Whether a result stays in a column. */
+    private boolean[] stays = new boolean[512];
+
+    private int[] left = new int[64 * Planes.STRIDE];
+    private int[] origin = new int[64];
+    private float[] leftChances = new float[(64 + SPARE) * Outcomes.COUNT];
+    private final int[] kept;
+
+    /** What results are worth to the side that plays, a number a column. */
+    public interface Worth {
+        /** Points without the cube: a single column. */
+        Worth POINTS = new Worth() {
+            @Override
+            public int width() {
+                return 1;
+            }
+
+            @Override
+            public void worth(int[] results, int at, float[] chances, int chancesAt, double[] worth, int worthAt) {
+                worth[worthAt] = Chances.equity(chances, chancesAt);
+            }
+
+            @Override
+            public double least(int column, double best, float within) {
+                // Points are floats, and so is the bound.
+                return (float) best - within;
+            }
+        };
+
+        /**
+         * Number of columns.
+         *
+         * @return at least 1
+         */
+        int width();
+
+        /**
+         * Writes what a result is worth in each column.
+         *
+         * @param results results of a roll, the mover's side first
+         * @param at index of the first plane of the result's
+         * @param chances six chances of the mover after it
+         * @param chancesAt index of the first of them
+         * @param worth where to write a number a column
+         * @param worthAt index of the first of them
+         */
+        void worth(int[] results, int at, float[] chances, int chancesAt, double[] worth, int worthAt);
+
+        /**
+         * The least that is close to the best.
+         *
+         * @param column the column
+         * @param best what the best result is worth in it
+         * @param within how far behind a result may be, in points per game
+         * @return the same in the column's own unit
+         */
+        double least(int column, double best, float within);
+    }
+
+    /**
+     * A sieve.
+     *
+     * @param evaluator what judges, and whose quick one drops results
+     */
+    public Sieve(PositionEvaluator evaluator) {
+        this(evaluator, WITHIN, MOST);
+    }
+
+    Sieve(PositionEvaluator evaluator, float within, int most) {
+        this.evaluator = evaluator;
+        this.within = within;
+        this.most = most;
+        quick = evaluator.quick();
+        kept = new int[most];
+    }
+
+    /**
+     * Judges the results of rolls that may be the best of theirs.
+     *
+     * @param parent array that holds the position before the play
+     * @param parentAt index of its first plane
+     * @param results the results of all rolls one after another, the mover's side first, as the play generator gives them
+     * @param starts where the results of each roll begin; those of the last end where the next would begin
+     * @param first index of the first roll, whose results begin at 0
+     * @param end index after the last roll
+     * @param columns what results are worth
+     * @param chances where to write six chances a result, for the mover; those of results dropped mean nothing
+     * @param worth where to write a number a result and column; minus infinity where the result is dropped
+     * @return number of results judged
+     */
+    public int judge(
+            int[] parent,
+            int parentAt,
+            int[] results,
+            int[] starts,
+            int first,
+            int end,
+            Worth columns,
+            float[] chances,
+            double[] worth) {
+        int count = starts[end];
+        if (quick == evaluator || count == end - first) {
+            judgeAll(parent, parentAt, results, count, columns, chances, worth);
+            return count;
+        }
+        value(quick, parent, parentAt, results, count, columns, chances, worth);
+        int width = columns.width();
+        if (stays.length < count * width) {
+            stays = new boolean[2 * count * width];
+        }
+        Arrays.fill(stays, 0, count * width, false);
+        for (int roll = first; roll < end; roll++) {
+            for (int column = 0; column < width; column++) {
+                sift(starts[roll], starts[roll + 1], columns, column, worth);
+            }
+        }
+        int size = gather(results, count, width);
+        evaluator.evaluateResults(parent, parentAt, left, size, leftChances);
+        take(results, size, columns, chances, worth);
+        for (int i = 0; i < count * width; i++) {
+            worth[i] = stays[i] ? worth[i] : Double.NEGATIVE_INFINITY;
+        }
+        return size;
+    }
+
+    /**
+     * Judges the results of a single roll that may be its best for points without the cube.
+     *
+     * @param parent array that holds the position before the play
+     * @param parentAt index of its first plane
+     * @param results the results one after another, the mover's side first, as the play generator gives them
+     * @param count number of results
+     * @param chances where to write six chances a result, for the mover; those of results dropped mean nothing
+     * @param worth where to write points a result; minus infinity where the result is dropped
+     * @return index of the best result, the first of equals
+     */
+    public int best(int[] parent, int parentAt, int[] results, int count, float[] chances, double[] worth) {
+        judge(parent, parentAt, results, new int[] {0, count}, 0, 1, Worth.POINTS, chances, worth);
+        int best = 0;
+        for (int i = 1; i < count; i++) {
+            best = worth[i] > worth[best] ? i : best;
+        }
+        return best;
+    }
+
+    /**
+     * Judges all results.
+     *
+     * @param parent array that holds the position before the play
+     * @param parentAt index of its first plane
+     * @param results the results one after another, the mover's side first, as the play generator gives them
+     * @param count number of results
+     * @param columns what results are worth
+     * @param chances where to write six chances a result, for the mover
+     * @param worth where to write a number a result and column
+     */
+    public void judgeAll(
+            int[] parent, int parentAt, int[] results, int count, Worth columns, float[] chances, double[] worth) {
+        value(evaluator, parent, parentAt, results, count, columns, chances, worth);
+    }
+
+    private static void value(
+            PositionEvaluator evaluator,
+            int[] parent,
+            int parentAt,
+            int[] results,
+            int count,
+            Worth columns,
+            float[] chances,
+            double[] worth) {
+        evaluator.evaluateResults(parent, parentAt, results, count, chances);
+        for (int i = 0; i < count; i++) {
+            columns.worth(results, i * Planes.STRIDE, chances, i * Outcomes.COUNT, worth, i * columns.width());
+        }
+    }
+
+    /** Marks what stays of one roll in one column: an insertion sort of the first {@link #most}, then the limit. */
+    private void sift(int from, int to, Worth columns, int column, double[] worth) {
+        int width = columns.width();
+        int size = 0;
+        for (int i = from; i < to; i++) {
+            double mine = worth[i * width + column];
+            int place = size;
+            while (place > 0 && mine > worth[kept[place - 1] * width + column]) {
+                place--;
+            }
+            if (place < most) {
+                size = Math.min(size + 1, most);
+                System.arraycopy(kept, place, kept, place + 1, size - 1 - place);
+                kept[place] = i;
+            }
+        }
+        double least = columns.least(column, worth[kept[0] * width + column], within);
+        for (int k = 0; k < size; k++) {
+            int at = kept[k] * width + column;
+            stays[at] = k == 0 || worth[at] >= least;
+        }
+    }
+
+    /** Puts those that stay in any column side by side; returns how many they are. */
+    private int gather(int[] results, int count, int width) {
+        int size = 0;
+        for (int i = 0; i < count; i++) {
+            boolean any = false;
+            for (int column = 0; column < width; column++) {
+                any |= stays[i * width + column];
+            }
+            if (any) {
+                reserve(size);
+                System.arraycopy(results, i * Planes.STRIDE, left, size * Planes.STRIDE, Planes.STRIDE);
+                origin[size++] = i;
+            }
+        }
+        return size;
+    }
+
+    private void reserve(int size) {
+        if (size == origin.length) {
+            left = Arrays.copyOf(left, 2 * left.length);
+            origin = Arrays.copyOf(origin, 2 * origin.length);
+            leftChances = new float[(origin.length + SPARE) * Outcomes.COUNT];
+        }
+    }
+
+    private void take(int[] results, int size, Worth columns, float[] chances, double[] worth) {
+        for (int k = 0; k < size; k++) {
+            int at = origin[k] * Outcomes.COUNT;
+            System.arraycopy(leftChances, k * Outcomes.COUNT, chances, at, Outcomes.COUNT);
+            columns.worth(results, origin[k] * Planes.STRIDE, chances, at, worth, origin[k] * columns.width());
+        }
+    }
+}
