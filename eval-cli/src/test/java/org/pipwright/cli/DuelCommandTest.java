@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Duel;
@@ -72,6 +73,57 @@ class DuelCommandTest {
         assertEquals(tally.bWins().gammon(), json.get("bWins").get("gammon").asInt());
         assertEquals(0, json.get("a").get("lookahead").asInt());
         assertTrue(json.get("b").get("lookahead") == null);
+    }
+
+    @Test
+    void aDuelOnADeviceSaysHowItAgrees() throws IOException {
+        String line = "duel NET pips --games 40 --threads 1".replace("NET", TestNet.path());
+        Run onProcessor = Run.of(line.split(" "));
+        Run onDevice = Run.of((line + " --device cuda").split(" "));
+        assertEquals(
+                new Run(
+                        0,
+                        onProcessor.out() + "\nplayed on a card, CUDA 13.0\n" + TestNet.path()
+                                + ": 5 of 2000 decisions differ from the processor's (0.25 %), which costs 0.00125 points a"
+                                + " decision\npips: answered for by the processor\n",
+                        ""),
+                onDevice);
+        JsonNode device = json("duel NET pips --games 40 --threads 1 --json --device=cuda")
+                .get("device");
+        assertEquals("a card, CUDA 13.0", device.get("description").asText());
+        assertEquals(5, device.get("a").get("differing").asInt());
+        assertEquals(2000, device.get("a").get("compared").asInt());
+        assertEquals(0.00125, device.get("a").get("cost").asDouble());
+        assertEquals(false, device.get("b").get("onDevice").asBoolean());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "--device abacus | there is no device 'abacus': use cpu or cuda",
+                "--device cuda --lookahead 1 | --device cuda plays without the cube, without lookahead and without --luck",
+                "--device cuda --money | --device cuda plays without the cube, without lookahead and without --luck",
+                "--device cuda --luck | --device cuda plays without the cube, without lookahead and without --luck"
+            })
+    void aDeviceCannotDoEverything(String options, String expected) {
+        Run run = Run.of(("duel first pips --games 2 " + options).split(" "));
+        assertEquals(2, run.code());
+        assertEquals("", run.out());
+        assertTrue(run.err().startsWith("pipwright: " + expected), run.err());
+        assertEquals(1, run.err().lines().count());
+    }
+
+    @Test
+    void aLookaheadInTheNameIsNoneForADevice() {
+        Run run = Run.of("duel", "first@1", "pips", "--games", "2", "--device", "cuda");
+        assertEquals(
+                new Run(
+                        2,
+                        "",
+                        "pipwright: --device cuda plays without lookahead: leave it out of 'first@1', or leave out"
+                                + " --device\n"),
+                run);
     }
 
     @Test

@@ -81,7 +81,7 @@ class LauncherTest {
 
     /** Its libraries are on the class path of no other command, and ND4J's JavaCPP not on its own. */
     @ParameterizedTest
-    @ValueSource(strings = {"train --device cuda", "train --resume --device=cuda"})
+    @ValueSource(strings = {"train --device cuda", "train --resume --device=cuda", "duel a b --device cuda"})
     void aCardHasAClassPathOfItsOwn(String line) throws Exception {
         Path home = checkout("a checkout");
         Path build = home.resolve(".pipwright/build-1");

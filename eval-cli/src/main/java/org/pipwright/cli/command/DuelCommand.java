@@ -7,6 +7,7 @@ import java.util.function.Consumer;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Contestant;
+import org.pipwright.cli.duel.DeviceDuelJob;
 import org.pipwright.cli.duel.Interruption;
 import org.pipwright.cli.duel.Progress;
 import org.pipwright.cli.report.CubefulDuelReport;
@@ -23,6 +24,7 @@ import org.pipwright.engine.statistics.RunningMean;
 import org.pipwright.engine.statistics.SequentialTest;
 import org.pipwright.engine.text.Excerpt;
 import org.pipwright.models.ModelCatalog;
+import org.pipwright.training.device.DeviceDuel;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -37,7 +39,11 @@ import picocli.CommandLine.Parameters;
             "10,000 cubeless games, every dice sequence twice with sides swapped; points per game of A with their standard error,"
                     + " which is that of the pairs. With --money or --match the cube is in play: nets judge it, and move the"
                     + " checkers, for points or for the match, by Pipwright's cube model at their own chances. An interrupt"
-                    + " (Ctrl-C) ends it with what is known so far."
+                    + " (Ctrl-C) ends it with what is known so far.",
+            "",
+            "With --device cuda an NVIDIA card answers for residual networks (train --device cuda says what it needs), this"
+                    + " machine's threads for all other players, many games at once, without lookahead. The dice are the"
+                    + " same; the report says how many decisions differ from the processor's, which rounds otherwise."
         },
         footer = {
             "Examples:",
@@ -45,7 +51,8 @@ import picocli.CommandLine.Parameters;
             "  pipwright duel new.safetensors old.safetensors --until-sure",
             "  pipwright duel new.safetensors new.safetensors --lookahead 1,0 --games 2000",
             "  pipwright duel new.safetensors old.safetensors --money --luck --games 1000",
-            "  pipwright duel new.safetensors old.safetensors --match 7 --games 2000"
+            "  pipwright duel new.safetensors old.safetensors --match 7 --games 2000",
+            "  pipwright duel deep slim --device cuda --games 200000"
         })
 public final class DuelCommand extends CliCommand {
     private static final long GAMES = 10_000;
@@ -100,6 +107,13 @@ public final class DuelCommand extends CliCommand {
     private TwoNumbers errorRates;
 
     @Option(
+            names = "--device",
+            paramLabel = "NAME",
+            completionCandidates = Devices.class,
+            description = "What plays: cpu, the processor (default), or cuda, an NVIDIA card.")
+    private String device = Devices.CPU;
+
+    @Option(
             names = "--json",
             description =
                     "Print JSON, in the form that duel.schema.json describes, with the cube cubeful-duel.schema.json.")
@@ -116,15 +130,23 @@ public final class DuelCommand extends CliCommand {
 
     @Override
     public Integer call() {
+        Devices.require(device);
         int threads = games.threads();
         Optional<Contest> withCube = contest.contest();
         Optional<SequentialTest> test = sequentialTest(withCube);
         long pairs = games.pairs(untilSure ? GAMES_UNTIL_SURE : GAMES);
         int[] depths = depths();
+        if (device.equals(Devices.CUDA)) {
+            requireStatic(withCube.isPresent(), depths);
+        }
         ModelCatalog catalog = ModelCatalog.shipped();
         Contestant one = Contestant.read(a, catalog, depths[0]);
         Contestant other = Contestant.read(b, catalog, depths[1]);
-        if (withCube.isPresent()) {
+        if (device.equals(Devices.CUDA)) {
+            DuelSettings settings = new DuelSettings(Position.start(), true, pairs, games.seed(), false, test);
+            new DeviceDuelJob(console(), device)
+                    .run(one, other, settings, threads, played -> print(one, other, settings, played));
+        } else if (withCube.isPresent()) {
             cubeful(one, other, new CubefulSettings(withCube.get(), pairs, games.seed(), games.luck(), test), threads);
         } else {
             cubeless(
@@ -152,6 +174,11 @@ public final class DuelCommand extends CliCommand {
                 duel::stop);
     }
 
+    private void print(Contestant one, Contestant other, DuelSettings settings, DeviceDuel played) {
+        DuelReport report = new DuelReport(one, other, settings, played.tally(), plusMinus()).on(played);
+        print(report::writeText, report::writeJson);
+    }
+
     private void cubeful(Contestant one, Contestant other, CubefulSettings settings, int threads) {
         Progress progress = Progress.of(2 * settings.pairs(), console().err());
         CubefulDuel duel = new CubefulDuel(
@@ -166,6 +193,14 @@ public final class DuelCommand extends CliCommand {
                     print(report::writeText, report::writeJson);
                 },
                 duel::stop);
+    }
+
+    /** A card plays without lookahead, cube and measured luck. */
+    private void requireStatic(boolean withCube, int[] depths) {
+        if (withCube || games.luck() || depths[0] != 0 || depths[1] != 0) {
+            throw new UserError("--device " + device + " plays without the cube, without lookahead and without --luck:"
+                    + " leave those options out, or --device");
+        }
     }
 
     private Optional<SequentialTest> sequentialTest(Optional<Contest> withCube) {

@@ -46,8 +46,6 @@ import picocli.CommandLine.Option;
         })
 public final class TrainCommand extends CliCommand {
     private static final double MINUTES_AN_HOUR = 60;
-    private static final String CPU = "cpu";
-    private static final String CUDA = "cuda";
 
     @Option(names = "--games", paramLabel = "N", description = "Train for N games in all.")
     private Long games;
@@ -92,7 +90,7 @@ public final class TrainCommand extends CliCommand {
             paramLabel = "NAME",
             completionCandidates = Devices.class,
             description = "What trains: cpu, the processor (default), or cuda, an NVIDIA card.")
-    private String device = CPU;
+    private String device = Devices.CPU;
 
     @Option(names = "--threads", paramLabel = "T", description = "Threads to use; all cores if not given.")
     private Integer threads;
@@ -115,7 +113,7 @@ public final class TrainCommand extends CliCommand {
         Threads.checked(threads);
         TrainRequest request = new TrainRequest(
                 games, allMinutes(), folder, seed, preset, settingsFile, resume, threads, tables.folder());
-        if (device.equals(CUDA)) {
+        if (device.equals(Devices.CUDA)) {
             DeviceTrainJob job = new DeviceTrainJob(console(), request, device);
             run(job::printSettings, job::train);
         } else {
@@ -126,10 +124,8 @@ public final class TrainCommand extends CliCommand {
     }
 
     private void requireDevice() {
-        if (!device.equals(CPU) && !device.equals(CUDA)) {
-            throw new UserError("there is no device '" + device + "': use " + CPU + " or " + CUDA);
-        }
-        if (device.equals(CUDA) && games != null) {
+        Devices.require(device);
+        if (device.equals(Devices.CUDA) && games != null) {
             throw new UserError("a run on a card ends by time: give --minutes or --hours, not --games");
         }
     }
@@ -143,14 +139,6 @@ public final class TrainCommand extends CliCommand {
             throw new UserError("say where the run goes: --out FOLDER");
         }
         training.run();
-    }
-
-    /** What a shell offers. */
-    static final class Devices implements Iterable<String> {
-        @Override
-        public Iterator<String> iterator() {
-            return List.of(CPU, CUDA).iterator();
-        }
     }
 
     /** What a shell offers; the presets themselves belong to training, which help and completion do without. */

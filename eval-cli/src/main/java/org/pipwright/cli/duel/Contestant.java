@@ -29,10 +29,11 @@ public record Contestant(String name, Optional<Net> net, Entrant entrant) {
     /**
      * A net that plays.
      *
+     * @param model the net itself
      * @param sha256 checksum of its weights, in hexadecimal
      * @param lookahead future rolls averaged over
      */
-    public record Net(String sha256, int lookahead) {}
+    public record Net(Model model, String sha256, int lookahead) {}
 
     /**
      * Reads a name and loads what it names.
@@ -59,7 +60,7 @@ public record Contestant(String name, Optional<Net> net, Entrant entrant) {
         requireExists(name, catalog);
         int depth = requireLookahead(own ? Integer.parseInt(text.substring(at + 1)) : lookahead);
         Model model = catalog.load(name);
-        Net net = new Net(model.notes().get(ModelFile.SHA256), depth);
+        Net net = new Net(model, model.notes().get(ModelFile.SHA256), depth);
         return new Contestant(text, Optional.of(net), Entrant.ofModel(text, model, depth));
     }
 

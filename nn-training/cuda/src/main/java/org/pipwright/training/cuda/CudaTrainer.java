@@ -30,9 +30,18 @@ public final class CudaTrainer implements DeviceTrainer {
         if (!request.resume()) {
             Recipe.of(TrainerRun.fresh(request));
         }
-        System.setProperty(POOL, Integer.toString(request.threads() - 1));
+        take(request.threads());
+        return new TrainerRun(request, CudaAccelerator::new, System::nanoTime, say, stop).train();
+    }
+
+    /**
+     * Takes the card for this thread, and so many threads of this machine.
+     *
+     * @throws org.pipwright.training.device.MissingDeviceException if there is no card, or a library it needs is missing
+     */
+    static void take(int threads) {
+        System.setProperty(POOL, Integer.toString(threads - 1));
         Gpu.load();
         Gpu.use();
-        return new TrainerRun(request, CudaAccelerator::new, System::nanoTime, say, stop).train();
     }
 }

@@ -6,7 +6,11 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import org.pipwright.engine.duel.DuelSettings;
+import org.pipwright.engine.duel.Tally;
+import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.NetworkEvaluator;
 
 /** Measures how a run goes: lines of losses and rates every ten seconds, strength in duels now and then. */
 final class Gauges {
@@ -24,6 +28,8 @@ final class Gauges {
     private final Schedule schedule;
     private final Consumer<String> say;
     private final LockstepDuel duel;
+    private final DuelSide rival;
+    private final BooleanSupplier stop;
     private final List<double[]> losses = new ArrayList<>();
     private double nextLine;
     private double nextGauge;
@@ -48,7 +54,9 @@ final class Gauges {
         this.clock = clock;
         this.schedule = schedule;
         this.say = say;
-        duel = new LockstepDuel(rival, Math.min(MAX_GAMES, 2 * recipe.gauging().finalPairs()), accelerator, stop);
+        this.rival = new DuelSide.OnThreads(() -> new EvaluatingPlayer(new NetworkEvaluator(rival)));
+        this.stop = stop;
+        duel = new LockstepDuel(Math.min(MAX_GAMES, 2 * recipe.gauging().finalPairs()), accelerator);
         recipe.shapes().forEach(shape -> losses.add(new double[] {Double.NaN, Double.NaN}));
     }
 
@@ -129,12 +137,13 @@ final class Gauges {
             double error = Double.NaN;
             if (recipe.learning().contains(net)) {
                 accelerator.freeze(net);
-                Optional<LockstepDuel.Result> result = duel.play(net, pairs, seed);
-                if (result.isEmpty()) {
+                Tally tally = duel.play(
+                        new DuelSide.OnAccelerator(net), rival, DuelSettings.fullGames(pairs, seed), soFar -> {}, stop);
+                if (tally.pairs() < pairs) {
                     return Optional.empty();
                 }
-                points = result.get().mean();
-                error = result.get().error();
+                points = tally.values().mean();
+                error = tally.values().standardError();
                 text.append(String.format(Locale.ROOT, "  %s %+.4f ± %.4f", recipe.name(net), points, error));
             }
             nets.add(new Figures.OfNet(losses.get(net)[0], losses.get(net)[1], points, error));

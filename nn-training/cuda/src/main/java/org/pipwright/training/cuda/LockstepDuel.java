@@ -1,23 +1,23 @@
 package org.pipwright.training.cuda;
 
-import java.util.Optional;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
-import org.pipwright.engine.evaluation.Chances;
-import org.pipwright.engine.evaluation.PositionEvaluator;
-import org.pipwright.engine.network.Model;
-import org.pipwright.engine.network.NetworkEvaluator;
+import org.pipwright.engine.duel.DuelSettings;
+import org.pipwright.engine.duel.Tally;
+import org.pipwright.engine.match.Player;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
-import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 
 /**
- * Pairs of games between a network of the accelerator and a model on this machine, many games at once. Both make the play
- * after which the equity is best, without lookahead. Both games of a pair have the same dice, with the sides exchanged.
+ * Pairs of games, many at once, whose sides are networks of the accelerator or players of this machine. Both games of a
+ * pair have the same dice, with the sides exchanged; they are those of the same duel on the processor.
  */
 final class LockstepDuel {
     private static final int TASK = 64;
@@ -28,162 +28,188 @@ final class LockstepDuel {
     /** Room besides, since the mean of few games may be far from the usual. */
     private static final int SPARE = 1 << 12;
 
-    private final Model rival;
-    private final int games;
-    private final ResultJudge judge;
-    private final BooleanSupplier stop;
-    private final AtomicInteger used = new AtomicInteger();
+    /** Decisions of the first so many games are kept, to be made again by this machine. */
+    private static final int WATCHED = 80;
 
-    private final int[] planes;
-    private final int[] first;
-    private final int[] counts;
-    private final boolean[] netToPlay;
-    private final int[] number;
-    private final Dice[] dice;
-    private final boolean[] begun;
-    private final ThreadLocal<Hands> hands = ThreadLocal.withInitial(Hands::new);
+    private final Accelerator accelerator;
+    private final int capacity;
+    private final Slot[] slots;
 
-    private final class Hands {
+    /** What A's network and B's are asked about; made when they are first needed. */
+    private final ResultJudge[] judges = new ResultJudge[2];
+
+    private final AtomicInteger[] used = {new AtomicInteger(), new AtomicInteger()};
+    private List<DuelSide> sides;
+    private List<MadeDecisions> decisions;
+    private ThreadLocal<Hands> hands;
+
+    /** One game at a time. */
+    private static final class Slot {
+        final int[] planes = new int[8];
+        long number = -1;
+        Dice dice;
+        Dice ties;
+        Roll roll;
+        int turns;
+        int toPlay;
+        int first;
+        int count;
+        boolean over;
+    }
+
+    /** What a thread of this machine plays with. */
+    private static final class Hands {
         final PlayGenerator generator = new PlayGenerator();
-        final PositionEvaluator evaluator = new NetworkEvaluator(rival);
-        float[] chances = new float[6 * 4096];
+        final Player[] players = new Player[2];
+
+        Hands(List<DuelSide> sides) {
+            for (int side = 0; side < 2; side++) {
+                players[side] = sides.get(side) instanceof DuelSide.OnThreads threads
+                        ? threads.players().get()
+                        : null;
+            }
+        }
+    }
+
+    /** Room for so many games at once. */
+    LockstepDuel(int games, Accelerator accelerator) {
+        this.accelerator = accelerator;
+        capacity = ROOM * games + SPARE;
+        slots = new Slot[games];
+        for (int i = 0; i < games; i++) {
+            slots[i] = new Slot();
+        }
     }
 
     /**
-     * What came of it.
+     * Plays a duel.
      *
-     * @param pairs pairs of games
-     * @param mean points a game of the network
-     * @param error standard error of the mean
+     * @param a one side
+     * @param b the other
+     * @param settings what decides it; luck is not measured
+     * @param progress told of the tally so far after each turn of all games
+     * @param stop asked before each turn
+     * @return all pairs, or those up to the verdict or the stop
      */
-    record Result(int pairs, double mean, double error) {}
-
-    LockstepDuel(Model rival, int games, Accelerator accelerator, BooleanSupplier stop) {
-        this.rival = rival;
-        this.games = games;
-        this.stop = stop;
-        judge = accelerator.results(ROOM * games + SPARE);
-        planes = new int[8 * games];
-        first = new int[games];
-        counts = new int[games];
-        netToPlay = new boolean[games];
-        number = new int[games];
-        dice = new Dice[games];
-        begun = new boolean[games];
-    }
-
-    /** Plays so many pairs; empty if told to stop meanwhile. */
-    Optional<Result> play(int net, int pairs, long seed) {
-        int total = 2 * pairs;
-        int[] points = new int[total];
-        AtomicInteger next = new AtomicInteger();
-        for (int slot = 0; slot < games; slot++) {
-            begin(slot, next.getAndIncrement(), total, seed);
-        }
-        int tasks = (games + TASK - 1) / TASK;
-        while (IntStream.range(0, games).anyMatch(slot -> number[slot] >= 0)) {
-            if (stop.getAsBoolean()) {
-                return Optional.empty();
+    Tally play(DuelSide a, DuelSide b, DuelSettings settings, Consumer<Tally> progress, BooleanSupplier stop) {
+        sides = List.of(a, b);
+        decisions = List.of(new MadeDecisions(), new MadeDecisions());
+        hands = ThreadLocal.withInitial(() -> new Hands(sides));
+        for (int side = 0; side < 2; side++) {
+            if (sides.get(side) instanceof DuelSide.OnAccelerator && judges[side] == null) {
+                judges[side] = accelerator.results(capacity);
             }
-            used.set(0);
-            IntStream.range(0, tasks).parallel().forEach(task -> {
-                for (int slot = task * TASK; slot < Math.min(games, (task + 1) * TASK); slot++) {
-                    if (number[slot] >= 0) {
-                        prepare(slot);
-                    }
+        }
+        PairCount count = new PairCount(settings);
+        long next = 0;
+        for (Slot slot : slots) {
+            begin(slot, next++, settings);
+        }
+        while (!count.enough() && !stop.getAsBoolean()) {
+            turn(settings);
+            for (Slot slot : slots) {
+                if (slot.over) {
+                    int won = GameResult.of(slot.planes, Planes.SIDE).points();
+                    count.add(slot.number, slot.toPlay == 0 ? won : -won, slot.turns);
+                    begin(slot, next++, settings);
                 }
-            });
-            int rows = used.get();
-            if (rows > 0) {
-                judge.judge(net, rows);
             }
-            IntStream.range(0, tasks).parallel().forEach(task -> {
-                for (int slot = task * TASK; slot < Math.min(games, (task + 1) * TASK); slot++) {
-                    if (number[slot] >= 0) {
-                        finishTurn(slot, points, next, total, seed);
-                    }
+            progress.accept(count.tally());
+        }
+        return count.tally();
+    }
+
+    /** Decisions that a side's network made in the first games of the last duel. */
+    MadeDecisions decisions(int side) {
+        return decisions.get(side);
+    }
+
+    private static void begin(Slot slot, long number, DuelSettings settings) {
+        slot.over = false;
+        slot.number = number < 2 * settings.pairs() ? number : -1;
+        if (slot.number >= 0) {
+            slot.dice = Dice.ofGame(settings.seed(), number / 2);
+            slot.ties = Dice.ofGame(~settings.seed(), number / 2);
+            slot.turns = 0;
+            slot.toPlay = (int) (number % 2);
+            settings.start().copyTo(slot.planes, 0);
+        }
+    }
+
+    /** A turn of every game. */
+    private void turn(DuelSettings settings) {
+        used[0].set(0);
+        used[1].set(0);
+        inParallel(i -> prepare(slots[i], settings));
+        for (int side = 0; side < 2; side++) {
+            if (used[side].get() > 0) {
+                judges[side].judge(((DuelSide.OnAccelerator) sides.get(side)).net(), used[side].get());
+            }
+        }
+        inParallel(i -> finish(slots[i]));
+    }
+
+    private void inParallel(IntConsumer work) {
+        int tasks = (slots.length + TASK - 1) / TASK;
+        IntStream.range(0, tasks).parallel().forEach(task -> {
+            for (int i = task * TASK; i < Math.min(slots.length, (task + 1) * TASK); i++) {
+                if (slots[i].number >= 0) {
+                    work.accept(i);
                 }
-            });
-        }
-        return Optional.of(result(points, pairs));
+            }
+        });
     }
 
-    private static Result result(int[] points, int pairs) {
-        double sum = 0;
-        double squares = 0;
-        for (int pair = 0; pair < pairs; pair++) {
-            double mean = (points[2 * pair] + points[2 * pair + 1]) / 2.0;
-            sum += mean;
-            squares += mean * mean;
-        }
-        double mean = sum / pairs;
-        return new Result(pairs, mean, Math.sqrt((squares / pairs - mean * mean) / (pairs - 1)));
-    }
-
-    private void begin(int slot, int game, int total, long seed) {
-        if (game >= total) {
-            number[slot] = -1;
-            return;
-        }
-        number[slot] = game;
-        dice[slot] = Dice.ofGame(seed, game / 2);
-        netToPlay[slot] = game % 2 == 0;
-        begun[slot] = false;
-        Position.start().copyTo(planes, 8 * slot);
-    }
-
-    /** Throws the dice; a turn of the rival is played at once, the results of a turn of the network are collected. */
-    private void prepare(int slot) {
+    /** Throws the dice; a player of this machine plays at once, the results of a network are collected. */
+    private void prepare(Slot slot, DuelSettings settings) {
         Hands mine = hands.get();
-        Roll roll = begun[slot] ? dice[slot].next() : dice[slot].opening();
-        begun[slot] = true;
-        int count = mine.generator.generate(planes, 8 * slot, roll.high(), roll.low());
-        if (netToPlay[slot]) {
-            int at = used.getAndAdd(count);
-            if (at + count > ROOM * games + SPARE) {
-                throw new IllegalStateException("more plays than there is room for");
-            }
-            judge.results().put(8 * at, mine.generator.results(), 0, 8 * count);
-            first[slot] = at;
-            counts[slot] = count;
+        slot.roll = slot.turns == 0 && settings.openingRoll() ? slot.dice.opening() : slot.dice.next();
+        slot.turns++;
+        slot.count = mine.generator.generate(slot.planes, 0, slot.roll.high(), slot.roll.low());
+        Player player = mine.players[slot.toPlay];
+        if (player != null) {
+            int chosen = player.choose(slot.planes, 0, mine.generator, slot.ties);
+            System.arraycopy(mine.generator.results(), 8 * chosen, slot.planes, 0, 8);
             return;
         }
-        if (mine.chances.length < 6 * count) {
-            mine.chances = new float[12 * count];
+        slot.first = used[slot.toPlay].getAndAdd(slot.count);
+        if (slot.first + slot.count > capacity) {
+            throw new IllegalStateException("more plays than there is room for");
         }
-        int best = 0;
-        if (count > 1) {
-            mine.evaluator.evaluateResults(planes, 8 * slot, mine.generator.results(), count, mine.chances);
-            for (int k = 1; k < count; k++) {
-                if (Chances.equity(mine.chances, 6 * k) > Chances.equity(mine.chances, 6 * best)) {
-                    best = k;
-                }
-            }
-        }
-        System.arraycopy(mine.generator.results(), 8 * best, planes, 8 * slot, 8);
+        judges[slot.toPlay].results().put(8 * slot.first, mine.generator.results(), 0, 8 * slot.count);
     }
 
-    private void finishTurn(int slot, int[] points, AtomicInteger next, int total, long seed) {
-        if (netToPlay[slot]) {
-            int best = first[slot];
-            for (int k = first[slot] + 1; k < first[slot] + counts[slot]; k++) {
-                if (judge.equity(k) > judge.equity(best)) {
-                    best = k;
-                }
+    private void finish(Slot slot) {
+        if (sides.get(slot.toPlay) instanceof DuelSide.OnAccelerator) {
+            choose(slot, judges[slot.toPlay]);
+        }
+        slot.over = (Planes.occupied(slot.planes, 0) & Planes.ON_BOARD) == 0;
+        if (!slot.over) {
+            swapSides(slot.planes);
+            slot.toPlay = 1 - slot.toPlay;
+        }
+    }
+
+    private void choose(Slot slot, ResultJudge judge) {
+        int best = slot.first;
+        for (int k = slot.first + 1; k < slot.first + slot.count; k++) {
+            if (judge.equity(k) > judge.equity(best)) {
+                best = k;
             }
-            judge.results().get(8 * best, planes, 8 * slot, 8);
         }
-        if ((Planes.occupied(planes, 8 * slot) & Planes.ON_BOARD) == 0) {
-            int won = GameResult.of(planes, 8 * slot + Planes.SIDE).points();
-            points[number[slot]] = netToPlay[slot] ? won : -won;
-            begin(slot, next.getAndIncrement(), total, seed);
-            return;
+        int[] result = new int[8];
+        judge.results().get(8 * best, result, 0, 8);
+        if (slot.number < WATCHED && slot.count > 1) {
+            decisions.get(slot.toPlay).add(slot.planes, 0, slot.roll, result);
         }
-        for (int k = 8 * slot; k < 8 * slot + 4; k++) {
+        System.arraycopy(result, 0, slot.planes, 0, 8);
+    }
+
+    private static void swapSides(int[] planes) {
+        for (int k = 0; k < 4; k++) {
             int mover = planes[k];
             planes[k] = planes[k + 4];
             planes[k + 4] = mover;
         }
-        netToPlay[slot] = !netToPlay[slot];
     }
 }

@@ -119,6 +119,19 @@ record Recipe(
         return recipe;
     }
 
+    /**
+     * A recipe of which only the games are wanted: nothing is learned, and nearly no memory is taken for it.
+     *
+     * @param deep the first network
+     * @param quick the second
+     * @param games games a lane
+     * @param keepMargin equity within which results are kept by the second network when it narrows for the first, in points
+     */
+    static Recipe ofGames(ResidualShape deep, ResidualShape quick, int games, double keepMargin) {
+        return of(CardPreset.parse("minutes = 1\nmemory = 1000\nbatch = 64\ndeep = " + deep + "\nquick = " + quick
+                + "\ngames = " + games + "\nkeep.margin = " + keepMargin + "\n"));
+    }
+
     private static List<String> list(String text) {
         return text.equals(NONE) ? List.of() : List.of(text.split(",", -1));
     }

@@ -7,6 +7,7 @@ import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Layer;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.Net;
 import org.pipwright.engine.network.ResidualNetwork;
 
 /** Flat arrays of weights as engine's networks, and back. */
@@ -41,6 +42,24 @@ final class ResidualNets {
         return new Layer(inputs, outputs, matrix, Arrays.copyOfRange(weights, bias, bias + outputs));
     }
 
+    /** Whether the card can answer for a net. */
+    static boolean fits(Net net) {
+        return net instanceof ResidualNetwork network
+                && network.features() == FeatureSet.PLACES_1
+                && ResidualShape.isOne(network.width() + "x" + network.blocks().size());
+    }
+
+    /** The shape of a net that fits. */
+    static ResidualShape shape(Net net) {
+        ResidualNetwork network = (ResidualNetwork) net;
+        return new ResidualShape(network.width(), network.blocks().size());
+    }
+
+    /** The weights of a net that fits. */
+    static float[] weights(Net net) {
+        return weights(shape(net), (ResidualNetwork) net);
+    }
+
     /**
      * The weights of a model's net.
      *
@@ -54,6 +73,10 @@ final class ResidualNets {
             throw new InvalidModelException("the net is " + model.shape() + ", not residual " + shape.width() + " x "
                     + shape.blocks() + " with the feature set " + FeatureSet.PLACES_1.label());
         }
+        return weights(shape, network);
+    }
+
+    private static float[] weights(ResidualShape shape, ResidualNetwork network) {
         float[] weights = new float[shape.size()];
         int width = shape.width();
         put(network.input(), weights, 0, shape.inputBias(), width);

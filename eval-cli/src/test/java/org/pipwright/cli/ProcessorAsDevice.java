@@ -1,0 +1,39 @@
+package org.pipwright.cli;
+
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import org.pipwright.engine.duel.Duel;
+import org.pipwright.engine.duel.DuelSettings;
+import org.pipwright.engine.duel.Entrant;
+import org.pipwright.engine.duel.Tally;
+import org.pipwright.training.device.DeviceAgreement;
+import org.pipwright.training.device.DeviceDuel;
+import org.pipwright.training.device.DeviceGames;
+import org.pipwright.training.device.DevicePlayer;
+
+/** Stands for a card where there is none: the processor plays. */
+public final class ProcessorAsDevice implements DeviceGames {
+    static final DeviceAgreement AGREEMENT = new DeviceAgreement(true, 2000, 5, 0.00125);
+
+    @Override
+    public String device() {
+        return "cuda";
+    }
+
+    @Override
+    public DeviceDuel duel(
+            DevicePlayer a,
+            DevicePlayer b,
+            DuelSettings settings,
+            int threads,
+            Consumer<Tally> progress,
+            BooleanSupplier stop) {
+        Tally tally =
+                new Duel(Entrant.of("a", a.players()), Entrant.of("b", b.players()), settings, progress).run(threads);
+        return new DeviceDuel("a card, CUDA 13.0", tally, agreement(a), agreement(b));
+    }
+
+    private static DeviceAgreement agreement(DevicePlayer player) {
+        return player.net().isPresent() ? AGREEMENT : DeviceAgreement.ON_THREADS;
+    }
+}
