@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
@@ -119,6 +120,90 @@ class DeepNetTest {
         Run described = Run.of("net", "describe", net);
         assertTrue(described.out().contains("residual 32 x 2 on places-1, 12902 weights\n"), described.out());
         assertTrue(described.out().contains("quick contact     270-4-6, 1114 weights\n"), described.out());
+    }
+
+    private String quickNet(Map<String, String> notes) throws IOException {
+        Path quick = folder.resolve("quick.safetensors");
+        ModelFile.write(quick, TestNet.MODEL.withNotes(notes));
+        return quick.toString();
+    }
+
+    @Test
+    void joinWritesBothNetsAndWhatIsKnownOfThem() throws IOException {
+        String both = folder.resolve("both.safetensors").toString();
+        String quick = quickNet(Map.of("run", "small", "licence", "free"));
+        Run run = Run.of("net", "join", quick, net, "--out", both);
+        String shape = "residual 32 x 2, quick " + TestNet.MODEL.shape();
+        assertEquals(new Run(0, "wrote " + both + ": " + shape + "\n", ""), run);
+        Map<String, String> notes = Map.of("run", "random", "quick.run", "small", "quick.licence", "free");
+        assertArrayEquals(
+                ModelFile.toBytes(MODEL.withNotes(notes).withQuick(TestNet.MODEL.net())),
+                Files.readAllBytes(Path.of(both)));
+        Run verified = Run.of("net", "verify", both);
+        assertTrue(verified.out().startsWith("whole: " + shape + ", SHA-256"), verified.out() + verified.err());
+        // Joined once more, the quick net that was there before is gone, and so is what was known of it.
+        String again = folder.resolve("again.safetensors").toString();
+        quick = quickNet(Map.of("run", "other"));
+        assertEquals(0, Run.of("net", "join", quick, both, "--out", again).code());
+        Map<String, String> known = ModelFile.read(Path.of(again)).notes();
+        assertEquals("other", known.get("quick.run"));
+        assertEquals("random", known.get("run"));
+        assertEquals(null, known.get("quick.licence"));
+    }
+
+    @Test
+    void joinRoundsBothToHalfPrecision() throws IOException {
+        Path both = folder.resolve("both.safetensors");
+        Run run = Run.of("net", "join", quickNet(Map.of()), net, "--out", both.toString(), "--half");
+        assertEquals(0, run.code(), run.err());
+        Model joined = ModelFile.read(both);
+        assertArrayEquals(
+                ModelFile.toBytes(new Model(MODEL.net().halved(), Map.of("run", "random"))
+                        .withQuick(TestNet.MODEL.net().halved())),
+                Files.readAllBytes(both));
+        int weights = joined.net().weights() + joined.quick().orElseThrow().weights();
+        assertTrue(Files.size(both) < 2 * weights + 4000, "two bytes a weight: " + Files.size(both));
+    }
+
+    @Test
+    void joinSaysWhatIsWrong() throws IOException {
+        String quick = quickNet(Map.of());
+        String out = folder.resolve("out.safetensors").toString();
+        String equal = folder.resolve("equal.safetensors").toString();
+        ModelFile.write(Path.of(equal), new Model(network(8), Map.of()));
+        requireRefused("it is quick itself", "net", "join", net, quick, "--out", out);
+        requireRefused("name them the other way round", "net", "join", equal, net, "--out", out);
+        requireRefused("let the name end in .safetensors", "net", "join", quick, net, "--out", out + ".svg");
+        requireRefused("are the same file", "net", "join", quick, net, "--out", quick);
+        requireRefused("no model file", "net", "join", quick, net + "x", "--out", out);
+        assertTrue(Files.notExists(Path.of(out)));
+        byte[] joined = ModelFile.toBytes(MODEL.withQuick(TestNet.MODEL.net()));
+        Files.write(Path.of(out), Arrays.copyOf(joined, joined.length - 900));
+        requireRefused("cut off", "net", "verify", out);
+        requireRefused("cut off", "rank", "start", "--roll", "3-1", "--net", out);
+    }
+
+    private static void requireRefused(String part, String... words) {
+        Run run = Run.of(words);
+        assertEquals(2, run.code(), run.out());
+        assertTrue(run.err().contains(part) && run.err().lines().count() == 1, run.err());
+    }
+
+    /** A ranking shows every play as the deep net judges it, whatever quick net stands before. */
+    @ParameterizedTest
+    @ValueSource(strings = {"", " --cube 1", " --cube 1 --away 4,2"})
+    void rankIsTheSameWithAQuickNet(String stakes) throws IOException {
+        String both = folder.resolve("both.safetensors").toString();
+        ModelFile.write(Path.of(both), MODEL.withQuick(TestNet.MODEL.net()));
+        List<String> plays = plays("rank start --roll 4-1 --top 30" + stakes + " --net " + net);
+        assertTrue(plays.size() > 10, plays.toString());
+        assertEquals(plays, plays("rank start --roll 4-1 --top 30" + stakes + " --net " + both));
+    }
+
+    private static List<String> plays(String line) {
+        Run run = Run.of(line.split(" "));
+        assertEquals(0, run.code(), run.err());
+        return run.out().lines().filter(each -> each.matches(" *[0-9]+  .*")).toList();
     }
 
     @Test

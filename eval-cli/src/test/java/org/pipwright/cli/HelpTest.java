@@ -71,6 +71,7 @@ class HelpTest {
                 "net describe",
                 "net verify",
                 "net export",
+                "net join",
                 "completion",
                 "help"
             })

@@ -14,6 +14,7 @@ import org.pipwright.bench.exact.RacesCommand;
 import org.pipwright.bench.exact.SolveCommand;
 import org.pipwright.bench.search.DuelsCommand;
 import org.pipwright.bench.search.SearchCommand;
+import org.pipwright.bench.search.SieveCommand;
 import org.pipwright.bench.signature.SignatureCommand;
 import org.pipwright.bench.speed.SpeedCommand;
 import org.pipwright.bench.start.StartCommand;
@@ -40,6 +41,7 @@ import picocli.CommandLine.RunLast;
             SpeedCommand.class,
             TrainingCommand.class,
             SearchCommand.class,
+            SieveCommand.class,
             DuelsCommand.class,
             SignatureCommand.class,
             OpeningsCommand.class,

@@ -29,7 +29,7 @@ public final class MarketLosers {
      */
     public MarketLosers(PositionEvaluator evaluator) {
         this.evaluator = evaluator;
-        sieve = new Sieve(evaluator);
+        sieve = Sieve.ofPlays(evaluator);
     }
 
     /**

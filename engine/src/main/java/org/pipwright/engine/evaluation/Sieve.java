@@ -12,11 +12,17 @@ import org.pipwright.engine.position.Planes;
  * does not depend on the others; nor does it depend on which rolls are asked about together. Serves one thread.
  */
 public final class Sieve {
-    /** How far behind the quick evaluator's best a result may be, in points per game. */
-    static final float WITHIN = 0.1f;
+    /** How far behind the quick evaluator's best a play to be made may be, in points per game. */
+    static final float WITHIN = 0.12f;
 
-    /** How many results of a roll are judged at most, in each column. */
-    static final int MOST = 6;
+    /** How many plays to choose from are judged at most. */
+    static final int MOST = 8;
+
+    /** The same for replies, of which a mean over all rolls is taken: there a close miss hardly counts. */
+    static final float REPLIES_WITHIN = 0.08f;
+
+    /** How many replies to a roll are judged at most, in each column. */
+    static final int REPLIES_MOST = 4;
 
     /** Evaluators may write this many results more than they are asked for. */
     private static final int SPARE = 3;
@@ -26,13 +32,16 @@ public final class Sieve {
     private final float within;
     private final int most;
 
+    private final int[] kept;
+
     /** Whether a result stays in a column. */
     private boolean[] stays = new boolean[512];
 
+    /** Those that stay in any, side by side. */
     private int[] left = new int[64 * Planes.STRIDE];
+
     private int[] origin = new int[64];
     private float[] leftChances = new float[(64 + SPARE) * Outcomes.COUNT];
-    private final int[] kept;
 
     /** What results are worth to the side that plays, a number a column. */
     public interface Worth {
@@ -86,12 +95,23 @@ public final class Sieve {
     }
 
     /**
-     * A sieve.
+     * A sieve for plays to choose from.
      *
      * @param evaluator what judges, and whose quick one drops results
+     * @return a sieve that is wide enough to cost hardly any strength
      */
-    public Sieve(PositionEvaluator evaluator) {
-        this(evaluator, WITHIN, MOST);
+    public static Sieve ofPlays(PositionEvaluator evaluator) {
+        return new Sieve(evaluator, WITHIN, MOST);
+    }
+
+    /**
+     * A sieve for replies, of which a mean over all rolls is taken.
+     *
+     * @param evaluator what judges, and whose quick one drops results
+     * @return a narrower sieve
+     */
+    public static Sieve ofReplies(PositionEvaluator evaluator) {
+        return new Sieve(evaluator, REPLIES_WITHIN, REPLIES_MOST);
     }
 
     Sieve(PositionEvaluator evaluator, float within, int most) {

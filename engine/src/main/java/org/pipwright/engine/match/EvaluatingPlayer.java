@@ -20,7 +20,7 @@ public final class EvaluatingPlayer implements Player {
      * @param evaluator what it thinks with
      */
     public EvaluatingPlayer(PositionEvaluator evaluator) {
-        sieve = new Sieve(evaluator);
+        sieve = Sieve.ofPlays(evaluator);
     }
 
     @Override

@@ -16,4 +16,9 @@ public record Lanes(Network contact, Network race) implements Net {
     public int weights() {
         return contact.weights() + race.weights();
     }
+
+    @Override
+    public Lanes halved() {
+        return new Lanes(contact.halved(), race.halved());
+    }
 }

@@ -112,6 +112,19 @@ public final class ModelFile {
     }
 
     /**
+     * Whether a note tells of the file itself, so that whoever writes another need not keep it.
+     *
+     * @param name name of a note
+     * @return true for the checksum, the format and the feature sets
+     */
+    public static boolean ofFile(String name) {
+        return name.equals(SHA256)
+                || name.equals("format")
+                || name.equals("format_version")
+                || name.startsWith("features.");
+    }
+
+    /**
      * The bytes of a model file.
      *
      * @param model the model

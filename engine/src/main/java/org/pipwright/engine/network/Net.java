@@ -15,4 +15,12 @@ public sealed interface Net permits Lanes, ResidualNetwork {
      * @return weights and biases
      */
     int weights();
+
+    /**
+     * The same net with every number rounded to half precision, which model files then store in two bytes each.
+     *
+     * @return the rounded net
+     * @throws InvalidModelException if a number is too large for half precision
+     */
+    Net halved();
 }

@@ -92,6 +92,11 @@ public final class Network {
         return shape.toString();
     }
 
+    /** The network with every number rounded to half precision. */
+    Network halved() {
+        return new Network(features, layers.stream().map(HalfFloats::rounded).toList());
+    }
+
     FirstLayer first() {
         return first;
     }

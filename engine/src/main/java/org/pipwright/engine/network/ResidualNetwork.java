@@ -137,12 +137,7 @@ public final class ResidualNetwork implements Net {
         return layers;
     }
 
-    /**
-     * The network with every number rounded to half precision, which model files then store in two bytes each.
-     *
-     * @return the rounded network
-     * @throws InvalidModelException if a number is too large for half precision
-     */
+    @Override
     public ResidualNetwork halved() {
         UnaryOperator<Layer> half = HalfFloats::rounded;
         List<Block> rounded = new ArrayList<>();

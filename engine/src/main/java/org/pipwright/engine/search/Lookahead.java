@@ -26,6 +26,7 @@ import org.pipwright.engine.roll.Roll;
  */
 public final class Lookahead {
     private final PositionEvaluator evaluator;
+    private final Sieve plays;
     private final Sieve sieve;
     private final Horizon horizon;
     private final LookaheadSettings settings;
@@ -58,7 +59,8 @@ public final class Lookahead {
      */
     public Lookahead(Judgement judgement, LookaheadSettings settings, ChanceCache cache, BooleanSupplier stopped) {
         this.evaluator = judgement.evaluator();
-        this.sieve = new Sieve(evaluator);
+        this.plays = Sieve.ofPlays(evaluator);
+        this.sieve = Sieve.ofReplies(evaluator);
         this.horizon = judgement.horizon();
         this.settings = settings;
         this.cache = cache;
@@ -176,13 +178,13 @@ public final class Lookahead {
 
     /** Values the plays to choose from: those that may be best, or all where the settings go on to narrow them down. */
     private void expandRoot(int[] planes, int at, int[] results, int count, int lookahead, Columns columns) {
-        root.take(planes, at, results, count, sieve, columns, lookahead > 0);
+        root.take(planes, at, results, count, plays, columns, lookahead > 0);
         evaluations += root.judged();
     }
 
     /** Values all results of a roll without looking ahead. */
     void expand(int[] planes, int at, int[] results, int count, Replies into, Columns columns) {
-        into.take(planes, at, results, count, sieve, columns, true);
+        into.take(planes, at, results, count, plays, columns, true);
         evaluations += count;
     }
 

@@ -30,7 +30,7 @@ public final class RollLuck {
      * @param evaluator values positions; used by this object only, or between its calls
      */
     public RollLuck(PositionEvaluator evaluator) {
-        sieve = new Sieve(evaluator);
+        sieve = Sieve.ofReplies(evaluator);
     }
 
     /**

@@ -24,9 +24,14 @@ public final class NaiveSieve {
         this.most = most;
     }
 
-    /** With the limits that hold everywhere. */
-    public static NaiveSieve usual(PositionEvaluator evaluator, PositionEvaluator quick, double point) {
-        return new NaiveSieve(evaluator, quick, Sieve.WITHIN * point, Sieve.MOST);
+    /** With the limits that hold for plays to choose from. */
+    public static NaiveSieve ofPlays(PositionEvaluator evaluator, PositionEvaluator quick) {
+        return new NaiveSieve(evaluator, quick, Sieve.WITHIN, Sieve.MOST);
+    }
+
+    /** With the limits that hold for replies, a point being worth so much. */
+    public static NaiveSieve ofReplies(PositionEvaluator evaluator, PositionEvaluator quick, double point) {
+        return new NaiveSieve(evaluator, quick, Sieve.REPLIES_WITHIN * point, Sieve.REPLIES_MOST);
     }
 
     /**

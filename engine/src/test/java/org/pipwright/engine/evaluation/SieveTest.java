@@ -95,7 +95,7 @@ class SieveTest {
     /** The other rolls asked about along with one change nothing. */
     @Test
     void aRollAloneIsWhatItIsAmongOthers() {
-        Sieve sieve = new Sieve(new RoughEvaluator(6, new RoughEvaluator(5, null)));
+        Sieve sieve = Sieve.ofPlays(new RoughEvaluator(6, new RoughEvaluator(5, null)));
         for (Position position : new RandomWalk(15, 23).next(20)) {
             expand(position);
             int[] planes = position.toPlanes();
@@ -136,7 +136,7 @@ class SieveTest {
         RoughEvaluator judging = new RoughEvaluator(2, quick);
         Position start = Position.start(15);
         generator.generate(start.toPlanes(), 0, 3, 1);
-        new Sieve(judging).best(start.toPlanes(), 0, generator.results(), 1, chances, worth);
+        Sieve.ofPlays(judging).best(start.toPlanes(), 0, generator.results(), 1, chances, worth);
         assertEquals(0, quick.asked());
         assertEquals(1, judging.asked());
     }

@@ -149,10 +149,25 @@ class ResidualFileTest {
         requireRefused("at least two layers, not 0", replacing(bytes, "race.0.weight", "race.9.weight"));
     }
 
-    @Test
-    void cutOffAnywhere() {
-        byte[] bytes = ModelFile.toBytes(new Model(DEEP.halved(), NOTES));
-        for (int length = 0; length < bytes.length; length += length < 3000 ? 1 : 499) {
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "quick.block0.b.weight          | quick.block0.c.weight          | quick.block0.b.weight with 2",
+                "quick.output.bias              | quick.outputs.bias             | quick.output.bias with 1",
+                "\"features.quick\":\"places-1\" | \"features.quick\":\"race-1\"    | its input layer is 264 by 32, not 262",
+                "quick.block0.a.weight          | deep.block9.a.weight           | a residual network has at least one block"
+            })
+    void forgedHeadersOfAQuickNet(String part, String other, String message) {
+        requireRefused(message, replacing(ModelFile.toBytes(new Model(DEEP, NOTES).withQuick(SMALL)), part, other));
+    }
+
+    @ParameterizedTest
+    @MethodSource("models")
+    void cutOffAnywhere(Model model) {
+        byte[] bytes = ModelFile.toBytes(model);
+        for (int length = 0; length < bytes.length; length += length < 3000 ? 37 : 4999) {
             requireRefused("", Arrays.copyOf(bytes, length));
         }
     }

@@ -17,7 +17,7 @@ import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.RandomWalk;
 
 class RepliesTest {
-    private final Sieve sieve = new Sieve(new NetworkEvaluator(RandomModels.of(9, 16)));
+    private final Sieve sieve = Sieve.ofReplies(new NetworkEvaluator(RandomModels.of(9, 16)));
 
     private static List<Integer> running(Replies replies) {
         Shortlist running = replies.running(Columns.CUBELESS);

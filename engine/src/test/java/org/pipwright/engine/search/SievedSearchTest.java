@@ -46,7 +46,8 @@ class SievedSearchTest {
 
     private final PositionEvaluator deep = new NetworkEvaluator(DEEP);
     private final PositionEvaluator quick = new NetworkEvaluator(QUICK);
-    private final NaiveSieve cubeless = NaiveSieve.usual(deep, quick, 1);
+    private final NaiveSieve plays = NaiveSieve.ofPlays(deep, quick);
+    private final NaiveSieve replies = NaiveSieve.ofReplies(deep, quick, 1);
 
     private static CubeTerms terms(Stakes stakes) {
         return stakes instanceof MoneyStakes
@@ -84,19 +85,19 @@ class SievedSearchTest {
         CubeTerms terms = terms(stakes);
         List<CubeState> cubes = List.of(CubeState.START, new CubeState(2, CubeOwner.ME));
         Columns columns = new ColumnSet(new ChanceCache(1)).of(terms, cubes);
-        Sieve sieve = new Sieve(new NetworkEvaluator(MODEL));
-        Replies replies = new Replies();
+        Sieve sieve = Sieve.ofReplies(new NetworkEvaluator(MODEL));
+        Replies found = new Replies();
         int differently = 0;
         for (Position position : new RandomWalk(15, 33).next(6)) {
-            replies.expand(position.toPlanes(), 0, 0, Roll.COUNT, sieve, columns);
+            found.expand(position.toPlanes(), 0, 0, Roll.COUNT, sieve, columns);
             for (Roll roll : Roll.all()) {
                 List<Position> results = results(position, roll);
-                Map<Integer, Double> points = cubeless.left(position, results, (result, found) -> found.equity());
-                compare(points, replies, roll, Columns.CUBELESS);
+                Map<Integer, Double> points = replies.left(position, results, (result, outcomes) -> outcomes.equity());
+                compare(points, found, roll, Columns.CUBELESS);
                 for (CubeState cube : cubes) {
-                    Map<Integer, Double> left = NaiveSieve.usual(deep, quick, terms.point(cube))
-                            .left(position, results, (result, found) -> worth(result, found, cube, terms));
-                    compare(left, replies, roll, 1 + columns.of(cube));
+                    Map<Integer, Double> left = NaiveSieve.ofReplies(deep, quick, terms.point(cube))
+                            .left(position, results, (result, outcomes) -> worth(result, outcomes, cube, terms));
+                    compare(left, found, roll, 1 + columns.of(cube));
                     differently += left.keySet().equals(points.keySet()) ? 0 : 1;
                 }
             }
@@ -120,8 +121,8 @@ class SievedSearchTest {
         assertEquals(best, replies.worth(replies.best(roll.index(), column), column), 1e-6);
     }
 
-    private double best(Position position, Roll roll) {
-        return cubeless.left(position, results(position, roll), (result, found) -> found.equity()).values().stream()
+    private static double best(NaiveSieve sieve, Position position, Roll roll) {
+        return sieve.left(position, results(position, roll), (result, outcomes) -> outcomes.equity()).values().stream()
                 .mapToDouble(value -> value)
                 .max()
                 .orElseThrow();
@@ -138,13 +139,14 @@ class SievedSearchTest {
         for (Position position : new RandomWalk(15, 35).next(20)) {
             double mean = 0;
             for (Roll roll : Roll.all()) {
-                mean += roll.probability() * best(position, roll);
+                mean += roll.probability() * best(replies, position, roll);
             }
             search.evaluate(position.toPlanes(), 0, 1, found, 0);
             assertEquals(mean, Outcomes.of(found, 0).equity(), 1e-5);
             for (Roll roll : Roll.all()) {
-                double expected = best(position, roll);
-                assertEquals(expected - mean, luck.points(position.toPlanes(), 0, roll, false), 1e-5);
+                double expected = best(plays, position, roll);
+                assertEquals(
+                        best(replies, position, roll) - mean, luck.points(position.toPlanes(), 0, roll, false), 1e-5);
                 int count = generator.generate(position.toPlanes(), 0, roll.high(), roll.low());
                 int chosen = player.choose(position.toPlanes(), 0, generator, Dice.ofGame(1, 1));
                 assertEquals(expected, player.equity(chosen), 1e-6);

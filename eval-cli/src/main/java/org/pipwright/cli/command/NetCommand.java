@@ -11,8 +11,8 @@ import picocli.CommandLine.Spec;
         customSynopsis = {"pipwright net COMMAND ...", "       pipwright help net COMMAND"},
         description =
                 "A net is what Pipwright judges with: trained weights in one file, with a card that tells their story.",
-        header = "Describe, verify or export a net.",
-        subcommands = {NetDescribeCommand.class, NetVerifyCommand.class, NetExportCommand.class},
+        header = "Describe, verify, export or join nets.",
+        subcommands = {NetDescribeCommand.class, NetVerifyCommand.class, NetExportCommand.class, NetJoinCommand.class},
         commandListHeading = "%nCommands:%n")
 public final class NetCommand extends CliCommand {
     @Spec

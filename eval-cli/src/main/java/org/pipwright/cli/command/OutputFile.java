@@ -183,6 +183,13 @@ final class OutputFile {
         }
     }
 
+    /** A model file. */
+    static final class Net extends Format {
+        Net() {
+            super(OutputKind.NET, "safetensors");
+        }
+    }
+
     /** An HTML file. */
     static final class Html extends Format {
         Html() {
