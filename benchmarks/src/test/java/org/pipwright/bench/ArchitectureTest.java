@@ -46,7 +46,8 @@ class ArchitectureTest {
             "roll",
             "rollout",
             "rules",
-            "search");
+            "search",
+            "statistics");
 
     @Test
     void everyPackageHasItsPlace() {

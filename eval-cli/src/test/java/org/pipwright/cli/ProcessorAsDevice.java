@@ -10,6 +10,8 @@ import org.pipwright.training.device.DeviceAgreement;
 import org.pipwright.training.device.DeviceDuel;
 import org.pipwright.training.device.DeviceGames;
 import org.pipwright.training.device.DevicePlayer;
+import org.pipwright.training.device.DeviceRollouts;
+import org.pipwright.training.device.RolloutRules;
 
 /** Stands for a card where there is none: the processor plays. */
 public final class ProcessorAsDevice implements DeviceGames {
@@ -31,6 +33,11 @@ public final class ProcessorAsDevice implements DeviceGames {
         Tally tally =
                 new Duel(Entrant.of("a", a.players()), Entrant.of("b", b.players()), settings, progress).run(threads);
         return new DeviceDuel("a card, CUDA 13.0", tally, agreement(a), agreement(b));
+    }
+
+    @Override
+    public DeviceRollouts rollouts(RolloutRules rules, int threads) {
+        throw new UnsupportedOperationException("no command rolls out on a device");
     }
 
     private static DeviceAgreement agreement(DevicePlayer player) {

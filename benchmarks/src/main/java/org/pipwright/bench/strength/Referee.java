@@ -92,7 +92,7 @@ final class Referee implements AutoCloseable {
                 rounded(line.behind().standardError()));
     }
 
-    private static double rounded(double points) {
+    static double rounded(double points) {
         return Math.round(points * 1e5) / 1e5;
     }
 

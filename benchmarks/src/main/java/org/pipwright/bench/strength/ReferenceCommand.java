@@ -24,8 +24,10 @@ import picocli.CommandLine.Option;
 /** Rolls out the plays of a file of decisions, or of a part of it; goes on where an earlier run was stopped. */
 @Command(name = "reference", description = "Rolls out the plays of a file of decisions; goes on where it was stopped.")
 public final class ReferenceCommand extends BenchCommand {
-    /** Largest standard error of a difference, in points. */
+    /** Largest standard error of a difference, in points: on the processor, and on a device. */
     private static final double ERROR = 0.004;
+
+    private static final double DEVICE_ERROR = 0.0007;
 
     @Option(names = "--decisions", paramLabel = "FILE", required = true, description = "The decisions.")
     private Path decisions;
@@ -63,8 +65,21 @@ public final class ReferenceCommand extends BenchCommand {
     @Within(min = 0, max = 10_000)
     private int truncation = 0;
 
+    @Option(
+            names = "--error",
+            paramLabel = "POINTS",
+            description =
+                    "Largest standard error of a difference to the best play (default: 0.004; with --device 0.0007).")
+    private Double error;
+
+    @Mixin
+    private ReferenceDevice device;
+
     @Override
     protected void run() throws IOException {
+        if (!given("--device")) {
+            device.requireNone(this::given);
+        }
         Model model = net.load();
         Part part = Part.parse(partText);
         ReferenceHeader header = new ReferenceHeader(
@@ -73,11 +88,13 @@ public final class ReferenceCommand extends BenchCommand {
                 net.name(),
                 model.notes().get(ModelFile.SHA256),
                 seed.value(),
-                lookahead,
+                device.given() ? device.lookahead() : lookahead,
                 truncation,
                 trials,
-                ERROR,
-                Sampler.WITHIN);
+                allowed(),
+                Sampler.WITHIN,
+                device.given() ? device.share() : null,
+                device.given() ? device.inHeader(model) : null);
         var content = JsonLines.read(decisions, DecisionsHeader.class, Decision.class);
         // Decisions of a regime follow each other; those at the same place of each in turn give a part that is stopped
         // early some of every regime.
@@ -87,10 +104,28 @@ public final class ReferenceCommand extends BenchCommand {
                 .sorted(Comparator.comparingInt(decision -> Math.floorMod(decision.id() - 1, each)))
                 .collect(Collectors.toList());
         int threads = threadsOption.count();
+        if (device.given()) {
+            if (given("--lookahead")) {
+                throw new IllegalArgumentException(
+                        "on a device --choices says how games are played: 1 for no lookahead");
+            }
+            device.judge(share, model, header, file, threads);
+            return;
+        }
         try (Referee referee = new Referee(Nets.withTables(model, threads)::judgement, header, threads);
                 PartFile out = new PartFile(file, header)) {
             judge(share, referee, out);
         }
+    }
+
+    private double allowed() {
+        if (error == null) {
+            return device.given() ? DEVICE_ERROR : ERROR;
+        }
+        if (!(error > 0 && error < 1)) {
+            throw new IllegalArgumentException("--error is " + error + ": give points above 0 and below 1");
+        }
+        return error;
     }
 
     private static void judge(List<Decision> share, Referee referee, PartFile out) throws IOException {

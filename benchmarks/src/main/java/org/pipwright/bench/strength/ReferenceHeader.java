@@ -1,5 +1,7 @@
 package org.pipwright.bench.strength;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
+
 /**
  * Where reference equities come from; the same in every part of one reference.
  *
@@ -14,7 +16,10 @@ package org.pipwright.bench.strength;
  * @param error games stop once the standard error of every difference to the best play is this or less, in points, but
  *     for plays that are four standard errors beyond {@code within}
  * @param within plays this close to the best with lookahead 1 are candidates, and the second best always
+ * @param share larger errors are allowed up to this share of the difference; null for none
+ * @param device how a device rolled out, null for the processor
  */
+@JsonInclude(JsonInclude.Include.NON_NULL)
 public record ReferenceHeader(
         String kind,
         String decisionsSha256,
@@ -25,11 +30,42 @@ public record ReferenceHeader(
         int truncation,
         int trials,
         double error,
-        double within) {
+        double within,
+        Double share,
+        OnDevice device) {
+    /**
+     * How games are rolled out on a device, many at once. A quick net drops plays, and luck is taken off by lookahead 1.
+     * Games are truncated only while there is contact; they end where the tables know the chances, distributions included.
+     *
+     * @param name the device
+     * @param quick the net that drops plays
+     * @param quickSha256 SHA-256 of its weights
+     * @param keep points within which it keeps plays, six at most
+     * @param choices most plays looked at one roll further
+     * @param choiceMargin points within which they are
+     */
+    public record OnDevice(
+            String name, String quick, String quickSha256, double keep, int choices, double choiceMargin) {}
+
     static final String KIND = "pipwright reference 1";
 
     /** Standard errors. */
     private static final int SURE = 4;
+
+    /** The processor's. */
+    ReferenceHeader(
+            String kind,
+            String decisionsSha256,
+            String net,
+            String netSha256,
+            long seed,
+            int lookahead,
+            int truncation,
+            int trials,
+            double error,
+            double within) {
+        this(kind, decisionsSha256, net, netSha256, seed, lookahead, truncation, trials, error, within, null, null);
+    }
 
     /**
      * Whether a difference to the best play is known well enough. That of a play that is surely no candidate need not be.
@@ -38,7 +74,12 @@ public record ReferenceHeader(
      * @param standardError its standard error
      */
     boolean exactEnough(double behind, double standardError) {
-        return standardError <= error || -behind - SURE * standardError > within;
+        return standardError <= allowed(behind) || -behind - SURE * standardError > within;
+    }
+
+    /** The largest standard error of a difference that need not be smaller, but for plays that are surely no candidates. */
+    double allowed(double behind) {
+        return share == null ? error : Math.max(error, -share * behind);
     }
 
     /** The same of all plays of a reference; some come to the most games before that. */

@@ -10,9 +10,9 @@ import org.pipwright.engine.roll.Roll;
  * for each block; McKay, Beckman, Conover, Technometrics 21 (1979), 239-245, for the idea). Any single trial still has
  * all pairs equally likely. Later throws are independent.
  */
-final class TrialDice implements Supplier<Roll> {
+public final class TrialDice implements Supplier<Roll> {
     /** Equally likely throws of two dice. */
-    static final int THROWS = 36;
+    public static final int THROWS = 36;
 
     /** Trials after which every pair of first throws has come once. */
     static final int BLOCK = THROWS * THROWS;
@@ -24,7 +24,13 @@ final class TrialDice implements Supplier<Roll> {
     private final int[] first = new int[2];
     private int thrown;
 
-    TrialDice(long seed, long trial) {
+    /**
+     * The dice of one trial.
+     *
+     * @param seed seed of all trials
+     * @param trial its number, from 0
+     */
+    public TrialDice(long seed, long trial) {
         Dice shuffle = Dice.ofGame(seed ^ SHUFFLES, trial / BLOCK);
         int[] firsts = shuffled(shuffle);
         int[] seconds = shuffled(shuffle);

@@ -37,6 +37,17 @@ public interface DeviceGames {
             BooleanSupplier stop);
 
     /**
+     * Gets ready to roll games out.
+     *
+     * @param rules how
+     * @param threads threads of this machine to use, at least 1
+     * @return what rolls them out
+     * @throws IllegalArgumentException if the device cannot answer for one of the nets
+     * @throws MissingDeviceException if there is no such device, or what it needs is not installed
+     */
+    DeviceRollouts rollouts(RolloutRules rules, int threads);
+
+    /**
      * What plays games on a device.
      *
      * @param device the word that asks for it

@@ -7,6 +7,8 @@ import org.pipwright.engine.duel.Tally;
 import org.pipwright.training.device.DeviceDuel;
 import org.pipwright.training.device.DeviceGames;
 import org.pipwright.training.device.DevicePlayer;
+import org.pipwright.training.device.DeviceRollouts;
+import org.pipwright.training.device.RolloutRules;
 
 /** Plays games on an NVIDIA card. */
 public final class CudaGames implements DeviceGames {
@@ -28,5 +30,11 @@ public final class CudaGames implements DeviceGames {
             BooleanSupplier stop) {
         CudaTrainer.take(threads);
         return new DuelOnDevice(CudaAccelerator::new, a, b).play(settings, progress, stop);
+    }
+
+    @Override
+    public DeviceRollouts rollouts(RolloutRules rules, int threads) {
+        CudaTrainer.take(threads);
+        return new LockstepRollouts(CudaAccelerator::new, rules);
     }
 }

@@ -1,0 +1,83 @@
+package org.pipwright.training.cuda;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Function;
+import org.pipwright.engine.evaluation.Horizon;
+import org.pipwright.engine.network.Net;
+import org.pipwright.engine.position.Position;
+import org.pipwright.training.device.DeviceRollouts;
+import org.pipwright.training.device.RolledGames;
+import org.pipwright.training.device.RolloutRules;
+
+/** Rolls games out on an accelerator, in lanes that take their turns on it. */
+final class LockstepRollouts implements DeviceRollouts {
+    private final Accelerator accelerator;
+    private final List<RolloutLane> lanes = new ArrayList<>();
+    private volatile Throwable failure;
+
+    LockstepRollouts(Function<Recipe, Accelerator> accelerators, RolloutRules rules) {
+        requireFits(rules.deep());
+        requireFits(rules.quick());
+        ResidualShape deep = ResidualNets.shape(rules.deep());
+        ResidualShape quick = ResidualNets.shape(rules.quick());
+        accelerator = accelerators.apply(Recipe.ofGames(deep, quick, rules.gamesAtOnce(), rules.keepMargin()));
+        accelerator.add(deep, ResidualNets.weights(rules.deep()));
+        accelerator.add(quick, ResidualNets.weights(rules.quick()));
+        ThreadLocal<Horizon> horizons = ThreadLocal.withInitial(rules.horizons());
+        ReentrantLock turn = new ReentrantLock(true);
+        Map<RolloutLane.Opening, LaneAnswer> openings = new ConcurrentHashMap<>();
+        for (int i = 0; i < rules.lanes(); i++) {
+            lanes.add(new RolloutLane(accelerator, rules, horizons, turn, openings));
+        }
+    }
+
+    private static void requireFits(Net net) {
+        if (!ResidualNets.fits(net)) {
+            throw new IllegalArgumentException(
+                    "a card answers for residual networks on places-1 whose width is 128, 256"
+                            + " and so on to 1024, not for " + net.shape());
+        }
+    }
+
+    @Override
+    public String description() {
+        return accelerator.description();
+    }
+
+    @Override
+    public double[] lookahead(List<Position> positions) {
+        return lanes.get(0).lookahead(positions);
+    }
+
+    @Override
+    public void play(RolledGames games) {
+        List<Thread> threads = lanes.stream()
+                .map(lane -> new Thread(() -> play(lane, games), "pipwright-lane"))
+                .toList();
+        threads.forEach(Thread::start);
+        try {
+            for (Thread thread : threads) {
+                thread.join();
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("interrupted while rolling out", e);
+        }
+        if (failure != null) {
+            throw new IllegalStateException("a lane of rollouts failed: " + failure.getMessage(), failure);
+        }
+    }
+
+    private void play(RolloutLane lane, RolledGames games) {
+        try {
+            accelerator.use();
+            lane.play(games, () -> failure != null);
+        } catch (RuntimeException | Error | InterruptedException e) {
+            failure = e;
+        }
+    }
+}
