@@ -163,8 +163,11 @@ class DocumentsTest {
 
     private static String compileAndRun(String example, Path folder) throws Exception {
         Path source = folder.resolve("Example.java");
-        String imports =
-                Example.blocks("java").get(0).lines().filter(DocumentsTest::imports).collect(Collectors.joining("\n"));
+        String imports = Example.blocks("java")
+                .get(0)
+                .lines()
+                .filter(DocumentsTest::imports)
+                .collect(Collectors.joining("\n"));
         String body = example.lines().filter(line -> !imports(line)).collect(Collectors.joining("\n"));
         Files.writeString(
                 source,

@@ -15,6 +15,7 @@ import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.training.report.Metrics;
+import org.pipwright.training.report.ReportPage;
 import org.pipwright.training.run.RunFolder;
 import org.pipwright.training.run.TrainingListener;
 import org.pipwright.training.run.TrainingRun;
@@ -74,7 +75,12 @@ public final class TrainingCommand extends BenchCommand {
                 .with(Setting.EVALUATION_SECONDS, Double.toString(Math.max(1, seconds * WARM_UP_SHARE)))
                 .with(Setting.LEARNER, learner);
         List<Metrics> evaluated = new ArrayList<>();
-        TrainingRun.run(RunFolder.create(folder.resolve("run"), settings), threads, listener(evaluated), () -> false);
+        TrainingRun.run(
+                RunFolder.create(folder.resolve("run"), settings),
+                threads,
+                listener(evaluated),
+                ReportPage.NONE,
+                () -> false);
         delete(folder);
         // The first interval warms up; of the others the second is whole.
         return evaluated.get(Math.min(1, evaluated.size() - 1)).gamesPerSecond();

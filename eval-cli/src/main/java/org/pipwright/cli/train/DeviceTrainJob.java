@@ -78,6 +78,7 @@ public final class DeviceTrainJob {
                 Optional.ofNullable(request.seed()),
                 Optional.ofNullable(request.minutes()),
                 request.resume(),
-                asked == null ? Runtime.getRuntime().availableProcessors() : asked);
+                asked == null ? Runtime.getRuntime().availableProcessors() : asked,
+                new RunPage());
     }
 }

@@ -59,7 +59,7 @@ public final class TrainJob {
         int threads = asked == null ? Runtime.getRuntime().availableProcessors() : asked;
         Metrics last;
         try (TrainProgress progress = TrainProgress.of(console.err())) {
-            last = TrainingRun.run(run, threads, progress, stop::get);
+            last = TrainingRun.run(run, threads, progress, new RunPage(), stop::get);
         }
         console.err().println((stop.get() ? "stopped" : "done") + " after " + TrainProgress.words(last));
         console.out().println(run.modelFile());

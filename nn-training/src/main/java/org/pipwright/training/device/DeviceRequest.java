@@ -2,6 +2,7 @@ package org.pipwright.training.device;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import org.pipwright.training.report.ReportPage;
 
 /**
  * What was asked of a run on a device.
@@ -13,6 +14,7 @@ import java.util.Optional;
  * @param minutes minutes to train in all
  * @param resume whether to go on with the run in the folder
  * @param threads threads of this machine to use, at least 1
+ * @param page makes the report that is kept in the folder
  */
 public record DeviceRequest(
         Optional<Path> folder,
@@ -21,4 +23,5 @@ public record DeviceRequest(
         Optional<Long> seed,
         Optional<Double> minutes,
         boolean resume,
-        int threads) {}
+        int threads,
+        ReportPage page) {}

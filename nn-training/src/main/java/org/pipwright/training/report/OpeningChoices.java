@@ -7,8 +7,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.pipwright.engine.files.AtomicFile;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.NetworkEvaluator;
@@ -56,7 +56,7 @@ public final class OpeningChoices {
         OpeningChoices choices = new OpeningChoices(file);
         if (Files.exists(file)) {
             Files.readAllLines(file, StandardCharsets.UTF_8).stream()
-                    .filter(line -> line.matches("\\d{1,18}(,[^,<&]*){15}"))
+                    .filter(line -> line.matches("\\d{1,18}(,[^,]*){15}"))
                     .map(Line::ofCsv)
                     .filter(line -> line.games() <= games)
                     .forEach(choices.lines::add);
@@ -94,28 +94,28 @@ public final class OpeningChoices {
     /**
      * A table for people, the times spread over the run.
      *
-     * @param most most columns of times
-     * @return an HTML table, a row an opening roll
+     * @param most most times
+     * @return the table, a row an opening roll
      */
-    String toHtml(int most) {
+    OpeningTable table(int most) {
         List<Line> shown = spread(most);
-        StringBuilder html = new StringBuilder("<table><tr><th>roll</th>");
-        shown.forEach(line -> html.append(String.format(Locale.ROOT, "<th>%,d</th>", line.games())));
-        html.append("</tr>\n");
         List<Roll> rolls = Roll.opening();
-        for (int r = 0; r < rolls.size(); r++) {
-            html.append("<tr><th>").append(rolls.get(r)).append("</th>");
-            String before = null;
-            for (Line line : shown) {
-                String play = line.plays().get(r);
-                html.append(play.equals(before) ? "<td class=same>" : "<td>")
-                        .append(play)
-                        .append("</td>");
-                before = play;
-            }
-            html.append("</tr>\n");
+        return new OpeningTable(
+                shown.stream().map(Line::games).toList(),
+                IntStream.range(0, rolls.size())
+                        .mapToObj(r -> new OpeningTable.Row(rolls.get(r).toString(), choices(r, shown)))
+                        .toList());
+    }
+
+    private static List<OpeningTable.Choice> choices(int roll, List<Line> shown) {
+        List<OpeningTable.Choice> choices = new ArrayList<>();
+        String before = null;
+        for (Line line : shown) {
+            String play = line.plays().get(roll);
+            choices.add(new OpeningTable.Choice(play, play.equals(before)));
+            before = play;
         }
-        return html.append("</table>\n").toString();
+        return choices;
     }
 
     /** Up to {@code most} lines: the first, the last, and between them each time about a constant factor more games. */

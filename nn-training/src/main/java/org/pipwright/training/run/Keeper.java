@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import org.pipwright.engine.files.Reason;
 import org.pipwright.engine.network.InvalidModelException;
@@ -11,21 +12,24 @@ import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.training.report.Metrics;
 import org.pipwright.training.report.OpeningChoices;
-import org.pipwright.training.report.RunReport;
+import org.pipwright.training.report.ReportPage;
+import org.pipwright.training.report.RunReports;
 import org.pipwright.training.settings.TrainingSettings;
 
 /** Writes what a run leaves behind; waits where the disk is full. */
 final class Keeper {
     private final RunFolder folder;
     private final TrainingListener listener;
+    private final ReportPage page;
     private final BooleanSupplier stop;
     private final long retryMillis;
     private MetricsFile metrics;
     private OpeningChoices openings;
 
-    Keeper(RunFolder folder, TrainingListener listener, BooleanSupplier stop, long retryMillis) {
+    Keeper(RunFolder folder, TrainingListener listener, ReportPage page, BooleanSupplier stop, long retryMillis) {
         this.folder = folder;
         this.listener = listener;
+        this.page = page;
         this.stop = stop;
         this.retryMillis = retryMillis;
     }
@@ -92,8 +96,10 @@ final class Keeper {
 
     /** Writes the report of what has been evaluated so far, which a machine without fonts may have left without charts. */
     void report(TrainingSettings settings) {
-        String html = RunReport.html(metrics.lines(), openings, settings);
-        insist("the report", () -> RunFiles.write(folder.reportFile(), html));
+        Optional<String> html = page.of(RunReports.of(metrics.lines(), openings, settings));
+        if (html.isPresent()) {
+            insist("the report", () -> RunFiles.write(folder.reportFile(), html.get()));
+        }
     }
 
     void save(Checkpoint checkpoint, Model model) {

@@ -11,6 +11,7 @@ import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Position;
 import org.pipwright.training.report.Evaluation;
 import org.pipwright.training.report.Metrics;
+import org.pipwright.training.report.ReportPage;
 import org.pipwright.training.settings.TrainingSettings;
 
 /**
@@ -51,14 +52,19 @@ public final class TrainingRun {
     private double savedAt;
 
     private TrainingRun(
-            RunFolder folder, Crew<Integer> workers, TrainingListener listener, BooleanSupplier stop, long retry) {
+            RunFolder folder,
+            Crew<Integer> workers,
+            TrainingListener listener,
+            ReportPage page,
+            BooleanSupplier stop,
+            long retry) {
         this.folder = folder;
         this.settings = folder.settings();
         this.schedule = new Schedule(settings);
         this.workers = workers;
         this.listener = listener;
         this.stop = stop;
-        this.keeper = new Keeper(folder, listener, stop, retry);
+        this.keeper = new Keeper(folder, listener, page, stop, retry);
         this.knowledge = new RunKnowledge(settings, folder.tables(), workers.size(), folder.teacher());
     }
 
@@ -68,22 +74,35 @@ public final class TrainingRun {
      * @param folder folder of a new run, or of one to go on with
      * @param threads number of threads, at least 1
      * @param listener told how it goes
+     * @param page makes the report that is kept in the folder
      * @param stop asked after each game whether to stop early; the round at hand is then left out
      * @return figures at the end
      * @throws InvalidRunException if the folder cannot be used, another process trains in it, or training diverges again and again
      */
-    public static Metrics run(RunFolder folder, int threads, TrainingListener listener, BooleanSupplier stop) {
-        return run(folder, threads, listener, stop, RETRY_MILLIS);
+    public static Metrics run(
+            RunFolder folder, int threads, TrainingListener listener, ReportPage page, BooleanSupplier stop) {
+        return run(folder, threads, listener, page, stop, RETRY_MILLIS);
     }
 
-    static Metrics run(RunFolder folder, int threads, TrainingListener listener, BooleanSupplier stop, long retry) {
-        return folder.locked(listener::warning, () -> trained(folder, threads, listener, stop, retry));
+    static Metrics run(
+            RunFolder folder,
+            int threads,
+            TrainingListener listener,
+            ReportPage page,
+            BooleanSupplier stop,
+            long retry) {
+        return folder.locked(listener::warning, () -> trained(folder, threads, listener, page, stop, retry));
     }
 
     private static Metrics trained(
-            RunFolder folder, int threads, TrainingListener listener, BooleanSupplier stop, long retry) {
+            RunFolder folder,
+            int threads,
+            TrainingListener listener,
+            ReportPage page,
+            BooleanSupplier stop,
+            long retry) {
         try (Crew<Integer> workers = Crew.numbered(threads)) {
-            TrainingRun run = new TrainingRun(folder, workers, listener, stop, retry);
+            TrainingRun run = new TrainingRun(folder, workers, listener, page, stop, retry);
             run.requireLimit();
             Checkpoint newest = folder.newest(listener::warning);
             try (Learners learners = new Learners(run.settings, newest == null, workers)) {

@@ -13,6 +13,7 @@ import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.training.report.Metrics;
+import org.pipwright.training.report.ReportPage;
 
 /** A run whose folder cannot be written to for a while; here because it has been moved away. */
 class DiskTroubleTest {
@@ -58,7 +59,7 @@ class DiskTroubleTest {
             }
             return false;
         };
-        TrainingRun.run(RunFolder.create(path(), SmallRun.SETTINGS), 1, run, stop, RETRY_MILLIS);
+        TrainingRun.run(RunFolder.create(path(), SmallRun.SETTINGS), 1, run, ReportPage.NONE, stop, RETRY_MILLIS);
         assertTrue(tries.get() >= TRIES);
         assertEquals(1, run.warnings.size(), "one warning, not one a try");
         String warning = run.warnings.get(0);
@@ -81,7 +82,8 @@ class DiskTroubleTest {
         BooleanSupplier stop = () -> !run.warnings.isEmpty() && tries.incrementAndGet() == TRIES;
         RunFolder folder = RunFolder.create(path(), SmallRun.SETTINGS);
         String message = assertThrows(
-                        InvalidRunException.class, () -> TrainingRun.run(folder, 1, run, stop, RETRY_MILLIS))
+                        InvalidRunException.class,
+                        () -> TrainingRun.run(folder, 1, run, ReportPage.NONE, stop, RETRY_MILLIS))
                 .getMessage();
         assertEquals(1, run.warnings.size());
         assertTrue(message.startsWith("cannot write a checkpoint: no such file, "), message);
@@ -99,7 +101,8 @@ class DiskTroubleTest {
         };
         RunFolder folder = RunFolder.create(path(), SmallRun.SETTINGS);
         String message = assertThrows(
-                        InvalidRunException.class, () -> TrainingRun.run(folder, 1, run, stop, RETRY_MILLIS))
+                        InvalidRunException.class,
+                        () -> TrainingRun.run(folder, 1, run, ReportPage.NONE, stop, RETRY_MILLIS))
                 .getMessage();
         assertTrue(Thread.interrupted());
         assertEquals("interrupted while waiting for room on the disk", message);

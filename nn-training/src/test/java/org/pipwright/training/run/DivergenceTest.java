@@ -16,6 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.training.learner.LearnerState;
 import org.pipwright.training.report.Metrics;
+import org.pipwright.training.report.ReportPage;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
@@ -53,7 +54,7 @@ class DivergenceTest {
     void givesUpAfterTenTimes(float weight) throws IOException {
         Path path = temporary.resolve("run");
         SmallRun start = new SmallRun();
-        TrainingRun.run(RunFolder.create(path, SETTINGS), 1, start, start.after(1));
+        TrainingRun.run(RunFolder.create(path, SETTINGS), 1, start, ReportPage.NONE, start.after(1));
         Checkpoint sound = Checkpoints.newest(path);
         RunFolder folder = RunFolder.open(path);
         folder.write(new Checkpoint(
@@ -66,7 +67,8 @@ class DivergenceTest {
                 sound.race()));
 
         SmallRun run = new SmallRun();
-        String message = assertThrows(InvalidRunException.class, () -> TrainingRun.run(folder, 1, run, () -> false))
+        String message = assertThrows(
+                        InvalidRunException.class, () -> TrainingRun.run(folder, 1, run, ReportPage.NONE, () -> false))
                 .getMessage();
         assertEquals(10, run.warnings.size());
         assertTrue(run.warnings.get(9).contains("back to 256 games, and on at 9.765625E-4 of"), run.warnings.get(9));

@@ -3,6 +3,7 @@ package org.pipwright.training.run;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.pipwright.training.report.Metrics;
+import org.pipwright.training.report.ReportPage;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
@@ -29,7 +30,7 @@ final class KilledRun {
         System.out.println("ready");
         RunFolder folder =
                 Files.exists(path.resolve("settings.txt")) ? RunFolder.open(path) : RunFolder.create(path, settings());
-        TrainingRun.run(folder, 2, new Printer(), () -> false);
+        TrainingRun.run(folder, 2, new Printer(), ReportPage.NONE, () -> false);
     }
 
     /** A line a round: games, and seconds of training. */

@@ -12,6 +12,7 @@ import org.pipwright.engine.reduced.PolicyValue;
 import org.pipwright.engine.reduced.ReducedGame;
 import org.pipwright.engine.reduced.ReducedSolver;
 import org.pipwright.engine.reduced.ReducedTable;
+import org.pipwright.training.report.ReportPage;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
@@ -41,7 +42,7 @@ class ReducedLearningTest {
     void comesNearTheBestPlayer() {
         ReducedTable table = ReducedSolver.solve(new ReducedGame(2), 2, 1e-12, (sweeps, evaluating, change) -> {});
         RunFolder untrained = RunFolder.create(folder.resolve("untrained"), SETTINGS);
-        TrainingRun.run(untrained, 2, new SmallRun(), () -> true);
+        TrainingRun.run(untrained, 2, new SmallRun(), ReportPage.NONE, () -> true);
         RunFolder trained = RunFolder.create(folder.resolve("trained"), SETTINGS);
         SmallRun.finish(trained, 2);
 

@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.training.report.ReportPage;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
@@ -54,7 +55,7 @@ class RunLockTest {
                     refusal(),
                     assertThrows(
                                     InvalidRunException.class,
-                                    () -> TrainingRun.run(before, 1, new SmallRun(), () -> false))
+                                    () -> TrainingRun.run(before, 1, new SmallRun(), ReportPage.NONE, () -> false))
                             .getMessage());
         } finally {
             process.destroyForcibly().waitFor();

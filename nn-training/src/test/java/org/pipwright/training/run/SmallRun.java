@@ -3,13 +3,18 @@ package org.pipwright.training.run;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import org.pipwright.training.report.Metrics;
+import org.pipwright.training.report.ReportPage;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
 /** Runs of a few rounds with small networks, and a listener that keeps what it was told. */
 class SmallRun implements TrainingListener {
+    /** The report as plain text. */
+    static final ReportPage PAGE = report -> Optional.of(report.toString());
+
     static final TrainingSettings SETTINGS = TrainingSettings.defaults()
             .with(Setting.GAMES, "150")
             .with(Setting.SEED, "17")
@@ -45,7 +50,7 @@ class SmallRun implements TrainingListener {
 
     static SmallRun finish(RunFolder folder, int threads) {
         SmallRun listener = new SmallRun();
-        TrainingRun.run(folder, threads, listener, () -> false);
+        TrainingRun.run(folder, threads, listener, PAGE, () -> false);
         return listener;
     }
 

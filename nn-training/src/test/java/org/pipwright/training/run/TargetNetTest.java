@@ -15,6 +15,7 @@ import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.training.learner.InitialLayers;
+import org.pipwright.training.report.ReportPage;
 import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
@@ -42,7 +43,7 @@ class TargetNetTest {
         RunFolder resumed = RunFolder.create(folder.resolve("resumed"), settings(net));
         Files.delete(net);
         SmallRun first = new SmallRun();
-        TrainingRun.run(resumed, 2, first, first.after(2));
+        TrainingRun.run(resumed, 2, first, ReportPage.NONE, first.after(2));
         SmallRun.finish(RunFolder.open(folder.resolve("resumed")), 2);
         assertEquals(
                 ModelFile.read(whole.modelFile()).notes().get(ModelFile.SHA256),

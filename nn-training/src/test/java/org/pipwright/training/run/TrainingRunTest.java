@@ -56,7 +56,8 @@ class TrainingRunTest {
         RunFolder.create(folder("cut"), settings);
         for (int rounds : new int[] {1, 2, 100}) {
             SmallRun sitting = new SmallRun();
-            TrainingRun.run(RunFolder.open(folder("cut")), rounds == 2 ? 2 : 1, sitting, sitting.after(rounds));
+            TrainingRun.run(
+                    RunFolder.open(folder("cut")), rounds == 2 ? 2 : 1, sitting, SmallRun.PAGE, sitting.after(rounds));
             assertEquals(Math.min(rounds, 2), sitting.rounds.size());
         }
         Checkpoint through = Checkpoints.newest(folder("through"));
@@ -72,7 +73,7 @@ class TrainingRunTest {
         SmallRun.finish(folder("through"), settings, 1);
         RunFolder old = RunFolder.create(folder("old"), settings);
         SmallRun sitting = new SmallRun();
-        TrainingRun.run(old, 1, sitting, sitting.after(2));
+        TrainingRun.run(old, 1, sitting, SmallRun.PAGE, sitting.after(2));
         Path file = folder("old").resolve("settings.txt");
         Files.writeString(
                 file,
@@ -90,19 +91,19 @@ class TrainingRunTest {
     void aFinishedRunIsReportedAgain() throws IOException {
         SmallRun.finish(folder("run"), SmallRun.SETTINGS, 1);
         Path report = RunFolder.open(folder("run")).reportFile();
-        int charts = Files.readString(report).split("<svg").length;
+        int charts = Files.readString(report).split("Chart\\[").length;
         Path net = RunFolder.open(folder("run")).modelFile();
         byte[] asTrained = Files.readAllBytes(net);
         Files.delete(report);
         SmallRun again = SmallRun.finish(RunFolder.open(folder("run")), 2);
-        assertEquals(charts, Files.readString(report).split("<svg").length);
+        assertEquals(charts, Files.readString(report).split("Chart\\[").length);
         assertTrue(again.rounds.isEmpty() && again.evaluations.isEmpty());
         assertArrayEquals(asTrained, Files.readAllBytes(net), "the net still says who trained it");
 
         Files.delete(net);
         Files.delete(report);
         SmallRun.finish(RunFolder.open(folder("run")), 1);
-        assertEquals(charts, Files.readString(report).split("<svg").length);
+        assertEquals(charts, Files.readString(report).split("Chart\\[").length);
         assertEquals("150", ModelFile.read(net).notes().get("games"));
     }
 
@@ -137,7 +138,7 @@ class TrainingRunTest {
     void theManifestKeepsItsHistory() throws IOException {
         SmallRun first = new SmallRun();
         RunFolder folder = RunFolder.create(folder("run"), SmallRun.SETTINGS);
-        TrainingRun.run(folder, 1, first, first.after(2));
+        TrainingRun.run(folder, 1, first, SmallRun.PAGE, first.after(2));
         String started = Files.readString(folder.manifestFile());
         SmallRun.finish(RunFolder.open(folder("run")), 2);
         String resumed = Files.readString(folder.manifestFile());

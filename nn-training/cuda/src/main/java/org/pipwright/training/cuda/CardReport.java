@@ -2,63 +2,72 @@ package org.pipwright.training.cuda;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
-import org.pipwright.training.report.Curves;
-import org.pipwright.training.report.Curves.Curve;
-import org.pipwright.training.report.ReportPage;
+import org.pipwright.training.report.Chart;
+import org.pipwright.training.report.Chart.Curve;
+import org.pipwright.training.report.Chart.Point;
+import org.pipwright.training.report.RunReport;
 
 /** A run on a card for people. */
 final class CardReport {
     private CardReport() {}
 
-    /** The page, from at least one line of figures. */
-    static String html(List<Figures> lines, List<String> names, String rival, String settings) {
+    /** The report, from at least one line of figures. */
+    static RunReport of(List<Figures> lines, List<String> names, String rival, String settings) {
         Figures last = lines.get(lines.size() - 1);
-        StringBuilder summary = new StringBuilder(String.format(
+        String done = String.format(
                 Locale.ROOT,
-                "%,.1f million targets in %s; points per game against the net <i>%s</i>:",
+                "%,.1f million targets in %s; points per game against the net",
                 last.targets() / 1e6,
-                ReportPage.duration(last.seconds()),
-                rival.replace("&", "&amp;").replace("<", "&lt;")));
+                RunReport.duration(last.seconds()));
+        StringBuilder strength = new StringBuilder("in ")
+                .append(String.format(Locale.ROOT, "%,d", last.pairs()))
+                .append(" pairs of games each:");
+        String before = " ";
         for (int k = 0; k < names.size(); k++) {
             Figures.OfNet net = last.nets().get(k);
             if (!Double.isNaN(net.points())) {
-                summary.append(
-                        String.format(Locale.ROOT, " %s %+.4f ± %.4f;", names.get(k), net.points(), net.pointsError()));
+                strength.append(before)
+                        .append(String.format(
+                                Locale.ROOT, "%s %+.4f ± %.4f", names.get(k), net.points(), net.pointsError()));
+                before = "; ";
             }
         }
-        summary.append(String.format(Locale.ROOT, " %,d pairs of games each.", last.pairs()));
-        return ReportPage.html(summary.toString(), () -> charts(lines, names), "", settings);
+        return new RunReport(
+                new RunReport.Summary(done, rival, strength.append('.').toString()),
+                charts(lines, names),
+                Optional.empty(),
+                settings);
     }
 
-    private static String charts(List<Figures> lines, List<String> names) {
-        return String.join(
-                "\n",
-                Curves.svg("points per game against the rival", "minutes", each(lines, names, Figures.OfNet::points)),
-                Curves.svg("cross-entropy (nats)", "minutes", each(lines, names, Figures.OfNet::entropy)),
-                Curves.svg("error of equity (points)", "minutes", each(lines, names, Figures.OfNet::error)),
-                Curves.svg("targets per second", "minutes", one(lines, Figures::speed)),
-                Curves.svg("replies per roll judged by the deep net", "minutes", one(lines, Figures::kept)));
+    private static List<Chart> charts(List<Figures> lines, List<String> names) {
+        return List.of(
+                new Chart("points per game against the rival", "minutes", each(lines, names, Figures.OfNet::points)),
+                new Chart("cross-entropy (nats)", "minutes", each(lines, names, Figures.OfNet::entropy)),
+                new Chart("error of equity (points)", "minutes", each(lines, names, Figures.OfNet::error)),
+                new Chart("targets per second", "minutes", List.of(curve("", lines, Figures::speed))),
+                new Chart(
+                        "replies per roll judged by the deep net",
+                        "minutes",
+                        List.of(curve("", lines, Figures::kept))));
     }
 
-    private static double[] minutes(List<Figures> lines) {
-        return lines.stream().mapToDouble(line -> line.seconds() / 60).toArray();
-    }
-
-    private static Curve one(List<Figures> lines, ToDoubleFunction<Figures> value) {
-        return new Curve("", minutes(lines), lines.stream().mapToDouble(value).toArray());
-    }
-
-    private static Curve[] each(List<Figures> lines, List<String> names, ToDoubleFunction<Figures.OfNet> value) {
+    private static List<Curve> each(List<Figures> lines, List<String> names, ToDoubleFunction<Figures.OfNet> value) {
         return IntStream.range(0, names.size())
-                .mapToObj(k -> new Curve(
+                .mapToObj(k -> curve(
                         names.get(k),
-                        minutes(lines),
-                        lines.stream()
-                                .mapToDouble(
-                                        line -> value.applyAsDouble(line.nets().get(k)))
-                                .toArray()))
-                .toArray(Curve[]::new);
+                        lines,
+                        line -> value.applyAsDouble(line.nets().get(k))))
+                .toList();
+    }
+
+    private static Curve curve(String name, List<Figures> lines, ToDoubleFunction<Figures> value) {
+        return new Curve(
+                name,
+                lines.stream()
+                        .map(line -> new Point(line.seconds() / 60, value.applyAsDouble(line)))
+                        .toList());
     }
 }

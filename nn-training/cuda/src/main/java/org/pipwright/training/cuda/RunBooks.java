@@ -18,6 +18,7 @@ import org.pipwright.engine.files.Reason;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.training.report.ReportPage;
 import org.pipwright.training.run.InvalidRunException;
 import org.pipwright.training.run.RunFiles;
 import org.pipwright.training.settings.SettingValues;
@@ -33,14 +34,21 @@ final class RunBooks {
     private final SettingValues<CardSetting> settings;
     private final Recipe recipe;
     private final List<String> names;
+    private final ReportPage page;
     private final Consumer<String> say;
     private final List<Figures> lines = new ArrayList<>();
     private Map<String, String> provenance = Map.of();
 
-    RunBooks(CardFolder folder, SettingValues<CardSetting> settings, Recipe recipe, Consumer<String> say) {
+    RunBooks(
+            CardFolder folder,
+            SettingValues<CardSetting> settings,
+            Recipe recipe,
+            ReportPage page,
+            Consumer<String> say) {
         this.folder = folder;
         this.settings = settings;
         this.recipe = recipe;
+        this.page = page;
         this.say = say;
         names = IntStream.range(0, recipe.shapes().size())
                 .mapToObj(recipe::name)
@@ -199,9 +207,12 @@ final class RunBooks {
         if (lines.isEmpty()) {
             return;
         }
-        String html = CardReport.html(lines, names, settings.text(CardSetting.RIVAL), settings.toText());
+        Optional<String> html =
+                page.of(CardReport.of(lines, names, settings.text(CardSetting.RIVAL), settings.toText()));
         try {
-            RunFiles.write(folder.reportFile(), html);
+            if (html.isPresent()) {
+                RunFiles.write(folder.reportFile(), html.get());
+            }
         } catch (IOException e) {
             say.accept("warning: cannot write the report: " + Reason.of(e));
         }

@@ -145,7 +145,7 @@ final class TrainerRun {
     }
 
     private List<Path> train(CardFolder folder, SettingValues<CardSetting> settings, Recipe recipe, Nets nets) {
-        RunBooks books = new RunBooks(folder, settings, recipe, say);
+        RunBooks books = new RunBooks(folder, settings, recipe, request.page(), say);
         Optional<RunState> newest = books.begin();
         if (newest.isPresent() && books.finished(newest.get())) {
             books.report();

@@ -46,7 +46,8 @@ final class ToyRun {
                 Optional.empty(),
                 Optional.empty(),
                 resume,
-                2);
+                2,
+                report -> Optional.of(report.toString()));
     }
 
     List<Path> train(DeviceRequest request, BooleanSupplier stop) {

@@ -1,4 +1,4 @@
-package org.pipwright.training.report;
+package org.pipwright.cli.train;
 
 import java.awt.BasicStroke;
 import java.awt.Color;
@@ -6,6 +6,7 @@ import java.awt.Font;
 import java.awt.geom.Rectangle2D;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.DoubleStream;
 import org.jfree.chart.ChartFactory;
 import org.jfree.chart.JFreeChart;
@@ -15,9 +16,12 @@ import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.data.xy.DefaultXYDataset;
 import org.jfree.svg.SVGGraphics2D;
 import org.jfree.svg.ViewBox;
+import org.pipwright.training.report.Chart;
+import org.pipwright.training.report.Chart.Curve;
+import org.pipwright.training.report.Chart.Point;
 
 /** Line charts as SVG. */
-public final class Curves {
+final class Curves {
     private static final int WIDTH = 460;
     private static final int HEIGHT = 260;
     private static final double MIN_RANGE = 0.01;
@@ -34,41 +38,34 @@ public final class Curves {
     private Curves() {}
 
     /**
-     * One line of a chart.
-     *
-     * @param name what the legend calls it
-     * @param x where its points lie, left to right
-     * @param y how high they are; as many
-     */
-    public record Curve(String name, double[] x, double[] y) {}
-
-    /**
      * Draws a chart.
      *
-     * @param title above it; unlike that of any other chart on the page
-     * @param xLabel below the axis
-     * @param curves its lines; a legend names them if there are several
+     * @param chart what to draw
      * @return an SVG element
      */
-    public static String svg(String title, String xLabel, Curve... curves) {
+    static String svg(Chart chart) {
         DefaultXYDataset data = new DefaultXYDataset();
-        for (Curve curve : curves) {
-            data.addSeries(curve.name(), new double[][] {curve.x(), curve.y()});
+        for (Curve curve : chart.curves()) {
+            data.addSeries(curve.name(), new double[][] {each(curve, Point::x), each(curve, Point::y)});
         }
-        JFreeChart chart = ChartFactory.createXYLineChart(title, xLabel, null, data);
-        style(chart, curves);
+        JFreeChart drawn = ChartFactory.createXYLineChart(chart.title(), chart.xLabel(), null, data);
+        style(drawn, chart.curves());
         SVGGraphics2D svg = new SVGGraphics2D(WIDTH, HEIGHT);
         // Several charts share one page: their clip paths must not share names.
-        svg.setDefsKeyPrefix(title.replaceAll("\\W", ""));
-        chart.draw(svg, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT));
+        svg.setDefsKeyPrefix(chart.title().replaceAll("\\W", ""));
+        drawn.draw(svg, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT));
         return svg.getSVGElement(null, false, new ViewBox(0, 0, WIDTH, HEIGHT), null, null);
     }
 
-    private static void style(JFreeChart chart, Curve... curves) {
+    private static double[] each(Curve curve, ToDoubleFunction<Point> value) {
+        return curve.points().stream().mapToDouble(value).toArray();
+    }
+
+    private static void style(JFreeChart chart, List<Curve> curves) {
         chart.setBackgroundPaint(Color.WHITE);
         chart.getTitle().setFont(new Font(Font.SANS_SERIF, Font.BOLD, 13));
         chart.getTitle().setPaint(INK);
-        if (curves.length == 1) {
+        if (curves.size() == 1) {
             chart.removeLegend();
         } else {
             chart.getLegend().setItemFont(new Font(Font.SANS_SERIF, Font.PLAIN, 11));
@@ -79,13 +76,17 @@ public final class Curves {
         plot.setRangeGridlinePaint(GRID);
         plot.setOutlineVisible(false);
         XYLineAndShapeRenderer lines = new XYLineAndShapeRenderer(true, onlyPoints(curves));
-        for (int c = 0; c < curves.length; c++) {
+        for (int c = 0; c < curves.size(); c++) {
             lines.setSeriesPaint(c, TONES.get(c % TONES.size()));
             lines.setSeriesStroke(c, new BasicStroke(1.8f));
         }
         plot.setRenderer(lines);
-        style((NumberAxis) plot.getDomainAxis(), Arrays.stream(curves).flatMapToDouble(c -> Arrays.stream(c.x())));
-        style((NumberAxis) plot.getRangeAxis(), Arrays.stream(curves).flatMapToDouble(c -> Arrays.stream(c.y())));
+        style((NumberAxis) plot.getDomainAxis(), all(curves, Point::x));
+        style((NumberAxis) plot.getRangeAxis(), all(curves, Point::y));
+    }
+
+    private static DoubleStream all(List<Curve> curves, ToDoubleFunction<Point> value) {
+        return curves.stream().flatMapToDouble(curve -> Arrays.stream(each(curve, value)));
     }
 
     private static void style(NumberAxis axis, DoubleStream values) {
@@ -99,7 +100,7 @@ public final class Curves {
     }
 
     /** A single point makes no line: it is shown as a mark. */
-    private static boolean onlyPoints(Curve... curves) {
-        return Arrays.stream(curves).allMatch(curve -> curve.x().length < 3);
+    private static boolean onlyPoints(List<Curve> curves) {
+        return curves.stream().allMatch(curve -> curve.points().size() < 3);
     }
 }
