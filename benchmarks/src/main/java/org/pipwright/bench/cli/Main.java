@@ -18,6 +18,7 @@ import org.pipwright.bench.search.SieveCommand;
 import org.pipwright.bench.signature.SignatureCommand;
 import org.pipwright.bench.speed.SpeedCommand;
 import org.pipwright.bench.start.StartCommand;
+import org.pipwright.bench.strength.DifferencesCommand;
 import org.pipwright.bench.strength.JoinCommand;
 import org.pipwright.bench.strength.OpeningsCommand;
 import org.pipwright.bench.strength.ReferenceCommand;
@@ -53,6 +54,7 @@ import picocli.CommandLine.RunLast;
             SampleCommand.class,
             ReferenceCommand.class,
             JoinCommand.class,
+            DifferencesCommand.class,
             ScoreCommand.class,
             MatchTableCommand.class,
             CubeFitCommand.class,
