@@ -64,8 +64,8 @@ class DuelCommandTest {
         Tally tally = duel(NET, "pips", DuelSettings.fullGames(20, 1).withLuck());
         assertEquals(40, json.get("games").asInt());
         assertEquals(tally.turns(), json.get("rolls").asInt());
-        assertEquals(tally.values().mean(), json.get("points").get("mean").asDouble(), 1e-6);
-        JsonNode adjusted = json.get("pointsLessLuck");
+        assertEquals(tally.values().mean(), json.get("value").get("mean").asDouble(), 1e-6);
+        JsonNode adjusted = json.get("valueLessLuck");
         assertEquals(tally.adjusted().mean(), adjusted.get("mean").asDouble(), 1e-6);
         assertEquals(
                 tally.adjusted().standardError(), adjusted.get("standardError").asDouble(), 1e-6);
@@ -131,7 +131,7 @@ class DuelCommandTest {
         JsonNode json = json("duel builder pips --until-sure --between 0,0.5 --json");
         assertEquals("high", json.get("sequentialTest").get("verdict").asText());
         assertEquals(1024, json.get("games").asInt());
-        assertEquals(1_000_000, json.get("gamesAtMost").asInt());
+        assertEquals(1_000_000, json.get("playedAtMost").asInt());
         Run text = Run.of("duel", "pips", "builder", "--until-sure", "--games", "2000");
         assertTrue(
                 text.out()
@@ -153,7 +153,7 @@ class DuelCommandTest {
         assertEquals(1, json.get("a").get("lookahead").asInt());
         assertEquals(0, json.get("b").get("lookahead").asInt());
         JsonNode both = json("duel NET NET@0 --lookahead 1 --games 2 --json");
-        assertEquals(json.get("points"), both.get("points"));
+        assertEquals(json.get("value"), both.get("value"));
         assertEquals(json.get("rolls"), both.get("rolls"));
     }
 

@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.pipwright.cli.report.CountJson;
 import org.pipwright.cli.report.CubeJson;
-import org.pipwright.cli.report.CubefulDuelReport;
 import org.pipwright.cli.report.CubefulRolloutJson;
 import org.pipwright.cli.report.DrillJson;
 import org.pipwright.cli.report.DuelReport;
@@ -28,9 +27,8 @@ import org.pipwright.engine.position.PositionJson;
 /** The published schemas, which refer to each other by their names. */
 final class Schemas {
     private static final Map<String, String> TEXTS = Map.ofEntries(
-            Map.entry("urn:pipwright:schema:duel:1", resource(DuelReport.SCHEMA)),
+            Map.entry("urn:pipwright:schema:duel:2", resource(DuelReport.SCHEMA)),
             Map.entry("urn:pipwright:schema:drill:2", resource(DrillJson.SCHEMA)),
-            Map.entry("urn:pipwright:schema:cubeful-duel:1", resource(CubefulDuelReport.SCHEMA)),
             Map.entry("urn:pipwright:schema:cubeful-rollout:2", resource(CubefulRolloutJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:standings:1", resource(StandingsJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA)),

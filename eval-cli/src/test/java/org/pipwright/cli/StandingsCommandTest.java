@@ -44,7 +44,7 @@ class StandingsCommandTest {
                     "--seed",
                     duel.get("seed").asText(),
                     "--json");
-            assertEquals(new ObjectMapper().readTree(alone.out()).get("points"), duel.get("points"));
+            assertEquals(new ObjectMapper().readTree(alone.out()).get("value"), duel.get("points"));
         }
         double last = Double.POSITIVE_INFINITY;
         for (JsonNode player : json.get("players")) {

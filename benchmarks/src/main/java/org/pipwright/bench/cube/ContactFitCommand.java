@@ -15,8 +15,8 @@ import org.pipwright.engine.cube.MoneyModel;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cubeplay.CheckerPlayer;
-import org.pipwright.engine.cubeplay.CubefulGames;
 import org.pipwright.engine.cubeplay.JudgingCubePlayer;
+import org.pipwright.engine.cubeplay.StakedGames;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.match.EvaluatingPlayer;
@@ -79,16 +79,16 @@ public final class ContactFitCommand extends BenchCommand {
     @Mixin
     private SeedOption seedOption;
 
-    private final CubefulGames games = new CubefulGames();
+    private final StakedGames games = new StakedGames();
     private PositionEvaluator evaluator;
-    private CubefulGames.Side side;
+    private StakedGames.Side side;
     private final Sums[] byChance = {new Sums(), new Sums(), new Sums()};
 
     @Override
     protected void run() {
         evaluator = new NetworkEvaluator(net.load());
         MoneyTerms terms = new MoneyTerms(STAKES, null);
-        side = new CubefulGames.Side(
+        side = new StakedGames.Side(
                 CheckerPlayer.blind(new EvaluatingPlayer(evaluator)),
                 new JudgingCubePlayer(evaluator, stakes -> terms, 0));
         long seed = seedOption.value();
@@ -139,7 +139,7 @@ public final class ContactFitCommand extends BenchCommand {
                     side,
                     dice,
                     TurnListener.NONE,
-                    CubefulGames.Ending.NONE);
+                    StakedGames.Ending.NONE);
             double dead = equity(outcomes, cube, 0);
             double live = equity(outcomes, cube, 1);
             byChance[(int) (5 * chance) - 1].add(points / 2.0, dead, live);

@@ -4,23 +4,17 @@ import java.lang.management.ManagementFactory;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.LongUnaryOperator;
-import java.util.function.Supplier;
 import org.pipwright.bench.BenchCommand;
 import org.pipwright.bench.NetOption;
 import org.pipwright.bench.ThreadsOption;
 import org.pipwright.bench.Within;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.duel.Contest;
-import org.pipwright.engine.duel.CubefulDuel;
-import org.pipwright.engine.duel.CubefulEntrant;
-import org.pipwright.engine.duel.CubefulSettings;
 import org.pipwright.engine.duel.Duel;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Entrant;
-import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.network.Model;
-import org.pipwright.engine.network.NetworkEvaluator;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -51,27 +45,18 @@ public final class DuelsCommand extends BenchCommand {
         out().printf(Locale.ROOT, "Net %s, %s, lookahead 0, %d threads.%n%n", net.name(), model.shape(), threads);
         out().println("| duel | games | games/s | games a CPU second |");
         out().println("| --- | ---: | ---: | ---: |");
-        row("without the cube", seed -> cubeless(model, pairs, seed, threads));
-        row("money", seed -> cubeful(model, new Contest.Money(MoneyStakes.USUAL), pairs, seed, threads));
+        row("without the cube", seed -> games(model, Contest.Cubeless.FULL_GAMES, pairs, seed, threads));
+        row("money", seed -> games(model, new Contest.Money(MoneyStakes.USUAL), pairs, seed, threads));
         // A match to 7 has some 6 games.
         Contest match = new Contest.Match(LENGTH, ShippedMatchTable.load());
-        row("matches to " + LENGTH, seed -> cubeful(model, match, Math.max(1, pairs / 6), seed, threads));
+        row("matches to " + LENGTH, seed -> games(model, match, Math.max(1, pairs / 6), seed, threads));
     }
 
-    /** Games of a duel of a net against itself, without the cube. */
-    static long cubeless(Model model, int pairs, long seed, int threads) {
+    /** Games of a duel of a net against itself. */
+    static long games(Model model, Contest contest, int pairs, long seed, int threads) {
         Entrant side = Entrant.ofModel("net", model, 0);
-        return new Duel(side, side, DuelSettings.fullGames(pairs, seed), tally -> {})
-                .run(threads)
-                .games();
-    }
-
-    /** Games of a duel with the cube. */
-    static long cubeful(Model model, Contest contest, int pairs, long seed, int threads) {
-        Supplier<PositionEvaluator> evaluators = () -> new NetworkEvaluator(model);
-        CubefulEntrant side = new CubefulEntrant("net", evaluators, 0);
-        CubefulSettings settings = new CubefulSettings(contest, pairs, seed, false, Optional.empty());
-        return new CubefulDuel(side, side, settings, tally -> {}).run(threads).games();
+        DuelSettings settings = new DuelSettings(contest, pairs, seed, false, Optional.empty());
+        return new Duel(side, side, settings, tally -> {}).run(threads).games();
     }
 
     /** Plays once to warm up and once more with other dice. */

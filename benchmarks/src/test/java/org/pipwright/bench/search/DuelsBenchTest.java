@@ -17,9 +17,9 @@ class DuelsBenchTest {
 
     @Test
     void gamesAreCounted() {
-        assertEquals(8, DuelsCommand.cubeless(MODEL, 4, 1, 2));
-        assertEquals(8, DuelsCommand.cubeful(MODEL, new Contest.Money(MoneyStakes.USUAL), 4, 1, 2));
-        long games = DuelsCommand.cubeful(MODEL, new Contest.Match(2, ShippedMatchTable.load()), 4, 1, 2);
+        assertEquals(8, DuelsCommand.games(MODEL, Contest.Cubeless.FULL_GAMES, 4, 1, 2));
+        assertEquals(8, DuelsCommand.games(MODEL, new Contest.Money(MoneyStakes.USUAL), 4, 1, 2));
+        long games = DuelsCommand.games(MODEL, new Contest.Match(2, ShippedMatchTable.load()), 4, 1, 2);
         // Eight matches to 2 have one to three games each.
         assertTrue(games >= 8 && games <= 24, "games " + games);
     }

@@ -1,5 +1,6 @@
 package org.pipwright.engine.cube;
 
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.Set;
 import org.pipwright.engine.rules.GameResult;
@@ -13,6 +14,11 @@ import org.pipwright.engine.rules.GameResult;
  * before it.
  */
 public final class CubeGame {
+    private static final Set<CubeAction> MUST_ROLL = Set.of(CubeAction.ROLL);
+    private static final Set<CubeAction> MAY_DOUBLE = ordered(CubeAction.ROLL, CubeAction.DOUBLE);
+    private static final Set<CubeAction> MAY_TAKE = ordered(CubeAction.TAKE, CubeAction.PASS);
+    private static final Set<CubeAction> MAY_BEAVER = ordered(CubeAction.TAKE, CubeAction.PASS, CubeAction.BEAVER);
+
     private enum Phase {
         BEFORE_ROLL,
         OFFERED,
@@ -26,6 +32,11 @@ public final class CubeGame {
     private boolean firstOnRoll = true;
     private int points;
     private boolean passed;
+
+    /** Error lines list them in the order of the enum. */
+    private static Set<CubeAction> ordered(CubeAction first, CubeAction... others) {
+        return Collections.unmodifiableSet(EnumSet.of(first, others));
+    }
 
     /**
      * A game whose first roll has just been thrown.
@@ -57,15 +68,11 @@ public final class CubeGame {
     public Set<CubeAction> actions() {
         switch (phase) {
             case BEFORE_ROLL:
-                return stakes.mayDouble(cube)
-                        ? EnumSet.of(CubeAction.ROLL, CubeAction.DOUBLE)
-                        : EnumSet.of(CubeAction.ROLL);
+                return stakes.mayDouble(cube) ? MAY_DOUBLE : MUST_ROLL;
             case OFFERED:
-                return stakes.mayBeaver(cube)
-                        ? EnumSet.of(CubeAction.TAKE, CubeAction.PASS, CubeAction.BEAVER)
-                        : EnumSet.of(CubeAction.TAKE, CubeAction.PASS);
+                return stakes.mayBeaver(cube) ? MAY_BEAVER : MAY_TAKE;
             default:
-                return EnumSet.noneOf(CubeAction.class);
+                return Set.of();
         }
     }
 

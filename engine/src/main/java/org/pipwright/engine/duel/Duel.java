@@ -1,10 +1,12 @@
 package org.pipwright.engine.duel;
 
+import java.util.List;
 import java.util.function.Consumer;
 import org.pipwright.engine.statistics.SequentialTest;
 
 /**
- * A cubeless duel: every dice sequence is played twice with sides swapped, by any number of threads with the same result.
+ * A duel: every dice sequence is played twice with sides swapped, by any number of threads with the same result. In matches
+ * the two of a pair share the dice of their first games, their second games and so on, whatever the scores have become.
  */
 public final class Duel {
     /** Pairs that one thread plays in one go. */
@@ -19,12 +21,19 @@ public final class Duel {
      * @param b the other
      * @param settings what decides the duel
      * @param progress told of the tally so far after each block, in order, one call at a time
-     * @throws IllegalArgumentException if luck is to be measured but neither side has a valuer
+     * @throws IllegalArgumentException if luck is to be measured but neither side has a valuer, or if a side without one
+     *     would have to judge the cube
      */
     public Duel(Entrant a, Entrant b, DuelSettings settings, Consumer<Tally> progress) {
         if (settings.luck() && a.valuers().isEmpty() && b.valuers().isEmpty()) {
             throw new IllegalArgumentException("luck is valued by a net, and neither " + a.name() + " nor " + b.name()
                     + " has one: leave luck out, or let a net play");
+        }
+        for (Entrant side : List.of(a, b)) {
+            if (settings.contest().withCube() && side.valuers().isEmpty()) {
+                throw new IllegalArgumentException(
+                        side.name() + " is a formula and cannot judge the cube: let nets play with it");
+            }
         }
         blocks = new PairBlocks<>(
                 settings.pairs(),

@@ -8,8 +8,8 @@ import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeGame;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.cubeplay.CubefulGames;
-import org.pipwright.engine.cubeplay.CubefulRollLuck;
+import org.pipwright.engine.cubeplay.StakedGames;
+import org.pipwright.engine.cubeplay.StakedLuck;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Position;
@@ -34,9 +34,9 @@ final class CubefulTrial {
     private final RolloutSettings settings;
     private final PositionEvaluator evaluator;
     private final Function<Stakes, CubeTerms> terms;
-    private final CubefulGames games = new CubefulGames();
-    private final CubefulGames.Side side;
-    private final CubefulRollLuck luck;
+    private final StakedGames games = new StakedGames();
+    private final StakedGames.Side side;
+    private final StakedLuck luck;
 
     private CubeGame game;
     private boolean rolling;
@@ -55,8 +55,8 @@ final class CubefulTrial {
         this.settings = settings;
         this.evaluator = evaluator;
         this.terms = terms;
-        side = CubefulGames.Side.judging(evaluator, terms, settings.lookahead());
-        luck = new CubefulRollLuck(evaluator, terms);
+        side = StakedGames.Side.judging(evaluator, terms, settings.lookahead());
+        luck = new StakedLuck(evaluator, terms);
     }
 
     /** How this thread judges under given stakes. */

@@ -40,7 +40,13 @@ public record LookaheadSettings(List<Narrowing> root, List<Narrowing> inner) {
         return narrowings.get(Math.min(lookahead, narrowings.size() - 1));
     }
 
-    static void requireLookahead(int lookahead) {
+    /**
+     * Checks a lookahead.
+     *
+     * @param lookahead future rolls to average over
+     * @throws IllegalArgumentException if it is not 0 to {@value #MAX}
+     */
+    public static void requireLookahead(int lookahead) {
         if (lookahead < 0 || lookahead > MAX) {
             throw new IllegalArgumentException("lookahead " + lookahead + ": use 0 to " + MAX);
         }

@@ -10,15 +10,15 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.engine.cube.CubeGame;
+import org.pipwright.engine.cubeplay.StakedGames;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.match.EvaluatingPlayer;
-import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Dice;
-import org.pipwright.engine.search.RollLuck;
 
 /** Duels over small races whose exact values come from plain recursion. */
 class DuelAgainstExactTest {
@@ -58,9 +58,9 @@ class DuelAgainstExactTest {
         assertTrue(expected > 0.005, "the players differ by " + expected);
 
         Entrant best = new Entrant(
-                "best", () -> new EvaluatingPlayer(exact), RandomNet.entrant(3).valuers());
+                "best", () -> new EvaluatingPlayer(exact), RandomNet.entrant(3).valuers(), 0);
         Entrant contrary = Entrant.of("contrary", this::contrary);
-        DuelSettings settings = new DuelSettings(start, false, 10_000, 5, true, Optional.empty());
+        DuelSettings settings = new DuelSettings(new Contest.Cubeless(start, false), 10_000, 5, true, Optional.empty());
         Tally tally = new Duel(best, contrary, settings, soFar -> {}).run(1);
         assertEquals(expected, tally.values().mean(), 4 * tally.values().standardError());
         assertEquals(expected, tally.adjusted().mean(), 4 * tally.adjusted().standardError());
@@ -72,14 +72,17 @@ class DuelAgainstExactTest {
     void exactValuesTakeAllVarianceAway(String text, int checkers) {
         Position start = race(text, checkers);
         double value = ExactRace.equity(exact.chances(start));
-        Player best = new EvaluatingPlayer(exact);
-        GameLuck luck = new GameLuck(new RollLuck(exact), new RollLuck(exact));
-        GameLoop loop = new GameLoop();
+        StakedGames.Side best = StakedGames.Side.blind(new EvaluatingPlayer(exact));
+        Contest contest = new Contest.Cubeless(start, false);
+        Account account = new Account(new DuelLuck(exact, exact, contest::terms), () -> false);
+        StakedGames games = new StakedGames();
         Set<Integer> results = new HashSet<>();
         for (int game = 0; game < 500; game++) {
-            luck.begin(true, false);
-            int points = loop.play(start, null, best, best, Dice.ofGame(6, game), null, luck);
-            assertEquals(value, points - luck.total(), 1e-5);
+            account.open(true);
+            CubeGame stakes = new CubeGame(contest.stakes());
+            account.begins(true, false, stakes);
+            int points = games.play(start, false, stakes, best, best, Dice.ofGame(6, game), null, account);
+            assertEquals(value, points - account.luck(), 1e-5);
             results.add(points);
         }
         assertTrue(results.size() > 1, "games end differently: " + results);

@@ -93,7 +93,8 @@ class DuelTest {
     @ValueSource(ints = {1, 3})
     void lookaheadIsPlayedBySideAndThreadsMakeNoDifference(int threads) {
         Entrant ahead = Entrant.ofModel("ahead", RandomNet.of(1), 1);
-        DuelSettings settings = new DuelSettings(Position.start(2), true, 20, 4, false, Optional.empty());
+        DuelSettings settings =
+                new DuelSettings(new Contest.Cubeless(Position.start(2), true), 20, 4, false, Optional.empty());
         Tally tally = run(ahead, NET, settings, threads);
         assertEquals(run(ahead, NET, settings, 2), tally);
         assertNotEquals(0, tally.values().spread(), "the two play differently");

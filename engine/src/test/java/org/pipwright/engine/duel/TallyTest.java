@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.util.Arrays;
-import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.position.Position;
@@ -42,7 +41,7 @@ class TallyTest {
         assertEquals(whole.spread(), parts.spread(), 1e-14);
         assertEquals(whole, whole.plus(RunningMean.NONE));
         assertEquals(whole, RunningMean.NONE.plus(whole));
-        assertEquals(new Wins(2, 1, 3), new Wins(1, 1, 0).plus(new Wins(1, 0, 3)));
+        assertEquals(new Wins(1, 2, 1, 3, 15), new Wins(0, 1, 1, 0, 3).plus(new Wins(1, 1, 0, 3, 12)));
     }
 
     @Test
@@ -56,14 +55,15 @@ class TallyTest {
     @Test
     void winsAreCountedByWorth() {
         Wins wins = Wins.NONE.plus(1).plus(2).plus(2).plus(3);
-        assertEquals(new Wins(1, 2, 1), wins);
+        assertEquals(new Wins(0, 1, 2, 1, 8), wins);
         assertEquals(4, wins.total());
         assertEquals(8, wins.points());
     }
 
     @Test
     void reductionIsTheRatioOfVariances() {
-        Tally tally = new Tally(Wins.NONE, Wins.NONE, moments(new double[] {2, -2}), moments(new double[] {1, -1}), 0);
+        Tally tally = new Tally(
+                moments(new double[] {2, -2}), moments(new double[] {1, -1}), Wins.NONE, Wins.NONE, CubeUse.NONE, 0);
         assertEquals(4, tally.varianceReduction());
         assertEquals(tally.adjusted(), tally.best());
     }
@@ -72,7 +72,6 @@ class TallyTest {
     void settingsAreChecked() {
         Position finished = PositionText.parse("off / 1@3");
         assertThrows(IllegalArgumentException.class, () -> DuelSettings.fullGames(0, 1));
-        assertThrows(
-                IllegalArgumentException.class, () -> new DuelSettings(finished, false, 1, 1, false, Optional.empty()));
+        assertThrows(IllegalArgumentException.class, () -> new Contest.Cubeless(finished, false));
     }
 }

@@ -1,7 +1,6 @@
 package org.pipwright.cli.command;
 
 import java.nio.file.Path;
-import java.util.Optional;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.duel.Contest;
@@ -35,7 +34,7 @@ final class ContestOptions {
     private Path table;
 
     /** The contest; empty for cubeless games. */
-    Optional<Contest> contest() {
+    Contest contest() {
         if (money && length != null) {
             throw new UserError("--money and --match are two kinds of duel: give one of them");
         }
@@ -46,9 +45,9 @@ final class ContestOptions {
             throw new UserError("--table needs --match");
         }
         if (money) {
-            return Optional.of(new Contest.Money(new MoneyStakes(!noJacoby, beavers)));
+            return new Contest.Money(new MoneyStakes(!noJacoby, beavers));
         }
-        return length == null ? Optional.empty() : Optional.of(match());
+        return length == null ? Contest.Cubeless.FULL_GAMES : match();
     }
 
     private Contest match() {

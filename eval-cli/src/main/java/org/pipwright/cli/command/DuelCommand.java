@@ -1,30 +1,21 @@
 package org.pipwright.cli.command;
 
-import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Consumer;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Contestant;
 import org.pipwright.cli.duel.DeviceDuelJob;
 import org.pipwright.cli.duel.Interruption;
 import org.pipwright.cli.duel.Progress;
-import org.pipwright.cli.report.CubefulDuelReport;
 import org.pipwright.cli.report.DuelReport;
 import org.pipwright.engine.duel.Contest;
-import org.pipwright.engine.duel.CubefulDuel;
-import org.pipwright.engine.duel.CubefulSettings;
-import org.pipwright.engine.duel.CubefulTally;
 import org.pipwright.engine.duel.Duel;
 import org.pipwright.engine.duel.DuelSettings;
-import org.pipwright.engine.duel.Tally;
-import org.pipwright.engine.position.Position;
 import org.pipwright.engine.statistics.RunningMean;
 import org.pipwright.engine.statistics.SequentialTest;
 import org.pipwright.engine.text.Excerpt;
 import org.pipwright.models.ModelCatalog;
-import org.pipwright.training.device.DeviceDuel;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -113,10 +104,7 @@ public final class DuelCommand extends CliCommand {
             description = "What plays: cpu, the processor (default), or cuda, an NVIDIA card.")
     private String device = Devices.CPU;
 
-    @Option(
-            names = "--json",
-            description =
-                    "Print JSON, in the form that duel.schema.json describes, with the cube cubeful-duel.schema.json.")
+    @Option(names = "--json", description = "Print JSON, in the form that duel.schema.json describes.")
     private boolean json;
 
     /**
@@ -132,67 +120,54 @@ public final class DuelCommand extends CliCommand {
     public Integer call() {
         Devices.require(device);
         int threads = games.threads();
-        Optional<Contest> withCube = contest.contest();
-        Optional<SequentialTest> test = sequentialTest(withCube);
+        Contest played = contest.contest();
         long pairs = games.pairs(untilSure ? GAMES_UNTIL_SURE : GAMES);
+        DuelSettings settings = new DuelSettings(played, pairs, games.seed(), games.luck(), sequentialTest(played));
         int[] depths = depths();
         if (device.equals(Devices.CUDA)) {
-            requireStatic(withCube.isPresent(), depths);
+            requireStatic(played.withCube(), depths);
         }
         ModelCatalog catalog = ModelCatalog.shipped();
         Contestant one = Contestant.read(a, catalog, depths[0]);
         Contestant other = Contestant.read(b, catalog, depths[1]);
         if (device.equals(Devices.CUDA)) {
-            DuelSettings settings = new DuelSettings(Position.start(), true, pairs, games.seed(), false, test);
             new DeviceDuelJob(console(), device)
-                    .run(one, other, settings, threads, played -> print(one, other, settings, played));
-        } else if (withCube.isPresent()) {
-            cubeful(one, other, new CubefulSettings(withCube.get(), pairs, games.seed(), games.luck(), test), threads);
+                    .run(
+                            one,
+                            other,
+                            settings,
+                            threads,
+                            done -> print(new DuelReport(
+                                    one, other, settings, done.tally(), plusMinus(), Optional.of(done))));
         } else {
-            cubeless(
-                    one,
-                    other,
-                    new DuelSettings(Position.start(), true, pairs, games.seed(), games.luck(), test),
-                    threads);
+            play(one, other, settings, threads);
         }
         return 0;
     }
 
-    private void cubeless(Contestant one, Contestant other, DuelSettings settings, int threads) {
-        if (settings.luck() && one.net().isEmpty() && other.net().isEmpty()) {
+    private void play(Contestant one, Contestant other, DuelSettings settings, int threads) {
+        boolean netless = one.net().isEmpty() && other.net().isEmpty();
+        if (settings.luck() && netless) {
             throw new UserError("--luck needs a net to value it: neither " + a + " nor " + b + " is one");
         }
         Progress progress = Progress.of(2 * settings.pairs(), console().err());
-        Duel duel = new Duel(
-                one.entrant(), other.entrant(), settings, soFar -> progress.reached(soFar.games(), note(soFar.best())));
+        Duel duel = duel(one, other, settings, progress);
         Interruption.during(
-                () -> {
-                    Tally tally = progress.during(() -> duel.run(threads));
-                    DuelReport report = new DuelReport(one, other, settings, tally, plusMinus());
-                    print(report::writeText, report::writeJson);
-                },
+                () -> print(new DuelReport(
+                        one, other, settings, progress.during(() -> duel.run(threads)), plusMinus(), Optional.empty())),
                 duel::stop);
     }
 
-    private void print(Contestant one, Contestant other, DuelSettings settings, DeviceDuel played) {
-        DuelReport report = new DuelReport(one, other, settings, played.tally(), plusMinus()).on(played);
-        print(report::writeText, report::writeJson);
-    }
-
-    private void cubeful(Contestant one, Contestant other, CubefulSettings settings, int threads) {
-        Progress progress = Progress.of(2 * settings.pairs(), console().err());
-        CubefulDuel duel = new CubefulDuel(
-                one.withCube(),
-                other.withCube(),
-                settings,
-                soFar -> progress.reached(2 * soFar.pairs(), note(soFar.best())));
-        Interruption.during(
-                () -> {
-                    CubefulTally tally = progress.during(() -> duel.run(threads));
-                    CubefulDuelReport report = new CubefulDuelReport(one, other, settings, tally, plusMinus());
-                    print(report::writeText, report::writeJson);
-                },
-                duel::stop);
+    private Duel duel(Contestant one, Contestant other, DuelSettings settings, Progress progress) {
+        try {
+            return new Duel(
+                    one.entrant(),
+                    other.entrant(),
+                    settings,
+                    soFar -> progress.reached(2 * soFar.pairs(), note(soFar.best())));
+        } catch (IllegalArgumentException e) {
+            throw new UserError(e.getMessage());
+        }
     }
 
     /** A card plays without lookahead, cube and measured luck. */
@@ -203,13 +178,13 @@ public final class DuelCommand extends CliCommand {
         }
     }
 
-    private Optional<SequentialTest> sequentialTest(Optional<Contest> withCube) {
+    private Optional<SequentialTest> sequentialTest(Contest played) {
         if (!untilSure && (between != null || errorRates != null)) {
             throw new UserError((between != null ? "--between" : "--error-rates") + " needs --until-sure");
         }
-        boolean matches = withCube.isPresent() && withCube.get() instanceof Contest.Match;
         return untilSure
-                ? Optional.of(test(matches ? SequentialTest.usualOfMatches() : SequentialTest.usual()))
+                ? Optional.of(test(
+                        played instanceof Contest.Match ? SequentialTest.usualOfMatches() : SequentialTest.usual()))
                 : Optional.empty();
     }
 
@@ -239,8 +214,12 @@ public final class DuelCommand extends CliCommand {
         return String.format(Locale.ROOT, "%+.3f %s %.3f", best.mean(), plusMinus(), best.standardError());
     }
 
-    private void print(Consumer<PrintWriter> text, Consumer<PrintWriter> asJson) {
-        (json ? asJson : text).accept(out());
+    private void print(DuelReport report) {
+        if (json) {
+            report.writeJson(out());
+        } else {
+            report.writeText(out());
+        }
         out().flush();
     }
 }

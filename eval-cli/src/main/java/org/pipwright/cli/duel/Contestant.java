@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.duel.Baselines;
-import org.pipwright.engine.duel.CubefulEntrant;
 import org.pipwright.engine.duel.Entrant;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
@@ -62,24 +61,6 @@ public record Contestant(String name, Optional<Net> net, Entrant entrant) {
         Model model = catalog.load(name);
         Net net = new Net(model, model.notes().get(ModelFile.SHA256), depth);
         return new Contestant(text, Optional.of(net), Entrant.ofModel(text, model, depth));
-    }
-
-    /**
-     * The same player with the cube.
-     *
-     * @return plays checkers and cube by its net
-     * @throws UserError if it is a formula, or looks further ahead than cube decisions can
-     */
-    public CubefulEntrant withCube() {
-        if (net.isEmpty()) {
-            throw new UserError(name + " is a formula and cannot judge the cube: let nets play with it");
-        }
-        try {
-            return new CubefulEntrant(
-                    name, entrant.valuers().orElseThrow(), net.get().lookahead());
-        } catch (IllegalArgumentException e) {
-            throw new UserError("--lookahead: " + e.getMessage());
-        }
     }
 
     /** What is no path must be a name. */

@@ -3,9 +3,13 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.pipwright.cli.duel.Contestant;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.duel.Contest;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Tally;
 import org.pipwright.engine.duel.Wins;
@@ -28,27 +32,8 @@ public record DuelReport(
     /** Name of the resource that is the JSON Schema (draft 2020-12) of the JSON form, from the root of the class path. */
     public static final String SCHEMA = "/org/pipwright/cli/duel.schema.json";
 
-    /**
-     * A report of a duel on the processor.
-     *
-     * @param a one side
-     * @param b the other
-     * @param settings what decided the duel
-     * @param tally what came of it
-     * @param plusMinus the sign for errors
-     */
-    public DuelReport(Contestant a, Contestant b, DuelSettings settings, Tally tally, String plusMinus) {
-        this(a, b, settings, tally, plusMinus, Optional.empty());
-    }
-
-    /**
-     * The same of a duel on another device.
-     *
-     * @param played what came of it
-     * @return the report
-     */
-    public DuelReport on(DeviceDuel played) {
-        return new DuelReport(a, b, settings, tally, plusMinus, Optional.of(played));
+    private boolean match() {
+        return settings.contest() instanceof Contest.Match;
     }
 
     /**
@@ -57,22 +42,93 @@ public record DuelReport(
      * @param out where to
      */
     public void writeText(PrintWriter out) {
-        out.println(Duels.heading(a, b, tally.games() + " games", settings.seed()));
+        out.println(Duels.heading(a, b, played(), settings.seed()));
         if (tally.pairs() == 0) {
-            out.println("stopped before the first games were over");
+            out.println("stopped before the first were over");
             return;
         }
         out.println();
-        Table table = new Table("lrrrr");
-        table.row("", "single", "gammon", "backgammon", "together");
-        row(table, Duels.label(a, b), tally.aWins());
-        row(table, Duels.label(b, a), tally.bWins());
-        table.print(out);
+        writeWins(out);
         out.println();
-        out.println(Duels.label(a, b) + ": " + mean(tally.values()) + " points per game");
-        Duels.lessLuck(tally, mean(tally.adjusted()), out);
+        if (withCube()) {
+            out.println(cube());
+            out.println();
+        }
+        out.println(
+                Duels.label(a, b) + ": " + mean(tally.values()) + (match() ? " % of the matches" : " points per game"));
+        Duels.lessLuck(tally, mean(tally.adjusted()) + (match() ? " %" : ""), out);
         settings.test().ifPresent(test -> out.println(Duels.verdict(test, tally.best())));
-        device.ifPresent(played -> writeDevice(played, out));
+        device.ifPresent(on -> writeDevice(on, out));
+        if (settings.contest() instanceof Contest.Money) {
+            out.println();
+            out.println(CubeWords.CAUTION);
+        }
+    }
+
+    private boolean withCube() {
+        return settings.contest().withCube();
+    }
+
+    private String played() {
+        long played = 2 * tally.pairs();
+        Contest contest = settings.contest();
+        if (contest instanceof Contest.Match) {
+            return played + " matches to " + ((Contest.Match) contest).length();
+        }
+        return played + " games" + (withCube() ? " of " + CubeWords.money(((Contest.Money) contest).stakes()) : "");
+    }
+
+    private void writeWins(PrintWriter out) {
+        Table table = new Table(withCube() ? "lrrrrr" : "lrrrr");
+        List<String> heads = List.of("", "passed", "single", "gammon", "backgammon", "together");
+        table.row(ofCube(heads));
+        table.row(ofCube(wins(Duels.label(a, b), tally.aWins())));
+        table.row(ofCube(wins(Duels.label(b, a), tally.bWins())));
+        table.print(out);
+    }
+
+    /** Without the cube nobody passes. */
+    private Object[] ofCube(List<String> cells) {
+        List<String> shown = new ArrayList<>(cells);
+        if (!withCube()) {
+            shown.remove(1);
+        }
+        return shown.toArray();
+    }
+
+    private List<String> wins(String name, Wins wins) {
+        return List.of(
+                name + (withCube() ? " wins, % of the games" : " wins, %"),
+                share(wins.passes()),
+                share(wins.single()),
+                share(wins.gammon()),
+                share(wins.backgammon()),
+                share(wins.total()));
+    }
+
+    private String share(long games) {
+        return Numbers.percent(games / (double) tally.games());
+    }
+
+    private String cube() {
+        return String.format(
+                Locale.ROOT,
+                "cube: turned or passed in %s %% of %d games; at their end it showed %.2f on average, %d at most",
+                share(tally.cube().doubled()),
+                tally.games(),
+                meanCube(),
+                tally.cube().highest());
+    }
+
+    private double meanCube() {
+        return tally.cube().cubes() / (double) tally.games();
+    }
+
+    private String mean(RunningMean moments) {
+        return match()
+                ? Numbers.finePercent(moments.mean()) + " " + plusMinus + " "
+                        + Numbers.finePercent(moments.standardError())
+                : Duels.mean(moments, plusMinus);
     }
 
     private void writeDevice(DeviceDuel played, PrintWriter out) {
@@ -99,43 +155,51 @@ public record DuelReport(
         return agreement.compared() == 0 ? 0 : agreement.differing() / (double) agreement.compared();
     }
 
-    private void row(Table table, String name, Wins wins) {
-        table.row(
-                name + " wins, %",
-                share(wins.single()),
-                share(wins.gammon()),
-                share(wins.backgammon()),
-                share(wins.total()));
-    }
-
-    private String share(long games) {
-        return Duels.share(games, tally);
-    }
-
-    private String mean(RunningMean moments) {
-        return Duels.mean(moments, plusMinus);
-    }
-
     /**
      * Prints the result as JSON, in the form of {@value #SCHEMA}.
      *
      * @param out where to
      */
     public void writeJson(PrintWriter out) {
-        Json.print(out, "pipwright-duel", this::members);
+        Json.print(out, "pipwright-duel", 2, this::members);
     }
 
     private void members(JsonGenerator json) throws IOException {
         Duels.contestants(json, a, b);
+        contest(json);
         json.writeNumberField("seed", settings.seed());
-        json.writeNumberField("gamesAtMost", 2 * settings.pairs());
-        Duels.tally(json, tally);
+        json.writeNumberField("playedAtMost", 2 * settings.pairs());
+        json.writeNumberField("played", 2 * tally.pairs());
+        json.writeNumberField("games", tally.games());
+        json.writeNumberField("rolls", tally.turns());
+        Duels.values(json, "value", tally);
+        Duels.wins(json, tally);
+        if (withCube()) {
+            json.writeObjectFieldStart("cube");
+            json.writeNumberField("doubledGames", tally.cube().doubled());
+            json.writeNumberField("mean", tally.games() == 0 ? 1 : Numbers.rounded(meanCube()));
+            json.writeNumberField("highest", Math.max(1, tally.cube().highest()));
+            json.writeEndObject();
+        }
         Duels.test(json, settings.test(), tally.best());
         if (device.isPresent()) {
             json.writeObjectFieldStart("device");
             json.writeStringField("description", device.get().description());
             agreement(json, "a", device.get().a());
             agreement(json, "b", device.get().b());
+            json.writeEndObject();
+        }
+    }
+
+    private void contest(JsonGenerator json) throws IOException {
+        Contest contest = settings.contest();
+        if (contest instanceof Contest.Match) {
+            json.writeNumberField("matchLength", ((Contest.Match) contest).length());
+        } else if (contest instanceof Contest.Money) {
+            MoneyStakes stakes = ((Contest.Money) contest).stakes();
+            json.writeObjectFieldStart("money");
+            json.writeBooleanField("jacoby", stakes.jacoby());
+            json.writeBooleanField("beavers", stakes.beavers());
             json.writeEndObject();
         }
     }

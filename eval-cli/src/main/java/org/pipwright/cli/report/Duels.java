@@ -6,7 +6,6 @@ import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.Optional;
 import org.pipwright.cli.duel.Contestant;
-import org.pipwright.engine.duel.PairTally;
 import org.pipwright.engine.duel.Tally;
 import org.pipwright.engine.duel.Wins;
 import org.pipwright.engine.statistics.RunningMean;
@@ -27,13 +26,8 @@ final class Duels {
         return side.name().equals(other.name()) ? side.name() + " (" + side.depth() + ")" : side.name();
     }
 
-    /** A share of the games that were played, in per cent. */
-    static String share(long games, PairTally tally) {
-        return Numbers.percent(games / (double) tally.games());
-    }
-
     /** The result once more, less luck, where that was measured. */
-    static void lessLuck(PairTally tally, String mean, PrintWriter out) {
+    static void lessLuck(Tally tally, String mean, PrintWriter out) {
         if (tally.luckMeasured()) {
             out.println("less luck: " + mean + ", with a variance "
                     + String.format(Locale.ROOT, "%.1f times smaller", tally.varianceReduction()));
@@ -60,16 +54,8 @@ final class Duels {
         }
     }
 
-    static void tally(JsonGenerator json, Tally tally) throws IOException {
-        json.writeNumberField("games", tally.games());
-        json.writeNumberField("rolls", tally.turns());
-        values(json, "points", tally);
-        wins(json, "aWins", tally.aWins());
-        wins(json, "bWins", tally.bWins());
-    }
-
     /** A's results, and where luck was measured the same less luck. */
-    static void values(JsonGenerator json, String field, PairTally tally) throws IOException {
+    static void values(JsonGenerator json, String field, Tally tally) throws IOException {
         moments(json, field, tally.values());
         if (tally.luckMeasured()) {
             moments(json, field + "LessLuck", tally.adjusted());
@@ -123,11 +109,18 @@ final class Duels {
         json.writeEndObject();
     }
 
+    static void wins(JsonGenerator json, Tally tally) throws IOException {
+        wins(json, "aWins", tally.aWins());
+        wins(json, "bWins", tally.bWins());
+    }
+
     private static void wins(JsonGenerator json, String field, Wins wins) throws IOException {
         json.writeObjectFieldStart(field);
+        json.writeNumberField("passed", wins.passes());
         json.writeNumberField("single", wins.single());
         json.writeNumberField("gammon", wins.gammon());
         json.writeNumberField("backgammon", wins.backgammon());
+        json.writeNumberField("points", wins.points());
         json.writeEndObject();
     }
 }

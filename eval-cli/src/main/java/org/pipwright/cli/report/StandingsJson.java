@@ -44,7 +44,10 @@ public final class StandingsJson {
             json.writeStringField("a", name(match.a()));
             json.writeStringField("b", name(match.b()));
             json.writeNumberField("seed", match.seed());
-            Duels.tally(json, match.tally());
+            json.writeNumberField("games", match.tally().games());
+            json.writeNumberField("rolls", match.tally().turns());
+            Duels.values(json, "points", match.tally());
+            Duels.wins(json, match.tally());
             json.writeEndObject();
         }
         json.writeEndArray();

@@ -1,6 +1,7 @@
 package org.pipwright.training.run;
 
 import java.util.Optional;
+import org.pipwright.engine.duel.Contest;
 import org.pipwright.engine.duel.Duel;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Entrant;
@@ -19,9 +20,10 @@ final class Evaluations {
 
     static Evaluation of(Model model, RunKnowledge knowledge, Position start, int games, int threads) {
         Entrant net =
-                Entrant.ofEvaluator("net", () -> knowledge.of(model).judgement().evaluator());
+                Entrant.ofEvaluator("net", () -> knowledge.of(model).judgement().evaluator(), 0);
         Entrant pips = Entrant.of("pips", PipLeader::new);
-        DuelSettings settings = new DuelSettings(start, true, Math.max(1, games / 2), SEED, false, Optional.empty());
+        DuelSettings settings = new DuelSettings(
+                new Contest.Cubeless(start, true), Math.max(1, games / 2), SEED, false, Optional.empty());
         Tally tally = new Duel(net, pips, settings, soFar -> {}).run(threads);
         return new Evaluation(
                 (int) tally.games(), tally.values().mean(), tally.values().standardError());

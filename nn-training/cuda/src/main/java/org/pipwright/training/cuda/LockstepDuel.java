@@ -86,7 +86,7 @@ final class LockstepDuel {
      *
      * @param a one side
      * @param b the other
-     * @param settings what decides it; luck is not measured
+     * @param settings what decides it; luck is not measured, and there is no cube
      * @param progress told of the tally so far after each turn of all games
      * @param stop asked before each turn
      * @return all pairs, or those up to the verdict or the stop
@@ -132,7 +132,7 @@ final class LockstepDuel {
             slot.ties = Dice.ofGame(~settings.seed(), number / 2);
             slot.turns = 0;
             slot.toPlay = (int) (number % 2);
-            settings.start().copyTo(slot.planes, 0);
+            settings.contest().start().copyTo(slot.planes, 0);
         }
     }
 
@@ -163,7 +163,7 @@ final class LockstepDuel {
     /** Throws the dice; a player of this machine plays at once, the results of a network are collected. */
     private void prepare(Slot slot, DuelSettings settings) {
         Hands mine = hands.get();
-        slot.roll = slot.turns == 0 && settings.openingRoll() ? slot.dice.opening() : slot.dice.next();
+        slot.roll = slot.turns == 0 && settings.contest().openingRoll() ? slot.dice.opening() : slot.dice.next();
         slot.turns++;
         slot.count = mine.generator.generate(slot.planes, 0, slot.roll.high(), slot.roll.low());
         Player player = mine.players[slot.toPlay];

@@ -2,6 +2,7 @@ package org.pipwright.training.cuda;
 
 import java.util.HashMap;
 import java.util.Map;
+import org.pipwright.engine.duel.CubeUse;
 import org.pipwright.engine.duel.Duel;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Tally;
@@ -44,10 +45,11 @@ final class PairCount {
             Game second = early.remove(2 * pair + 1);
             double mean = (first.points + second.points) / 2.0;
             tally = new Tally(
-                    wins(wins(tally.aWins(), first.points), second.points),
-                    wins(wins(tally.bWins(), -first.points), -second.points),
                     tally.values().plus(mean),
                     RunningMean.NONE,
+                    wins(wins(tally.aWins(), first.points), second.points),
+                    wins(wins(tally.bWins(), -first.points), -second.points),
+                    CubeUse.NONE,
                     tally.turns() + first.turns + second.turns);
             decided = tally.pairs() % Duel.BLOCK == 0 && sure();
         }

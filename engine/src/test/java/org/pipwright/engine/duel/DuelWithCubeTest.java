@@ -21,23 +21,23 @@ import org.pipwright.engine.statistics.RunningMean;
 import org.pipwright.engine.statistics.SequentialTest;
 
 /** Duels with the cube: symmetry, threads, what the counts add up to, and luck that is 0 on average. */
-class CubefulDuelTest {
+class DuelWithCubeTest {
     private static final Contest MONEY = new Contest.Money(MoneyStakes.USUAL);
     private static final Contest MATCH = new Contest.Match(3, ShippedMatchTable.load());
-    private static final CubefulEntrant ONE = entrant(1);
-    private static final CubefulEntrant OTHER = entrant(2);
+    private static final Entrant ONE = entrant(1);
+    private static final Entrant OTHER = entrant(2);
 
-    private static CubefulEntrant entrant(long seed) {
+    private static Entrant entrant(long seed) {
         Supplier<PositionEvaluator> evaluators = () -> new NetworkEvaluator(RandomNet.of(seed));
-        return new CubefulEntrant("net " + seed, evaluators, 0);
+        return Entrant.ofEvaluator("net " + seed, evaluators, 0);
     }
 
-    private static CubefulSettings settings(Contest contest, long pairs, long seed, boolean luck) {
-        return new CubefulSettings(contest, pairs, seed, luck, Optional.empty());
+    private static DuelSettings settings(Contest contest, long pairs, long seed, boolean luck) {
+        return new DuelSettings(contest, pairs, seed, luck, Optional.empty());
     }
 
-    private static CubefulTally run(CubefulEntrant a, CubefulEntrant b, CubefulSettings settings, int threads) {
-        return new CubefulDuel(a, b, settings, tally -> {}).run(threads);
+    private static Tally run(Entrant a, Entrant b, DuelSettings settings, int threads) {
+        return new Duel(a, b, settings, tally -> {}).run(threads);
     }
 
     static Stream<Contest> contests() {
@@ -51,7 +51,7 @@ class CubefulDuelTest {
     @ParameterizedTest
     @MethodSource("contests")
     void againstItselfEveryPairIsDrawn(Contest contest) {
-        CubefulTally tally = run(ONE, ONE, settings(contest, 20, 7, false), 2);
+        Tally tally = run(ONE, ONE, settings(contest, 20, 7, false), 2);
         double half = contest instanceof Contest.Match ? 0.5 : 0;
         assertEquals(new RunningMean(20, half, 0), tally.values());
         assertEquals(tally.aWins(), tally.bWins());
@@ -60,8 +60,8 @@ class CubefulDuelTest {
     @ParameterizedTest
     @MethodSource("contests")
     void exchangingSidesExchangesTheResult(Contest contest) {
-        CubefulTally there = run(ONE, OTHER, settings(contest, 3, 9, true), 1);
-        CubefulTally back = run(OTHER, ONE, settings(contest, 3, 9, true), 2);
+        Tally there = run(ONE, OTHER, settings(contest, 3, 9, true), 1);
+        Tally back = run(OTHER, ONE, settings(contest, 3, 9, true), 2);
         double whole = contest instanceof Contest.Match ? 1 : 0;
         assertEquals(whole - there.values().mean(), back.values().mean(), 1e-12);
         assertEquals(whole - there.adjusted().mean(), back.adjusted().mean(), 1e-9);
@@ -76,7 +76,7 @@ class CubefulDuelTest {
     @ValueSource(ints = {2, 5})
     void threadsMakeNoDifference(int threads) {
         for (Contest contest : List.of(MONEY, MATCH)) {
-            CubefulTally alone = run(ONE, OTHER, settings(contest, 70, 10, false), 1);
+            Tally alone = run(ONE, OTHER, settings(contest, 70, 10, false), 1);
             assertEquals(alone, run(ONE, OTHER, settings(contest, 70, 10, false), threads));
             assertEquals(70, alone.pairs());
         }
@@ -84,7 +84,7 @@ class CubefulDuelTest {
 
     @Test
     void moneyPointsAreThoseOfTheGames() {
-        CubefulTally tally = run(ONE, OTHER, settings(MONEY, 200, 11, false), 2);
+        Tally tally = run(ONE, OTHER, settings(MONEY, 200, 11, false), 2);
         assertEquals(400, tally.games());
         assertEquals(
                 tally.values().sum(), (tally.aWins().points() - tally.bWins().points()) / 2.0, 1e-9);
@@ -97,8 +97,8 @@ class CubefulDuelTest {
     @Test
     void lookaheadIsPlayedBySide() {
         Supplier<PositionEvaluator> evaluators = () -> new NetworkEvaluator(RandomNet.of(1));
-        CubefulEntrant ahead = new CubefulEntrant("ahead", evaluators, 1);
-        CubefulTally tally = run(ahead, ONE, settings(MONEY, 2, 4, false), 1);
+        Entrant ahead = Entrant.ofEvaluator("ahead", evaluators, 1);
+        Tally tally = run(ahead, ONE, settings(MONEY, 2, 4, false), 1);
         assertNotEquals(0, tally.values().spread(), "the two play differently");
         assertEquals(
                 new RunningMean(2, 0, 0),
@@ -109,9 +109,9 @@ class CubefulDuelTest {
     @ValueSource(ints = {1, 4})
     void aTestStopsEarly(int threads) {
         SequentialTest test = new SequentialTest(0.5, 0.6, 0.05, 0.05);
-        CubefulSettings settings = new CubefulSettings(
-                new Contest.Match(1, ShippedMatchTable.load()), 100_000, 3, false, Optional.of(test));
-        CubefulTally tally = run(ONE, ONE, settings, threads);
+        DuelSettings settings =
+                new DuelSettings(new Contest.Match(1, ShippedMatchTable.load()), 100_000, 3, false, Optional.of(test));
+        Tally tally = run(ONE, ONE, settings, threads);
         assertEquals(SequentialTest.Verdict.LOW, test.verdict(tally.best()));
         assertEquals(run(ONE, ONE, settings, 1), tally);
     }
@@ -120,7 +120,7 @@ class CubefulDuelTest {
     @ParameterizedTest
     @MethodSource("contests")
     void luckLeavesTheMeanWhereItIs(Contest contest) {
-        CubefulTally tally = run(ONE, OTHER, settings(contest, 30, 21, true), 2);
+        Tally tally = run(ONE, OTHER, settings(contest, 30, 21, true), 2);
         double plain = tally.values().mean();
         double adjusted = tally.adjusted().mean();
         // Nets that know nothing value luck badly: it may even add noise, but must not shift the mean.
@@ -139,6 +139,8 @@ class CubefulDuelTest {
                 "a match goes to 1 to 25 points, where the match table ends, not to 26: play a shorter match or give a"
                         + " longer table",
                 message);
-        assertThrows(IllegalArgumentException.class, () -> new CubefulEntrant("deep", ONE.evaluators(), 7));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> Entrant.ofEvaluator("deep", ONE.valuers().orElseThrow(), 7));
     }
 }

@@ -20,10 +20,10 @@ import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.score.MatchScore;
 
 /**
- * Plays games with the cube, on the one game loop: before each roll the cube is asked about, and a pass ends the game.
- * Serves one thread.
+ * Plays games for what is at stake, on the one game loop: before each roll the cube is asked about if there is one, and a
+ * pass ends the game. Serves one thread.
  */
-public final class CubefulGames {
+public final class StakedGames {
     private final GameLoop loop = new GameLoop();
     private final float[] end = new float[Outcomes.COUNT];
 
@@ -34,6 +34,18 @@ public final class CubefulGames {
      * @param cube who decides about its cube
      */
     public record Side(CheckerPlayer checkers, CubePlayer cube) {
+        /**
+         * A side for games without the cube.
+         *
+         * @param player moves its checkers
+         * @return the side, for one thread
+         */
+        public static Side blind(Player player) {
+            return new Side(CheckerPlayer.blind(player), (position, game) -> {
+                throw new IllegalStateException("asked about a cube where there should be none");
+            });
+        }
+
         /**
          * A side that plays for what its terms count, with checkers and cube.
          *
@@ -86,7 +98,7 @@ public final class CubefulGames {
     }
 
     /** Creates one. */
-    public CubefulGames() {}
+    public StakedGames() {}
 
     /**
      * Plays a game from the start; the first player has won the opening roll, which the dice give.
@@ -99,13 +111,38 @@ public final class CubefulGames {
      * @return points of the first side, negative if it loses them
      */
     public int play(CubeGame game, Side first, Side second, Dice dice, TurnListener listener) {
-        Roll[] opening = {dice.opening()};
+        return play(Position.start(), true, game, first, second, dice, dice, listener);
+    }
+
+    /**
+     * Plays a game to its end.
+     *
+     * @param start an unfinished position with the first side on roll
+     * @param openingRoll whether the first roll is that of a new game, which is never a double
+     * @param game the cube's side of the game, before its first roll; it is played to its end
+     * @param first side on roll
+     * @param second the other side
+     * @param dice where rolls come from
+     * @param ties where players' random choices come from
+     * @param listener told of each turn
+     * @return points of the first side, negative if it loses them
+     */
+    public int play(
+            Position start,
+            boolean openingRoll,
+            CubeGame game,
+            Side first,
+            Side second,
+            Dice dice,
+            Dice ties,
+            TurnListener listener) {
+        Roll[] opening = {openingRoll ? dice.opening() : dice.next()};
         Supplier<Roll> rolls = () -> {
             Roll roll = opening[0] == null ? dice.next() : opening[0];
             opening[0] = null;
             return roll;
         };
-        return play(Position.start(), game, rolls, first, second, dice, listener, Ending.NONE);
+        return play(start, game, rolls, first, second, ties, listener, Ending.NONE);
     }
 
     /**

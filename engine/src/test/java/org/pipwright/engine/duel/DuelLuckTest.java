@@ -28,7 +28,7 @@ import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.score.MatchScore;
 
 /** Luck with the cube against its definition, written out plainly, and its mean over the rolls, which is 0. */
-class CubefulLuckTest {
+class DuelLuckTest {
     private static final PositionEvaluator EVALUATOR = new NetworkEvaluator(RandomNet.of(3));
     private static final List<Position> POSITIONS = List.of(
             Position.start(),
@@ -66,7 +66,7 @@ class CubefulLuckTest {
     @ValueSource(booleans = {false, true})
     void luckIsWorthLessItsMean(boolean match) {
         Stakes stakes = match ? new MatchStakes(new MatchScore(4, 3, false)) : MoneyStakes.USUAL;
-        CubefulLuck luck = new CubefulLuck(EVALUATOR, EVALUATOR, CubefulLuckTest::terms);
+        DuelLuck luck = new DuelLuck(EVALUATOR, EVALUATOR, DuelLuckTest::terms);
         double largest = 0;
         for (Position position : POSITIONS) {
             for (CubeState cube :
@@ -106,7 +106,7 @@ class CubefulLuckTest {
     @ParameterizedTest
     @ValueSource(ints = {1, 3, 5})
     void startingIsLuckToo(int theirs) {
-        CubefulLuck luck = new CubefulLuck(EVALUATOR, EVALUATOR, CubefulLuckTest::terms);
+        DuelLuck luck = new DuelLuck(EVALUATOR, EVALUATOR, DuelLuckTest::terms);
         MatchScore score = new MatchScore(3, theirs, theirs == 1);
         double mine = luck.ofStarting(new MatchStakes(score));
         double other = luck.ofStarting(new MatchStakes(score.swapped()));

@@ -14,22 +14,21 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.duel.Contest;
-import org.pipwright.engine.duel.CubefulDuel;
-import org.pipwright.engine.duel.CubefulEntrant;
-import org.pipwright.engine.duel.CubefulSettings;
-import org.pipwright.engine.duel.CubefulTally;
+import org.pipwright.engine.duel.Duel;
+import org.pipwright.engine.duel.DuelSettings;
+import org.pipwright.engine.duel.Entrant;
+import org.pipwright.engine.duel.Tally;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.network.NetworkEvaluator;
 
 /** Duels with the cube, from the command line. */
-class CubefulDuelTest {
-    private static CubefulTally duel(Contest contest, int pairs, boolean luck) {
+class DuelWithCubeTest {
+    private static Tally duel(Contest contest, int pairs, boolean luck) {
         Supplier<PositionEvaluator> evaluators = () -> new NetworkEvaluator(TestNet.MODEL);
-        CubefulEntrant a = new CubefulEntrant("a", evaluators, 1);
-        CubefulEntrant b = new CubefulEntrant("b", evaluators, 0);
-        return new CubefulDuel(a, b, new CubefulSettings(contest, pairs, 1, luck, Optional.empty()), soFar -> {})
-                .run(2);
+        Entrant a = Entrant.ofEvaluator("a", evaluators, 1);
+        Entrant b = Entrant.ofEvaluator("b", evaluators, 0);
+        return new Duel(a, b, new DuelSettings(contest, pairs, 1, luck, Optional.empty()), soFar -> {}).run(2);
     }
 
     private static Run run(String line) {
@@ -38,7 +37,7 @@ class CubefulDuelTest {
 
     @Test
     void theTextHasWhatTheDuelGives() {
-        CubefulTally tally = duel(new Contest.Money(MoneyStakes.USUAL), 2, false);
+        Tally tally = duel(new Contest.Money(MoneyStakes.USUAL), 2, false);
         Run run = run("duel NET NET --lookahead 1,0 --money --games 4");
         assertEquals("", run.err());
         String head = TestNet.path() + " (lookahead 1) against " + TestNet.path()
@@ -60,10 +59,10 @@ class CubefulDuelTest {
     @ParameterizedTest
     @CsvSource({"1", "3"})
     void jsonOfMatchesHasWhatTheDuelGives(int threads) throws IOException {
-        CubefulTally tally = duel(new Contest.Match(2, ShippedMatchTable.load()), 2, true);
+        Tally tally = duel(new Contest.Match(2, ShippedMatchTable.load()), 2, true);
         Run run = run("duel NET NET --lookahead 1,0 --match 2 --games 4 --luck --json --threads " + threads);
         assertEquals("", run.err());
-        assertEquals(List.of(), Schemas.faults("cubeful-duel", run.out()));
+        assertEquals(List.of(), Schemas.faults("duel", run.out()));
         JsonNode json = new ObjectMapper().readTree(run.out());
         assertEquals(2, json.get("matchLength").asInt());
         assertEquals(4, json.get("played").asInt());
@@ -80,7 +79,7 @@ class CubefulDuelTest {
     @Test
     void jsonOfMoneyKeepsToTheSchema() {
         Run run = run("duel NET NET --money --no-jacoby --beavers --games 2 --json");
-        assertEquals(List.of(), Schemas.faults("cubeful-duel", run.out()));
+        assertEquals(List.of(), Schemas.faults("duel", run.out()));
         assertTrue(run.out().contains("\"jacoby\" : false"), run.out());
     }
 

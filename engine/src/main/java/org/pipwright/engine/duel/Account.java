@@ -3,15 +3,16 @@ package org.pipwright.engine.duel;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import org.pipwright.engine.cube.CubeGame;
-import org.pipwright.engine.cubeplay.CubefulGames;
+import org.pipwright.engine.cube.CubelessStakes;
+import org.pipwright.engine.cubeplay.StakedGames;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.score.MatchScore;
 import org.pipwright.engine.statistics.RunningMean;
 
-/** Keeps count while the games of a duel with the cube are played, one after another, by one thread. */
-final class CubefulAccount implements CubefulGames.Watcher {
-    private final CubefulLuck luck;
+/** Keeps count while the games of a duel are played, one after another, by one thread. */
+final class Account implements StakedGames.Watcher {
+    private final DuelLuck luck;
     private final BooleanSupplier stopped;
     private CubeGame game;
     private boolean aFirst;
@@ -20,8 +21,8 @@ final class CubefulAccount implements CubefulGames.Watcher {
     private boolean opening;
     private double lucky;
 
-    private CubefulWins aWins = CubefulWins.NONE;
-    private CubefulWins bWins = CubefulWins.NONE;
+    private Wins aWins = Wins.NONE;
+    private Wins bWins = Wins.NONE;
     private CubeUse cube = CubeUse.NONE;
     private long turns;
 
@@ -31,12 +32,12 @@ final class CubefulAccount implements CubefulGames.Watcher {
      * @param luck measures luck; null to leave it out
      * @param stopped whether to end the game being played, with a {@link CancellationException}
      */
-    CubefulAccount(CubefulLuck luck, BooleanSupplier stopped) {
+    Account(DuelLuck luck, BooleanSupplier stopped) {
         this.luck = luck;
         this.stopped = stopped;
     }
 
-    /** A money game or a match begins, A being its first side or its second. */
+    /** A game or a match begins, A being its first side or its second. */
     void open(boolean first) {
         aFirst = first;
         lucky = 0;
@@ -50,19 +51,19 @@ final class CubefulAccount implements CubefulGames.Watcher {
     /** In a match the score must not favour the side that happens to start: who does is a matter of luck. */
     @Override
     public void begins(MatchScore score, boolean starts, CubeGame next) {
-        begins(starts, next);
+        begins(starts, true, next);
         if (luck != null) {
             double value = luck.ofStarting(next.stakes());
             lucky += aStarts ? value : -value;
         }
     }
 
-    /** A game begins. */
-    void begins(boolean starts, CubeGame next) {
+    /** A game begins, perhaps with the roll that opens one, which is never a double. */
+    void begins(boolean starts, boolean openingRoll, CubeGame next) {
         game = next;
         aStarts = starts == aFirst;
         aOnRoll = aStarts;
-        opening = true;
+        opening = openingRoll;
     }
 
     @Override
@@ -86,11 +87,11 @@ final class CubefulAccount implements CubefulGames.Watcher {
         int worth = Math.abs(points);
         aWins = aWon ? aWins.plus(game.passed(), worth, shown) : aWins;
         bWins = aWon ? bWins : bWins.plus(game.passed(), worth, shown);
-        cube = cube.plus(game.passed(), shown);
+        cube = game.stakes() instanceof CubelessStakes ? cube : cube.plus(game.passed(), shown);
     }
 
     /** All games so far, with the given values of pairs. */
-    CubefulTally tally(RunningMean values, RunningMean adjusted) {
-        return new CubefulTally(values, adjusted, aWins, bWins, cube, turns);
+    Tally tally(RunningMean values, RunningMean adjusted) {
+        return new Tally(values, adjusted, aWins, bWins, cube, turns);
     }
 }

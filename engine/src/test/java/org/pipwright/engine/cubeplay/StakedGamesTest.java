@@ -33,7 +33,7 @@ import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.score.MatchScore;
 
 /** Whole games with the cube. */
-class CubefulGamesTest {
+class StakedGamesTest {
     /** Any allowed action, and a record of what was seen. */
     private static final class RandomCube implements CubePlayer {
         private final SplittableRandom random = new SplittableRandom(3);
@@ -56,8 +56,8 @@ class CubefulGamesTest {
     @Test
     void randomMoneyGamesEndWithLegalPoints() {
         RandomCube cube = new RandomCube();
-        CubefulGames.Side side = new CubefulGames.Side(CheckerPlayer.blind(new PipLeader()), cube);
-        CubefulGames games = new CubefulGames();
+        StakedGames.Side side = new StakedGames.Side(CheckerPlayer.blind(new PipLeader()), cube);
+        StakedGames games = new StakedGames();
         int won = 0;
         for (int i = 0; i < 2000; i++) {
             CubeGame game = new CubeGame(new MoneyStakes(i % 2 == 0, i % 4 < 2));
@@ -70,7 +70,7 @@ class CubefulGamesTest {
     }
 
     /** Follows a match and keeps its own score. */
-    private static final class Counter implements CubefulGames.Watcher {
+    private static final class Counter implements StakedGames.Watcher {
         private int games;
         private MatchScore score;
         private boolean ended;
@@ -98,8 +98,8 @@ class CubefulGamesTest {
     /** Equal sides win half of the matches; the standard error of 1000 is 0.016. */
     @Test
     void equalSidesWinHalfOfTheMatches() {
-        CubefulGames.Side side = new CubefulGames.Side(CheckerPlayer.blind(new PipLeader()), new RandomCube());
-        CubefulGames games = new CubefulGames();
+        StakedGames.Side side = new StakedGames.Side(CheckerPlayer.blind(new PipLeader()), new RandomCube());
+        StakedGames games = new StakedGames();
         int won = 0;
         for (int i = 0; i < 1000; i++) {
             long match = i;
@@ -118,8 +118,8 @@ class CubefulGamesTest {
                 TwoSidedTable.build(new SideIndex(6, 3), 1, TableProgress.NONE));
         PositionEvaluator exact = new TableEvaluator(tables);
         MoneyTerms terms = new MoneyTerms(MoneyStakes.USUAL, new ExactCube(tables));
-        CubefulGames.Side side = CubefulGames.Side.judging(exact, stakes -> terms, 0);
-        CubefulGames games = new CubefulGames();
+        StakedGames.Side side = StakedGames.Side.judging(exact, stakes -> terms, 0);
+        StakedGames games = new StakedGames();
         int count = 40_000;
         for (String text : new String[] {"1@5 1@2 / 1@6", "1@6 1@5 1@4 / 1@6 1@5 1@4"}) {
             Position position = PositionText.parse(text);
@@ -138,7 +138,7 @@ class CubefulGamesTest {
                                     side,
                                     dice,
                                     TurnListener.NONE,
-                                    CubefulGames.Ending.NONE)
+                                    StakedGames.Ending.NONE)
                             / 2.0;
                     sum += points;
                     squares += points * points;
