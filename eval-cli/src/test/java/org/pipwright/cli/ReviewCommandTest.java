@@ -155,6 +155,20 @@ class ReviewCommandTest {
         assertFalse(html.contains("<i>") || html.contains("<1>") || html.contains("<b> ") || html.contains("& Co"));
     }
 
+    /** A name with quotes stays inside the attribute in which the curve tells screen readers what it shows. */
+    @Test
+    void quotesDoNotEndAnAttribute() throws IOException {
+        Path page = folder.resolve("page.html");
+        String quoted = MATCH.replace("Ada <1>", "Ada \" onload=\"alert(1)");
+        done(file(quoted), "--html", page.toString());
+        String html = Files.readString(page);
+        Matcher label = Pattern.compile("aria-label=\"([^\"]*)\"").matcher(html);
+        assertTrue(label.find());
+        assertTrue(
+                label.group(1).matches("Chance of Ada &#34; onload=&#34;alert\\(1\\) to win game 1, .*"),
+                label.group());
+    }
+
     /** The one script has comments and no addresses. */
     private static String withoutScript(String html) {
         return html.substring(0, html.indexOf("<script>"));
@@ -168,8 +182,7 @@ class ReviewCommandTest {
         String html = Files.readString(page);
         JsonNode json = new ObjectMapper().readTree(done(file(MATCH), "--json"));
         for (JsonNode turn : json.get("gamesReviewed").get(0).get("turns")) {
-            String id = "id=g1t" + turn.get("turn").asInt() + " ";
-            int at = html.indexOf(id) < 0 ? html.indexOf(id.strip() + ">") : html.indexOf(id);
+            int at = html.indexOf("id=\"g1t" + turn.get("turn").asInt() + "\"");
             String card = html.substring(at, html.indexOf("</details>", at));
             boolean missed = false;
             for (JsonNode decision : turn.get("decisions")) {
@@ -193,7 +206,8 @@ class ReviewCommandTest {
                 .get("gamesReviewed")
                 .get(0)
                 .get("turns");
-        Matcher line = Pattern.compile("<polyline class=line points='([^']*)'").matcher(html);
+        Matcher line =
+                Pattern.compile("<polyline class=\"line\" points=\"([^\"]*)\"").matcher(html);
         assertTrue(line.find());
         String[] spots = line.group(1).split(" ");
         assertEquals(turns.size() + 1, spots.length);
@@ -213,10 +227,10 @@ class ReviewCommandTest {
             for (JsonNode decision : turn.get("decisions")) {
                 cost |= !decision.get("grade").asText().equals("fine");
             }
-            String curve = html.substring(html.indexOf("<svg class=curve"), html.indexOf("</svg>", line.end()));
+            String curve = html.substring(html.indexOf("<svg class=\"curve\""), html.indexOf("</svg>", line.end()));
             assertEquals(
                     cost || turn.get("turn").asInt() == 4,
-                    curve.contains("href='#g1t" + turn.get("turn").asInt() + "'"));
+                    curve.contains("href=\"#g1t" + turn.get("turn").asInt() + "\""));
         }
     }
 

@@ -115,11 +115,20 @@ class ReviewPageTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {360, 1000})
+    @ValueSource(ints = {360, 390, 1000})
     void nothingIsWiderThanTheScreen(int width) {
         open(width, "");
         assertEquals(width, page.evaluate("document.documentElement.scrollWidth"));
         assertFalse(page.locator("svg.curve").first().boundingBox().width > width);
+        page.locator("details").evaluateAll("all => all.forEach(each => { each.open = true; })");
+        assertEquals(
+                List.of(),
+                page.evaluate("() => [...document.querySelectorAll('td, th, p, b, svg.curve text, figcaption')]"
+                        + ".filter(e => e.getBoundingClientRect().width > 1)"
+                        + ".filter(e => e.getBoundingClientRect().left < 0"
+                        + " || e.getBoundingClientRect().right > innerWidth)"
+                        + ".map(e => e.textContent)"),
+                "cut off");
     }
 
     /** What axe-core, the rules of accessibility in a library, finds. */

@@ -1,7 +1,6 @@
 package org.pipwright.engine.review;
 
-import java.util.ArrayList;
-import java.util.Collections;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -12,27 +11,37 @@ import org.pipwright.engine.ranking.Grade;
  *
  * @param plays decisions about plays
  * @param playPoints what they cost together, in points as of {@link Decision#points()}: at most 0
+ * @param playGrades how many of them have each grade, in the order of {@link Grade}
  * @param cubes decisions about the cube
  * @param cubePoints what they cost together, likewise
- * @param grades how many decisions of each grade, in the order of {@link Grade}
+ * @param cubeGrades how many of them have each grade, likewise
  * @param lost what all of them cost in what counts in the end: points, or chances to win the match added up; at most 0
  * @param luck luck of its rolls in the same unit, added up
  */
 public record SideAccount(
-        int plays, double playPoints, int cubes, double cubePoints, List<Integer> grades, double lost, double luck) {
+        int plays,
+        double playPoints,
+        List<Integer> playGrades,
+        int cubes,
+        double cubePoints,
+        List<Integer> cubeGrades,
+        double lost,
+        double luck) {
     /**
      * Keeps the grades.
      *
      * @param plays decisions about plays
      * @param playPoints their cost
+     * @param playGrades how many of each grade
      * @param cubes decisions about the cube
      * @param cubePoints their cost
-     * @param grades how many of each grade
+     * @param cubeGrades how many of each grade
      * @param lost cost in what counts
      * @param luck luck in the same unit
      */
     public SideAccount {
-        grades = List.copyOf(grades);
+        playGrades = List.copyOf(playGrades);
+        cubeGrades = List.copyOf(cubeGrades);
     }
 
     static SideAccount of(int side, List<ReviewedTurn> turns) {
@@ -40,16 +49,14 @@ public record SideAccount(
                 .flatMap(turn -> turn.decisions().stream())
                 .filter(decision -> decision.counted() && decision.side() == side)
                 .collect(Collectors.toList());
-        List<Integer> grades = new ArrayList<>(Collections.nCopies(Grade.values().length, 0));
-        all.forEach(decision -> grades.set(
-                decision.grade().ordinal(), grades.get(decision.grade().ordinal()) + 1));
         Predicate<Decision> play = decision -> decision.kind() == Decision.Kind.PLAY;
         return new SideAccount(
                 (int) all.stream().filter(play).count(),
                 points(all, play),
+                grades(all, play),
                 (int) all.stream().filter(play.negate()).count(),
                 points(all, play.negate()),
-                grades,
+                grades(all, play.negate()),
                 all.stream().mapToDouble(Decision::total).sum(),
                 turns.stream()
                         .filter(turn -> turn.moment().onRoll() == side)
@@ -59,6 +66,26 @@ public record SideAccount(
 
     private static double points(List<Decision> all, Predicate<Decision> which) {
         return all.stream().filter(which).mapToDouble(Decision::points).sum();
+    }
+
+    private static List<Integer> grades(List<Decision> all, Predicate<Decision> which) {
+        return Arrays.stream(Grade.values())
+                .map(grade -> (int) all.stream()
+                        .filter(which)
+                        .filter(decision -> decision.grade() == grade)
+                        .count())
+                .toList();
+    }
+
+    /**
+     * How many decisions of either kind have each grade.
+     *
+     * @return counts in the order of {@link Grade}
+     */
+    public List<Integer> grades() {
+        return Arrays.stream(Grade.values())
+                .map(grade -> playGrades.get(grade.ordinal()) + cubeGrades.get(grade.ordinal()))
+                .toList();
     }
 
     /**

@@ -9,8 +9,8 @@ import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Interruption;
 import org.pipwright.cli.report.NetLabel;
-import org.pipwright.cli.report.ReviewHtml;
 import org.pipwright.cli.report.ReviewJson;
+import org.pipwright.cli.report.ReviewPage;
 import org.pipwright.cli.report.ReviewReport;
 import org.pipwright.cli.report.ReviewText;
 import org.pipwright.engine.judge.Knowledge;
@@ -116,7 +116,7 @@ public final class ReviewCommand extends CliCommand {
         }
         ReviewReport report = new ReviewReport(review, label);
         if (html != null) {
-            OutputFile.write(html, ReviewHtml.page(report).getBytes(StandardCharsets.UTF_8));
+            OutputFile.write(html, ReviewPage.html(report).getBytes(StandardCharsets.UTF_8));
         }
         if (json) {
             ReviewJson.write(report, out());

@@ -23,6 +23,7 @@ public final class Pages {
     public static String of(String template, Object shown) {
         StringOutput text = new StringOutput();
         TEMPLATES.render(template, shown, new PageOutput(text));
-        return text.toString();
+        // Each template that calls another one adds a newline of its own at the end.
+        return text.toString().stripTrailing() + "\n";
     }
 }

@@ -11,60 +11,103 @@ import org.pipwright.engine.review.Decision;
 import org.pipwright.engine.review.ReviewedTurn;
 
 /**
- * The first player's chance to win a game, turn by turn, as an SVG drawing. Marks on it lead to the decisions that cost
- * something: a ring for thin, a disc for costly, a diamond for heavy ones; squares are doubles.
+ * The first player's chance to win a game, turn by turn, laid out on a drawing of {@value #WIDTH} by {@value #HEIGHT}. Marks
+ * on it lead to the decisions that cost something: a ring for thin, a disc for costly, a diamond for heavy ones; squares are
+ * doubles.
+ *
+ * @param label what it shows, in a line
+ * @param game number of the game, from 1
+ * @param line spots of the curve
+ * @param area the same, closed along an even game
+ * @param even height of an even game
+ * @param lines horizontal lines
+ * @param numbers turns below the curve
+ * @param marks what leads to turns
  */
-final class ReviewCurve {
-    private static final double WIDTH = 720;
-    private static final double HEIGHT = 260;
+public record ReviewCurve(
+        String label,
+        int game,
+        String line,
+        String area,
+        String even,
+        List<Label> lines,
+        List<Label> numbers,
+        List<Mark> marks) {
+    /** Width of the drawing. */
+    public static final int WIDTH = 720;
+
+    /** Height of the drawing. */
+    public static final int HEIGHT = 260;
+
     private static final double LEFT = 66;
     private static final double RIGHT = 14;
     private static final double TOP = 12;
     private static final double BOTTOM = 30;
 
-    private final ReviewReport report;
-    private final int game;
-    private final List<ReviewedTurn> turns;
-    private final StringBuilder svg = new StringBuilder();
+    /**
+     * Words at a place; for a horizontal line its height.
+     *
+     * @param at how far right, or how far down
+     * @param words the words
+     */
+    public record Label(String at, String words) {}
 
-    private ReviewCurve(ReviewReport report, int game) {
-        this.report = report;
-        this.game = game;
-        turns = report.review().game(game);
+    /**
+     * What leads to a turn.
+     *
+     * @param kind {@code cube} for a double, else the word of a grade
+     * @param x how far right its middle is
+     * @param y how far down
+     * @param turn id of the turn on the page
+     * @param words what was done
+     */
+    public record Mark(String kind, String x, String y, String turn, String words) {}
+
+    static ReviewCurve of(ReviewReport report, int game) {
+        List<ReviewedTurn> turns = report.review().game(game);
+        List<String> spots = spots(report, game, turns);
+        String even = number(y(0.5));
+        String line = String.join(" ", spots);
+        List<Label> lines = new ArrayList<>();
+        for (int percent = 0; percent <= 100; percent += 25) {
+            lines.add(new Label(number(y(percent / 100.0)), percent + " %"));
+        }
+        int step = turns.size() > 60 ? 20 : turns.size() > 20 ? 10 : 5;
+        List<Label> numbers = new ArrayList<>();
+        for (int turn = step; turn <= turns.size(); turn += step) {
+            numbers.add(new Label(number(x(turn - 1, turns)), String.valueOf(turn)));
+        }
+        List<Mark> marks = new ArrayList<>();
+        turns.forEach(turn -> marks(report, turn, turns, marks));
+        return new ReviewCurve(
+                "Chance of " + report.heading().name(0) + " to win game " + (game + 1) + ", turn by turn",
+                game + 1,
+                line,
+                line + " " + abscissa(spots.get(spots.size() - 1)) + "," + even + " " + abscissa(spots.get(0)) + ","
+                        + even,
+                even,
+                lines,
+                numbers,
+                marks);
     }
 
-    static String of(ReviewReport report, int game) {
-        return new ReviewCurve(report, game).draw();
-    }
-
-    private String draw() {
-        String name = report.heading().name(0);
-        svg.append("<svg class=curve viewBox='0 0 720 260' role=group aria-label='")
-                .append(Html.escaped("Chance of " + name + " to win game " + (game + 1) + ", turn by turn")
-                        .replace("'", "&#39;"))
-                .append("'>\n");
-        List<double[]> spots = spots();
-        area(spots);
-        grid();
-        line("<polyline class=line points='", spots, "'/>\n");
-        turns.forEach(this::marks);
-        return svg.append("</svg>\n").toString();
+    private static String abscissa(String spot) {
+        return spot.substring(0, spot.indexOf(','));
     }
 
     /** Before each turn, and after the game if it has ended. */
-    private List<double[]> spots() {
-        List<double[]> spots = new ArrayList<>();
-        for (ReviewedTurn turn : turns) {
-            spots.add(new double[] {x(turn.moment().turn()), y(ReviewReport.winChance(turn))});
-        }
+    private static List<String> spots(ReviewReport report, int game, List<ReviewedTurn> turns) {
+        List<String> spots = turns.stream()
+                .map(turn -> number(x(turn.moment().turn(), turns)) + "," + number(y(ReviewReport.winChance(turn))))
+                .collect(Collectors.toList());
         int points = report.record().games().get(game).points();
         if (points != 0) {
-            spots.add(new double[] {x(turns.size()), y(points > 0 ? 1 : 0)});
+            spots.add(number(x(turns.size(), turns)) + "," + number(y(points > 0 ? 1 : 0)));
         }
         return spots;
     }
 
-    private double x(int turn) {
+    private static double x(int turn, List<ReviewedTurn> turns) {
         return LEFT + (WIDTH - LEFT - RIGHT) * turn / Math.max(1, turns.size());
     }
 
@@ -72,93 +115,31 @@ final class ReviewCurve {
         return TOP + (HEIGHT - TOP - BOTTOM) * (1 - chance);
     }
 
-    /** Between the curve and an even game: dark where the first player leads, light where the second does. */
-    private void area(List<double[]> spots) {
-        double first = spots.get(0)[0];
-        double last = spots.get(spots.size() - 1)[0];
-        String ends = number(last) + "," + number(y(0.5)) + " " + number(first) + "," + number(y(0.5));
-        svg.append("<clipPath id=up").append(game).append("><rect x=0 y=0 width=720 height=" + number(y(0.5)));
-        svg.append("></rect></clipPath><clipPath id=down").append(game).append("><rect x=0 y=" + number(y(0.5)));
-        svg.append(" width=720 height=260></rect></clipPath>\n");
-        line("<polygon class=ahead clip-path='url(#up" + game + ")' points='", spots, " " + ends + "'/>\n");
-        line("<polygon class=behind clip-path='url(#down" + game + ")' points='", spots, " " + ends + "'/>\n");
-    }
-
-    private void line(String before, List<double[]> spots, String after) {
-        svg.append(before)
-                .append(spots.stream()
-                        .map(spot -> number(spot[0]) + "," + number(spot[1]))
-                        .collect(Collectors.joining(" ")))
-                .append(after);
-    }
-
-    private void grid() {
-        for (int percent = 0; percent <= 100; percent += 25) {
-            double at = y(percent / 100.0);
-            svg.append("<line class=").append(percent == 50 ? "even" : "grid").append(" x1=66 x2=706 y1=");
-            svg.append(number(at)).append(" y2=").append(number(at)).append(" />");
-            text(LEFT - 8, at + 4, "end", percent + " %");
-        }
-        int step = turns.size() > 60 ? 20 : turns.size() > 20 ? 10 : 5;
-        for (int turn = step; turn <= turns.size(); turn += step) {
-            text(x(turn - 1), HEIGHT - 8, "middle", String.valueOf(turn));
-        }
-        text(LEFT, HEIGHT - 8, "middle", "turn");
-        svg.append('\n');
-    }
-
-    private void text(double x, double y, String anchor, String words) {
-        svg.append("<text x=").append(number(x)).append(" y=").append(number(y));
-        svg.append(" text-anchor=")
-                .append(anchor)
-                .append('>')
-                .append(Html.escaped(words))
-                .append("</text>");
-    }
-
-    private void marks(ReviewedTurn turn) {
-        double x = x(turn.moment().turn());
-        double y = y(ReviewReport.winChance(turn));
+    private static void marks(ReviewReport report, ReviewedTurn turn, List<ReviewedTurn> turns, List<Mark> marks) {
+        String x = number(x(turn.moment().turn(), turns));
         if (turn.moment().doubled()) {
-            link(turn, "doubles" + (turn.moment().answer().equals(Optional.of(CubeAction.PASS)) ? ", passed" : ""));
-            svg.append("<rect class=cube x=")
-                    .append(number(x - 5))
-                    .append(" y=")
-                    .append(number(TOP));
-            svg.append(" width=10 height=10 rx=2></rect></a>\n");
+            String passed = turn.moment().answer().equals(Optional.of(CubeAction.PASS)) ? ", passed" : "";
+            marks.add(
+                    new Mark("cube", x, number(TOP + 5), ReviewCard.id(turn), words(report, turn, "doubles" + passed)));
         }
         Decision worst = null;
         for (Decision decision : turn.decisions()) {
             worst = worst == null || decision.points() < worst.points() ? decision : worst;
         }
         if (worst != null && worst.grade() != Grade.FINE) {
-            link(turn, ReviewWords.did(turn, worst) + " (" + worst.grade().word() + ")");
-            mark(worst.grade(), x, y);
-            svg.append("</a>\n");
+            String grade = worst.grade().word();
+            marks.add(new Mark(
+                    grade,
+                    x,
+                    number(y(ReviewReport.winChance(turn))),
+                    ReviewCard.id(turn),
+                    words(report, turn, ReviewWords.did(turn, worst) + " (" + grade + ")")));
         }
     }
 
-    private void link(ReviewedTurn turn, String words) {
-        svg.append("<a href='#").append(ReviewCard.id(turn)).append("'><title>");
-        svg.append("turn ").append(turn.moment().turn() + 1).append(", ");
-        svg.append(Html.escaped(report.heading().name(turn.moment().onRoll()) + ": " + words))
-                .append("</title>");
-    }
-
-    private void mark(Grade grade, double x, double y) {
-        if (grade == Grade.HEAVY) {
-            svg.append("<path class=heavy d='M").append(number(x)).append(' ').append(number(y - 9));
-            svg.append("l8 9l-8 9l-8 -9z'></path>");
-        } else {
-            svg.append("<circle class=")
-                    .append(grade.word())
-                    .append(" cx=")
-                    .append(number(x))
-                    .append(" cy=");
-            svg.append(number(y))
-                    .append(grade == Grade.COSTLY ? " r=6" : " r=4")
-                    .append("></circle>");
-        }
+    private static String words(ReviewReport report, ReviewedTurn turn, String did) {
+        return "turn " + (turn.moment().turn() + 1) + ", "
+                + report.heading().name(turn.moment().onRoll()) + ": " + did;
     }
 
     private static String number(double value) {

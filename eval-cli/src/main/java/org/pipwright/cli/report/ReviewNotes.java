@@ -1,8 +1,7 @@
 package org.pipwright.cli.report;
 
-import java.util.LinkedHashMap;
-import java.util.Locale;
-import java.util.Map;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Function;
 import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.review.SideAccount;
@@ -26,23 +25,42 @@ final class ReviewNotes {
 
     private ReviewNotes() {}
 
-    /** The lines by their labels. */
-    static Map<String, Function<SideAccount, String>> accountRows(ReviewReport report) {
-        Map<String, Function<SideAccount, String>> rows = new LinkedHashMap<>();
-        rows.put("cost a decision", account -> Numbers.cost(account.mean()));
-        rows.put("  a play", account -> Numbers.cost(account.playMean()));
-        rows.put("  a cube decision", account -> Numbers.cost(account.cubeMean()));
-        rows.put("plays that count", account -> String.valueOf(account.plays()));
-        rows.put("cube decisions that count", account -> String.valueOf(account.cubes()));
-        for (Grade grade : Grade.values()) {
-            rows.put(
-                    "  " + grade.word().toLowerCase(Locale.ROOT),
-                    account -> String.valueOf(account.grades().get(grade.ordinal())));
+    /**
+     * A line of the accounts.
+     *
+     * @param label what it is
+     * @param part whether it is part of the line above
+     * @param value what it says of a side
+     */
+    record Line(String label, boolean part, Function<SideAccount, String> value) {
+        /** The label as text shows it, parts indented. */
+        String indented() {
+            return (part ? "  " : "") + label;
         }
-        rows.put(
-                report.match() ? "match chance by mistakes" : "points by mistakes",
-                account -> report.total(account.lost()));
-        rows.put(report.match() ? "match chance by luck" : "points by luck", account -> report.total(account.luck()));
-        return rows;
+    }
+
+    /** The lines of the accounts, in their order. */
+    static List<Line> accountLines(ReviewReport report) {
+        List<Line> lines = new ArrayList<>();
+        lines.add(new Line("cost a decision", false, account -> Numbers.cost(account.mean())));
+        lines.add(new Line("a play", true, account -> Numbers.cost(account.playMean())));
+        lines.add(new Line("a cube decision", true, account -> Numbers.cost(account.cubeMean())));
+        lines.add(new Line("plays that count", false, account -> String.valueOf(account.plays())));
+        grades(lines, SideAccount::playGrades);
+        lines.add(new Line("cube decisions that count", false, account -> String.valueOf(account.cubes())));
+        grades(lines, SideAccount::cubeGrades);
+        String unit = report.match() ? "match chance" : "points";
+        lines.add(new Line(unit + " by mistakes", false, account -> report.total(account.lost())));
+        lines.add(new Line(unit + " by luck", false, account -> report.total(account.luck())));
+        return lines;
+    }
+
+    private static void grades(List<Line> lines, Function<SideAccount, List<Integer>> counts) {
+        for (Grade grade : Grade.values()) {
+            lines.add(new Line(
+                    grade.word(),
+                    true,
+                    account -> String.valueOf(counts.apply(account).get(grade.ordinal()))));
+        }
     }
 }

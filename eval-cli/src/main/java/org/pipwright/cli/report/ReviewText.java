@@ -2,7 +2,6 @@ package org.pipwright.cli.report;
 
 import java.io.PrintWriter;
 import java.util.Locale;
-import java.util.function.Function;
 import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.record.Entry;
 import org.pipwright.engine.review.Decision;
@@ -54,13 +53,10 @@ public final class ReviewText {
         SideAccount second = report.review().account(1);
         Table table = new Table("lrr");
         table.row("", report.heading().name(0), report.heading().name(1));
-        ReviewNotes.accountRows(report).forEach((label, value) -> row(table, label, value, first, second));
+        ReviewNotes.accountLines(report)
+                .forEach(line -> table.row(
+                        line.indented(), line.value().apply(first), line.value().apply(second)));
         return table;
-    }
-
-    private static void row(
-            Table table, String label, Function<SideAccount, String> value, SideAccount first, SideAccount second) {
-        table.row(label, value.apply(first), value.apply(second));
     }
 
     private void turningPoints() {
