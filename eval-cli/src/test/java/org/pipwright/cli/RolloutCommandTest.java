@@ -92,8 +92,7 @@ class RolloutCommandTest {
                 assertEquals(
                         plays.get(line.candidate()).toString(),
                         shown.get("playText").asText());
-                assertEquals(
-                        line.equity().mean(), shown.get("equity").get("mean").asDouble(), 1e-6);
+                assertEquals(line.value().mean(), shown.get("value").get("mean").asDouble(), 1e-6);
                 assertEquals(
                         line.behind().standardError(),
                         shown.get("cost").get("standardError").asDouble(),

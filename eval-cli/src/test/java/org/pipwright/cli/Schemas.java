@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.pipwright.cli.report.CountJson;
 import org.pipwright.cli.report.CubeJson;
-import org.pipwright.cli.report.CubefulRolloutJson;
 import org.pipwright.cli.report.DrillJson;
 import org.pipwright.cli.report.DuelReport;
 import org.pipwright.cli.report.ErrorJson;
@@ -29,14 +28,13 @@ final class Schemas {
     private static final Map<String, String> TEXTS = Map.ofEntries(
             Map.entry("urn:pipwright:schema:duel:2", resource(DuelReport.SCHEMA)),
             Map.entry("urn:pipwright:schema:drill:2", resource(DrillJson.SCHEMA)),
-            Map.entry("urn:pipwright:schema:cubeful-rollout:2", resource(CubefulRolloutJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:standings:1", resource(StandingsJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:count:1", resource(CountJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA)),
             Map.entry("urn:pipwright:schema:error:1", resource(ErrorJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:cube:2", resource(CubeJson.SCHEMA)),
-            Map.entry("urn:pipwright:schema:rollout:1", resource(RolloutJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:rollout:2", resource(RolloutJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:review:1", resource(ReviewJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:position:1", resource(PositionJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:play:1", resource(PlayJson.SCHEMA)));

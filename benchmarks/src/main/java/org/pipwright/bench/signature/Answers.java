@@ -21,14 +21,12 @@ import org.pipwright.engine.review.ReviewListener;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.ReviewedTurn;
 import org.pipwright.engine.review.Reviews;
-import org.pipwright.engine.rollout.CubefulRolloutReport;
-import org.pipwright.engine.rollout.CubefulRollouts;
-import org.pipwright.engine.rollout.CubefulStart;
 import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
+import org.pipwright.engine.rollout.Start;
 
 /** What a judge with a net and the exact tables says to fixed questions of every kind: lines, numbers to four digits. */
 final class Answers {
@@ -88,21 +86,21 @@ final class Answers {
             RolloutReport report = rollouts.odds(from, RolloutFile.NONE, RolloutListener.NONE);
             return report.lines().stream()
                     .map(line -> chances(line.outcomes()) + " "
-                            + number(line.equity().standardError()) + " " + number(line.reduction()))
+                            + number(line.value().standardError()) + " " + number(line.reduction()))
                     .collect(Collectors.toList());
         }
     }
 
     /** Rolling and doubling compared by games with the cube. */
     List<String> rollout(Position from, Setting setting, RolloutSettings settings) {
-        List<CubefulStart> starts =
-                List.of(CubefulStart.rolling(from, Setting.CUBE), CubefulStart.rolling(from, Setting.CUBE.taken()));
-        try (CubefulRollouts rollouts =
-                new CubefulRollouts(() -> knowledge.judgement().evaluator(), knowledge::terms, settings, THREADS)) {
-            CubefulRolloutReport report = rollouts.compare(starts, setting.stakes(), 1, RolloutListener.NONE);
+        List<Start> starts = List.of(Start.rolling(from, Setting.CUBE), Start.rolling(from, Setting.CUBE.taken()));
+        try (Rollouts rollouts = new Rollouts(knowledge::judgement, knowledge::terms, settings, THREADS)) {
+            RolloutReport report =
+                    rollouts.compare(starts, setting.stakes(), 1, RolloutFile.NONE, RolloutListener.NONE);
             return report.lines().stream()
                     .map(line -> line.candidate() + " " + number(line.value().mean()) + " "
-                            + number(line.value().standardError()) + " " + number(line.passed()))
+                            + number(line.value().standardError()) + " "
+                            + number(line.cube().orElseThrow().passed()))
                     .collect(Collectors.toList());
         }
     }

@@ -62,8 +62,8 @@ final class OpeningTable {
         return new OpeningLine(
                 opening,
                 candidates.get(best.candidate()),
-                best.equity().mean(),
-                OptionalDouble.of(best.equity().standardError()),
+                best.value().mean(),
+                OptionalDouble.of(best.value().standardError()),
                 named.behind().mean(),
                 OptionalDouble.of(named.behind().standardError()));
     }

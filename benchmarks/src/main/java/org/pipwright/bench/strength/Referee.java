@@ -87,7 +87,7 @@ final class Referee implements AutoCloseable {
     private static Reference.Rolled rolled(List<Play> candidates, RolloutLine line) {
         return new Reference.Rolled(
                 candidates.get(line.candidate()).toString(),
-                rounded(line.equity().mean()),
+                rounded(line.value().mean()),
                 rounded(line.behind().mean()),
                 rounded(line.behind().standardError()));
     }

@@ -1,16 +1,11 @@
 package org.pipwright.engine.judge;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.play.Play;
 import org.pipwright.engine.ranking.Depth;
 import org.pipwright.engine.ranking.RankedPlay;
-import org.pipwright.engine.rollout.RolloutLine;
-import org.pipwright.engine.rollout.RolloutReport;
-import org.pipwright.engine.rollout.Rollouts;
 import org.pipwright.engine.search.Searched;
 
 /** Answers without a cube: points per game. */
@@ -29,7 +24,9 @@ final class Cubeless implements Answering {
             plays = thinking.races().refined(plays, (play, outcomes) -> outcomes.equity());
         }
         Verdict verdict = Verdict.of(question, PlayVerdict.inOrder(plays, 1), 1);
-        return effort.games() == 0 ? verdict : playedOut(verdict, effort);
+        return effort.games() == 0
+                ? verdict
+                : Verdict.of(question, PlayVerdict.inOrder(new Games(thinking, effort).plays(verdict), 1), 1);
     }
 
     private List<RankedPlay> ranked(Question question, Effort effort) {
@@ -50,31 +47,6 @@ final class Cubeless implements Answering {
                 thinking.knowledge().basis(play.play().next()));
     }
 
-    private Verdict playedOut(Verdict verdict, Effort effort) {
-        Question question = verdict.question();
-        List<Play> candidates = Games.candidates(verdict);
-        try (Rollouts rollouts = rollouts(effort)) {
-            RolloutReport report =
-                    rollouts.compare(question.position(), question.roll(), candidates, thinking.gamesListener());
-            List<PlayVerdict> plays = new ArrayList<>(verdict.plays());
-            for (RolloutLine line : report.lines()) {
-                Play play = candidates.get(line.candidate());
-                plays.replaceAll(each -> each.play().equals(play)
-                        ? each.playedOut(line.equity().mean(), line.outcomes(), depth(report, line))
-                        : each);
-            }
-            return Verdict.of(question, PlayVerdict.inOrder(plays, 1), 1);
-        }
-    }
-
-    private Rollouts rollouts(Effort effort) {
-        return new Rollouts(thinking.knowledge()::judgement, effort.rollout(), thinking.threads());
-    }
-
-    private static Depth depth(RolloutReport report, RolloutLine line) {
-        return new Depth(0, report.trials(), line.equity().standardError());
-    }
-
     @Override
     public Verdict before(Question question, Effort effort) {
         if (question.position().finished()) {
@@ -82,7 +54,7 @@ final class Cubeless implements Answering {
             return verdict(question, ended, Depth.STATIC, Basis.EXACT);
         }
         if (effort.games() > 0) {
-            return playedOut(question, effort);
+            return new Games(thinking, effort).odds(question);
         }
         if (thinking.simulates(question, effort)) {
             return verdict(question, thinking.race(question), Depth.STATIC, Basis.SIMULATED);
@@ -92,22 +64,6 @@ final class Cubeless implements Answering {
                 : new Searched(0, thinking.search().odds(question.position(), effort.lookahead()), effort.lookahead());
         Basis basis = thinking.knowledge().basis(question.position());
         return verdict(question, found.outcomes(), new Depth(found.lookahead()), basis);
-    }
-
-    private Verdict playedOut(Question question, Effort effort) {
-        try (Rollouts rollouts = rollouts(effort)) {
-            RolloutReport report = rollouts.odds(question.position(), thinking.gamesListener());
-            RolloutLine line = report.lines().get(0);
-            return new Verdict(
-                    question,
-                    line.equity().mean(),
-                    line.outcomes(),
-                    depth(report, line),
-                    Basis.ESTIMATED,
-                    List.of(),
-                    null,
-                    1);
-        }
     }
 
     private static Verdict verdict(Question question, Outcomes outcomes, Depth depth, Basis basis) {

@@ -5,16 +5,16 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.ranking.Depth;
 import org.pipwright.engine.rollout.ActionStanding;
-import org.pipwright.engine.rollout.CubefulLine;
-import org.pipwright.engine.rollout.CubefulRolloutReport;
-import org.pipwright.engine.rollout.CubefulRollouts;
-import org.pipwright.engine.rollout.CubefulStart;
 import org.pipwright.engine.rollout.RolloutFile;
+import org.pipwright.engine.rollout.RolloutLine;
+import org.pipwright.engine.rollout.RolloutReport;
+import org.pipwright.engine.rollout.Rollouts;
 
-/** Plays on with the cube: from plays of a roll, or from each action before the roll. */
+/** Plays on: from plays of a roll, before the roll, or with the cube from each action before the roll. */
 final class Games {
     private final Thinking thinking;
     private final Effort effort;
@@ -31,20 +31,22 @@ final class Games {
                 : verdict.plays().stream().map(PlayVerdict::play).collect(Collectors.toList());
     }
 
-    /** The plays of a verdict with the candidates played out. The chances stay: games tell the value. */
+    /** The plays of a verdict with the candidates played out. With the cube the chances stay: games tell the value. */
     List<PlayVerdict> plays(Verdict verdict) {
         Question question = verdict.question();
         List<Play> candidates = candidates(verdict);
-        List<CubefulStart> starts = candidates.stream()
-                .map(play -> CubefulStart.after(play, question.cube()))
-                .collect(Collectors.toList());
-        CubefulRolloutReport report = withRollouts(rollouts ->
-                rollouts.compare(starts, question.stakes(), question.cube().value(), thinking.gamesListener()));
+        RolloutReport report = withRollouts(rollouts -> rollouts.compare(
+                question.position(),
+                question.roll(),
+                candidates,
+                question.stakes(),
+                question.cube(),
+                RolloutFile.NONE,
+                thinking.gamesListener()));
         List<PlayVerdict> plays = new ArrayList<>(verdict.plays());
-        for (CubefulLine line : report.lines()) {
+        for (RolloutLine line : report.lines()) {
             Play play = candidates.get(line.candidate());
-            plays.replaceAll(each ->
-                    each.play().equals(play) ? each.playedOut(line.value().mean(), depth(report, line)) : each);
+            plays.replaceAll(each -> each.play().equals(play) ? playedOut(each, report, line) : each);
         }
         return plays;
     }
@@ -54,14 +56,14 @@ final class Games {
 
     /** What games make of the values of a position. */
     Actions actions(Question question) {
-        CubefulRolloutReport report = withRollouts(rollouts -> rollouts.actions(
+        RolloutReport report = withRollouts(rollouts -> rollouts.actions(
                 question.position(), question.cube(), question.stakes(), RolloutFile.NONE, thinking.gamesListener()));
         CubeValues values = report.actions().orElseThrow().values();
         return new Actions(values, new Depth(0, report.trials(), error(report, values)));
     }
 
     /** Of the value of the right action; what a pass leaves is known. */
-    private static double error(CubefulRolloutReport report, CubeValues values) {
+    private static double error(RolloutReport report, CubeValues values) {
         if (!values.shouldDouble()) {
             return report.of(ActionStanding.ROLL).value().standardError();
         }
@@ -75,16 +77,36 @@ final class Games {
         }
     }
 
-    private static Depth depth(CubefulRolloutReport report, CubefulLine line) {
+    private static PlayVerdict playedOut(PlayVerdict play, RolloutReport report, RolloutLine line) {
+        double value = line.value().mean();
+        return line.chances().isEmpty()
+                ? play.playedOut(value, depth(report, line))
+                : play.playedOut(value, line.outcomes(), depth(report, line));
+    }
+
+    /** The chances before the roll, without the cube. */
+    Verdict odds(Question question) {
+        RolloutReport report = withRollouts(
+                rollouts -> rollouts.odds(question.position(), RolloutFile.NONE, thinking.gamesListener()));
+        RolloutLine line = report.lines().get(0);
+        return new Verdict(
+                question,
+                line.value().mean(),
+                line.outcomes(),
+                depth(report, line),
+                Basis.ESTIMATED,
+                List.of(),
+                null,
+                1);
+    }
+
+    private static Depth depth(RolloutReport report, RolloutLine line) {
         return new Depth(0, report.trials(), line.value().standardError());
     }
 
-    private CubefulRolloutReport withRollouts(Function<CubefulRollouts, CubefulRolloutReport> playing) {
-        try (CubefulRollouts rollouts = new CubefulRollouts(
-                () -> thinking.knowledge().judgement().evaluator(),
-                thinking.knowledge()::terms,
-                effort.rollout(),
-                thinking.threads())) {
+    private RolloutReport withRollouts(Function<Rollouts, RolloutReport> playing) {
+        try (Rollouts rollouts = new Rollouts(
+                thinking.knowledge()::judgement, thinking.knowledge()::terms, effort.rollout(), thinking.threads())) {
             return playing.apply(rollouts);
         }
     }

@@ -4,6 +4,7 @@ import java.util.concurrent.CancellationException;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.StoppableEvaluator;
 import org.pipwright.engine.rollout.RolloutListener;
+import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.PlaySearch;
@@ -73,10 +74,10 @@ final class Thinking implements AutoCloseable {
     }
 
     /** Lets games be played until it is told to stop. */
-    RolloutListener<Object> gamesListener() {
-        return new RolloutListener<>() {
+    RolloutListener gamesListener() {
+        return new RolloutListener() {
             @Override
-            public boolean round(Object report) {
+            public boolean round(RolloutReport report) {
                 return !Thinking.this.stopped();
             }
 

@@ -1,14 +1,10 @@
 package org.pipwright.engine.rollout;
 
-/**
- * Told of the standings as a rollout goes on.
- *
- * @param <R> what the standings are told in
- */
+/** Told of the standings as a rollout goes on. */
 @FunctionalInterface
-public interface RolloutListener<R> {
+public interface RolloutListener {
     /** A listener that lets every rollout run. */
-    RolloutListener<Object> NONE = report -> true;
+    RolloutListener NONE = report -> true;
 
     /**
      * A round has been played.
@@ -16,7 +12,7 @@ public interface RolloutListener<R> {
      * @param report the standings
      * @return whether to go on
      */
-    boolean round(R report);
+    boolean round(RolloutReport report);
 
     /**
      * Asked before each roll of each game, by any thread: whether to drop the round that is being played and end at once.

@@ -3,23 +3,20 @@ package org.pipwright.engine.rollout;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.Function;
-import java.util.function.Predicate;
 import org.pipwright.engine.parallel.Crew;
 
 /**
  * Plays rounds of {@value RolloutSettings#ROUND} trials of every candidate until there are enough of them or the listener
  * stops it, adds them up and keeps a file up to date. What comes out does not depend on the number of threads.
- *
- * @param <T> what plays trials for one thread
  */
-final class Rounds<T> {
-    private final Crew<T> crew;
+final class Rounds {
+    private final Crew<Trial> crew;
     private final RolloutSettings settings;
-    private final Playing<T> playing;
+    private final Playing playing;
 
     /** How a trial is played. */
     @FunctionalInterface
-    interface Playing<T> {
+    interface Playing {
         /**
          * Plays one trial of one candidate.
          *
@@ -30,10 +27,10 @@ final class Rounds<T> {
          * @param at index of the first
          * @throws CancellationException if it was told to stop
          */
-        void play(T trial, int candidate, int number, double[] results, int at);
+        void play(Trial trial, int candidate, int number, double[] results, int at);
     }
 
-    Rounds(Crew<T> crew, RolloutSettings settings, Playing<T> playing) {
+    Rounds(Crew<Trial> crew, RolloutSettings settings, Playing playing) {
         this.crew = crew;
         this.settings = settings;
         this.playing = playing;
@@ -47,24 +44,22 @@ final class Rounds<T> {
      * @param series numbers of a trial
      * @param file where to go on from and what to keep up to date
      * @param report makes the standings
-     * @param clear whether what was asked is clear; not asked of no trials
      * @param listener told of them after each round
      * @return the standings at the end
      * @throws CancellationException if it is stopped during the first round
      */
-    <R> R run(
+    RolloutReport run(
             List<String> identity,
             int candidates,
             int series,
             RolloutFile file,
-            Function<Moments, R> report,
-            Predicate<R> clear,
-            RolloutListener<? super R> listener) {
+            Function<Moments, RolloutReport> report,
+            RolloutListener listener) {
         Moments moments = file.read(identity, candidates, series);
         // At once, so that a file that cannot be written is told before the work and not after it.
         file.begin(identity, moments);
         boolean goOn = true;
-        while (goOn && !enough(moments, report, clear) && playRound(moments, candidates, series)) {
+        while (goOn && !enough(moments, report) && playRound(moments, candidates, series)) {
             file.keep(identity, moments);
             goOn = listener.round(report.apply(moments));
         }
@@ -75,9 +70,11 @@ final class Rounds<T> {
         return report.apply(moments);
     }
 
-    private <R> boolean enough(Moments moments, Function<Moments, R> report, Predicate<R> clear) {
+    private boolean enough(Moments moments, Function<Moments, RolloutReport> report) {
         return moments.trials() >= settings.trials()
-                || moments.trials() > 0 && settings.sure() > 0 && clear.test(report.apply(moments));
+                || moments.trials() > 0
+                        && settings.sure() > 0
+                        && report.apply(moments).clear();
     }
 
     /**

@@ -1,20 +1,37 @@
 package org.pipwright.engine.rollout;
 
+import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
 
 /**
- * Where the games of one candidate begin, and whose results are counted.
+ * Where the games of one candidate of a rollout begin, and whose results are counted.
  *
- * @param position the position before the first roll; it may be finished
+ * @param position the position before the first roll; if it is finished, the side not on roll has won
+ * @param cube the cube, seen from the side on roll there; {@link CubeState#START} without one
+ * @param rolling whether that side has decided about the cube and rolls
  * @param counted whether results count for the side on roll there, or else for the other side
  */
-record Start(Position position, boolean counted) {
-    static Start beforeRoll(Position position) {
-        return new Start(position, true);
+public record Start(Position position, CubeState cube, boolean rolling, boolean counted) {
+    /**
+     * The side on roll rolls with the cube as it is.
+     *
+     * @param position an unfinished position before the roll
+     * @param cube the cube, seen from the side on roll
+     * @return the start; results count for the side on roll
+     */
+    public static Start rolling(Position position, CubeState cube) {
+        return new Start(position, cube, true, true);
     }
 
-    static Start after(Play play) {
-        return new Start(play.next(), false);
+    /**
+     * After a play, the opponent first decides about the cube.
+     *
+     * @param play a play; it may end the game
+     * @param cube the cube, seen from the side that plays
+     * @return the start; results count for the side that plays
+     */
+    public static Start after(Play play, CubeState cube) {
+        return new Start(play.next(), cube.swapped(), false, false);
     }
 }

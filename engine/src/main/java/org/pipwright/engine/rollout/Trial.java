@@ -1,110 +1,118 @@
 package org.pipwright.engine.rollout;
 
-import java.util.Arrays;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
-import org.pipwright.engine.evaluation.Chances;
-import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.match.GameLoop;
-import org.pipwright.engine.match.TurnListener;
+import java.util.function.Function;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.cube.CubeGame;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.CubelessStakes;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.cubeplay.StakedGames;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.Lookahead;
-import org.pipwright.engine.search.LookaheadPlayer;
-import org.pipwright.engine.search.RollLuck;
 
 /** Plays trials, one after another, for one thread. */
 final class Trial {
-    /** Where the six chances, with the luck taken off, are among the numbers of a trial. */
-    static final int CHANCES = Moments.PLAIN + 1;
-
-    /** Numbers a trial writes: equity less luck, equity, and the six chances less their luck. */
-    static final int NUMBERS = CHANCES + Outcomes.COUNT;
-
-    /** Rolls of a trial before which positions are likely to come again in another trial. */
-    private static final int EARLY = 3;
-
     private final RolloutSettings settings;
     private final Judgement judgement;
-    private final GameLoop loop = new GameLoop();
-    private final LookaheadPlayer player;
-    private final RollLuck luck;
-    private final EarlyLuck earlyLuck;
-    private final TurnListener listener;
-    private final float[] outcome = new float[Outcomes.COUNT];
+    private final Function<Stakes, CubeTerms> terms;
+    private final StakedGames games = new StakedGames();
 
-    /** Those of the counted side. */
-    private final double[] plain = new double[Outcomes.COUNT];
+    /** Made at first need: players may keep much memory. */
+    private ChanceMeasure chances;
 
-    private final double[] luckOfRoll = new double[Outcomes.COUNT];
+    private WorthMeasure worth;
 
-    /** Luck so far of the side on roll at the start. */
-    private final double[] luckOfGame = new double[Outcomes.COUNT];
-
-    private int rollsSeen;
+    private Measure measure;
+    private boolean rolling;
+    private int rolls;
+    private CubeGame game;
     private BooleanSupplier stopped = () -> false;
 
-    Trial(Judgement judgement, RolloutSettings settings) {
+    /**
+     * A player of trials.
+     *
+     * @param judgement used by this object only
+     * @param terms how to judge under given stakes with the cube, seen from the side on roll; for one thread
+     */
+    Trial(Judgement judgement, Function<Stakes, CubeTerms> terms, RolloutSettings settings) {
         this.settings = settings;
         this.judgement = judgement;
-        player = new LookaheadPlayer(new Lookahead(judgement, settings.narrowing()), settings.lookahead());
-        luck = new RollLuck(judgement.evaluator());
-        earlyLuck = new EarlyLuck(luck);
-        listener = settings.luckAdjusted() ? this::takeLuck : TurnListener.NONE;
+        this.terms = terms;
+    }
+
+    /** Numbers a trial under such stakes writes. */
+    static int numbers(Stakes stakes) {
+        return stakes instanceof CubelessStakes ? ChanceMeasure.NUMBERS : WorthMeasure.NUMBERS;
+    }
+
+    /** How this thread judges under given stakes. */
+    CubeTerms terms(Stakes stakes) {
+        return terms.apply(stakes);
+    }
+
+    private Measure measure(Stakes stakes) {
+        if (stakes instanceof CubelessStakes) {
+            chances = chances == null ? new ChanceMeasure(judgement, settings) : chances;
+            return chances;
+        }
+        worth = worth == null ? new WorthMeasure(judgement.evaluator(), terms, settings.lookahead()) : worth;
+        return worth;
     }
 
     /**
      * Plays a game.
      *
+     * @param stakes seen from the side on roll at the start
      * @param stopped asked before each roll whether to give up, with a {@link CancellationException}
-     * @param results where to write {@value #NUMBERS} numbers of the counted side
+     * @param results where to write its numbers: {@link #numbers} of the counted side
      * @param at index of the first
      */
-    void play(Start start, long number, BooleanSupplier stopped, double[] results, int at) {
+    void play(Start start, Stakes stakes, long number, BooleanSupplier stopped, double[] results, int at) {
         this.stopped = stopped;
-        rollsSeen = 0;
-        Arrays.fill(luckOfGame, 0);
+        measure = measure(stakes);
+        if (start.position().finished()) {
+            measure.writeFinished(start, stakes, results, at);
+            return;
+        }
+        measure.begin();
+        game = new CubeGame(stakes, start.cube());
+        rolling = start.rolling();
+        if (rolling) {
+            game.act(CubeAction.ROLL);
+        }
+        rolls = 0;
         TrialDice dice = new TrialDice(settings.seed(), number);
         Dice ties = Dice.ofGame(~settings.seed(), number);
-        loop.play(start.position(), dice, player, player, ties, listener, this::ends, outcome);
-        int half = Outcomes.COUNT / 2;
-        for (int k = 0; k < Outcomes.COUNT; k++) {
-            int to = start.counted() ? k : (k + half) % Outcomes.COUNT;
-            plain[to] = outcome[k];
-            results[at + CHANCES + to] = outcome[k] - luckOfGame[k];
-        }
-        results[at + Moments.VALUE] = Chances.equity(results, at + CHANCES);
-        results[at + Moments.PLAIN] = Chances.equity(plain, 0);
+        StakedGames.Side side = measure.side();
+        games.play(start.position(), game, dice, side, side, ties, this::turn, this::ends);
+        measure.write(start, stakes, game, results, at);
     }
 
-    /** Before each roll: exact chances where they are known, the net's after enough rolls. */
-    private boolean ends(int[] planes, int at, float[] out, int outAt) {
+    private void turn(int[] planes, Roll roll, PlayGenerator legal, int chosen) {
+        if (settings.luckAdjusted()) {
+            measure.takeLuck(planes, roll, rolls, game);
+        }
+    }
+
+    /** Where the rest is known exactly, and as the evaluator sees it after enough rolls. */
+    private boolean ends(int[] planes, int at, CubeGame now) {
         if (stopped.getAsBoolean()) {
             throw new CancellationException("the rollout was stopped");
         }
-        if (judgement.horizon().write(planes, at, out, outAt)) {
-            return true;
-        }
-        if (settings.truncation() == 0 || rollsSeen < settings.truncation()) {
-            rollsSeen++;
+        boolean enough = settings.truncation() > 0 && rolls >= settings.truncation();
+        if (rolls++ == 0 && rolling) {
             return false;
         }
-        judgement.evaluator().evaluate(planes, at, out, outAt);
-        return true;
-    }
-
-    private void takeLuck(int[] planes, Roll roll, PlayGenerator legal, int chosen) {
-        if (rollsSeen <= EARLY) {
-            earlyLuck.measure(planes, roll, luckOfRoll);
-        } else {
-            luck.measure(planes, 0, roll, luckOfRoll);
+        if (measure.known(planes, at, now)) {
+            return true;
         }
-        boolean ofStarter = rollsSeen % 2 == 1;
-        int half = Outcomes.COUNT / 2;
-        for (int k = 0; k < Outcomes.COUNT; k++) {
-            luckOfGame[k] += luckOfRoll[ofStarter ? k : (k + half) % Outcomes.COUNT];
+        if (enough) {
+            measure.judge(planes, at, now);
         }
+        return enough;
     }
 }

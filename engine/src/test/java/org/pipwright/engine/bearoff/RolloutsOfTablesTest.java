@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rollout.Estimate;
+import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutLine;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutSettings;
@@ -61,7 +62,9 @@ class RolloutsOfTablesTest {
 
     private RolloutLine rollout(Position position, RolloutSettings settings) {
         try (Rollouts rollouts = new Rollouts(this::judgement, settings, 1)) {
-            return rollouts.odds(position, RolloutListener.NONE).lines().get(0);
+            return rollouts.odds(position, RolloutFile.NONE, RolloutListener.NONE)
+                    .lines()
+                    .get(0);
         }
     }
 
@@ -77,7 +80,7 @@ class RolloutsOfTablesTest {
         for (Position position : covered(31)) {
             RolloutSettings settings =
                     RolloutSettings.DEFAULT.withTrials(144).withSeed(seed++).withLuckAdjusted(false);
-            Estimate equity = rollout(position, settings).equity();
+            Estimate equity = rollout(position, settings).value();
             double z = (equity.mean() - exact(position)) / equity.standardError();
             squares += z * z;
             beyond += Math.abs(z) > 3 ? 1 : 0;
@@ -91,8 +94,8 @@ class RolloutsOfTablesTest {
     void withTheLuckTakenOffEachGameIsExact() {
         for (Position position : covered(32)) {
             RolloutLine line = rollout(position, RolloutSettings.DEFAULT.withTrials(36));
-            assertEquals(exact(position), line.equity().mean(), ROUNDING, position::toString);
-            assertTrue(line.equity().standardError() < ROUNDING, line::toString);
+            assertEquals(exact(position), line.value().mean(), ROUNDING, position::toString);
+            assertTrue(line.value().standardError() < ROUNDING, line::toString);
         }
     }
 }

@@ -16,15 +16,15 @@ class ActionStandingTest {
 
     /** Trials whose values lie alternately above and below a mean; those of different candidates are not related. */
     private static Moments moments(int trials, double spread, double... means) {
-        Moments moments = new Moments(means.length, CubefulTrial.NUMBERS);
-        double[] results = new double[means.length * CubefulTrial.NUMBERS];
+        Moments moments = new Moments(means.length, WorthMeasure.NUMBERS);
+        double[] results = new double[means.length * WorthMeasure.NUMBERS];
         for (int i = 0; i < trials; i++) {
             for (int c = 0; c < means.length; c++) {
                 double off = (i >> c & 1) == 0 ? spread : -spread;
-                results[c * CubefulTrial.NUMBERS + Moments.VALUE] = means[c] + off;
-                results[c * CubefulTrial.NUMBERS + Moments.PLAIN] = means[c] + 2 * off;
+                results[c * WorthMeasure.NUMBERS + Moments.VALUE] = means[c] + off;
+                results[c * WorthMeasure.NUMBERS + Moments.PLAIN] = means[c] + 2 * off;
             }
-            moments.add(results, 0, CubefulTrial.NUMBERS);
+            moments.add(results, 0, WorthMeasure.NUMBERS);
         }
         return moments;
     }
@@ -93,7 +93,7 @@ class ActionStandingTest {
     @Test
     void whatLuckTookOffIsAFactorOrAllOrNothing() {
         assertEquals(4, moments(36, 0.1, 0).reduction(0), 1e-9);
-        Moments all = new Moments(2, CubefulTrial.NUMBERS);
+        Moments all = new Moments(2, WorthMeasure.NUMBERS);
         for (int i = 0; i < 36; i++) {
             double rounding = i % 2 * 1e-8;
             all.add(new double[] {0.5 + rounding, i % 2, 0, 0, 0, 0.5 + rounding, 0.5 - rounding / 3, 0, 0, 0}, 0, 5);

@@ -17,6 +17,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubelessStakes;
 import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.files.SealedLines;
 import org.pipwright.engine.network.Model;
@@ -47,10 +49,9 @@ class RolloutFileTest {
         compare(SETTINGS, RolloutFile.fresh(file, List.of("net net")), report -> report.trials() < 72);
     }
 
-    private static RolloutReport compare(
-            RolloutSettings settings, RolloutFile file, RolloutListener<? super RolloutReport> listener) {
+    private static RolloutReport compare(RolloutSettings settings, RolloutFile file, RolloutListener listener) {
         try (Rollouts rollouts = new Rollouts(() -> Judgement.by(new NetworkEvaluator(MODEL)), settings, 2)) {
-            return rollouts.compare(POSITION, ROLL, PLAYS, file, listener);
+            return rollouts.compare(POSITION, ROLL, PLAYS, new CubelessStakes(), CubeState.START, file, listener);
         }
     }
 
@@ -95,7 +96,13 @@ class RolloutFileTest {
             assertThrows(
                     InvalidWorkFileException.class,
                     () -> rollouts.compare(
-                            POSITION, ROLL, PLAYS.subList(0, PLAYS.size() - 1), resumed, RolloutListener.NONE));
+                            POSITION,
+                            ROLL,
+                            PLAYS.subList(0, PLAYS.size() - 1),
+                            new CubelessStakes(),
+                            CubeState.START,
+                            resumed,
+                            RolloutListener.NONE));
             assertThrows(InvalidWorkFileException.class, () -> rollouts.odds(POSITION, resumed, RolloutListener.NONE));
         }
     }

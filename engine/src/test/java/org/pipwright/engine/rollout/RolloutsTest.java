@@ -99,9 +99,10 @@ class RolloutsTest {
             RolloutSettings settings = SHORT.withLuckAdjusted(luckAdjusted).withSeed(score.count);
             double[] chances = exact.chances(race);
             try (Rollouts rollouts = rollouts(settings, 1)) {
-                RolloutLine line =
-                        rollouts.odds(race, RolloutListener.NONE).lines().get(0);
-                score.add(RaceSolver.equity(chances), line.equity());
+                RolloutLine line = rollouts.odds(race, RolloutFile.NONE, RolloutListener.NONE)
+                        .lines()
+                        .get(0);
+                score.add(RaceSolver.equity(chances), line.value());
                 for (int k = 0; k < Outcomes.COUNT; k++) {
                     Estimate chance = line.chances().get(k);
                     double rare = Math.sqrt(chances[k] / SHORT.trials());
@@ -119,11 +120,11 @@ class RolloutsTest {
         RolloutSettings one = RolloutSettings.DEFAULT.withTrials(1);
         try (Rollouts rollouts = new Rollouts(() -> Judgement.by(best), one, 1)) {
             for (Position race : smallRaces(best, 4, 200)) {
-                RolloutLine line =
-                        rollouts.odds(race, RolloutListener.NONE).lines().get(0);
-                assertEquals(
-                        RaceSolver.equity(best.chances(race)), line.equity().mean(), 1e-5, race::toString);
-                assertTrue(line.equity().standardError() < 1e-5, line::toString);
+                RolloutLine line = rollouts.odds(race, RolloutFile.NONE, RolloutListener.NONE)
+                        .lines()
+                        .get(0);
+                assertEquals(RaceSolver.equity(best.chances(race)), line.value().mean(), 1e-5, race::toString);
+                assertTrue(line.value().standardError() < 1e-5, line::toString);
             }
         }
     }
@@ -135,9 +136,10 @@ class RolloutsTest {
         for (Position race : smallRaces(best, 6, 200)) {
             RolloutSettings settings = SHORT.withLuckAdjusted(false).withSeed(score.count);
             try (Rollouts rollouts = new Rollouts(() -> Judgement.by(best), settings, 1)) {
-                RolloutLine line =
-                        rollouts.odds(race, RolloutListener.NONE).lines().get(0);
-                score.add(RaceSolver.equity(best.chances(race)), line.equity());
+                RolloutLine line = rollouts.odds(race, RolloutFile.NONE, RolloutListener.NONE)
+                        .lines()
+                        .get(0);
+                score.add(RaceSolver.equity(best.chances(race)), line.value());
             }
         }
         score.check();
@@ -151,13 +153,16 @@ class RolloutsTest {
         RolloutSettings settings = RolloutSettings.DEFAULT.withTrials(72).withTruncation(12);
         try (Rollouts rollouts = rollouts(settings, 2);
                 Rollouts plainly = rollouts(settings.withLuckAdjusted(false), 1)) {
-            RolloutLine line =
-                    rollouts.odds(position, RolloutListener.NONE).lines().get(0);
-            Estimate plain =
-                    plainly.odds(position, RolloutListener.NONE).lines().get(0).equity();
+            RolloutLine line = rollouts.odds(position, RolloutFile.NONE, RolloutListener.NONE)
+                    .lines()
+                    .get(0);
+            Estimate plain = plainly.odds(position, RolloutFile.NONE, RolloutListener.NONE)
+                    .lines()
+                    .get(0)
+                    .value();
             assertEquals(plain, line.plain());
-            double bound = 4 * Math.hypot(plain.standardError(), line.equity().standardError());
-            assertEquals(plain.mean(), line.equity().mean(), bound);
+            double bound = 4 * Math.hypot(plain.standardError(), line.value().standardError());
+            assertEquals(plain.mean(), line.value().mean(), bound);
             assertTrue(bound > 0);
             double sum = line.chances().stream().mapToDouble(Estimate::mean).sum();
             assertEquals(1, sum, 1e-6);
@@ -195,7 +200,7 @@ class RolloutsTest {
                 RolloutLine alone = rollouts.compare(position, roll, List.of(play), RolloutListener.NONE)
                         .lines()
                         .get(0);
-                assertEquals(alone.equity(), line.equity());
+                assertEquals(alone.value(), line.value());
                 assertEquals(alone.chances(), line.chances());
             }
         }
@@ -209,9 +214,10 @@ class RolloutsTest {
             RolloutLine line = rollouts.compare(position, roll, Plays.legal(position, roll), RolloutListener.NONE)
                     .lines()
                     .get(0);
-            assertEquals(new Estimate(1, 0), line.equity());
+            assertEquals(new Estimate(1, 0), line.value());
             Position over = PositionText.parse("15@off / 15@1");
-            assertThrows(IllegalArgumentException.class, () -> rollouts.odds(over, RolloutListener.NONE));
+            assertThrows(
+                    IllegalArgumentException.class, () -> rollouts.odds(over, RolloutFile.NONE, RolloutListener.NONE));
             assertThrows(
                     IllegalArgumentException.class,
                     () -> rollouts.compare(position, roll, List.of(), RolloutListener.NONE));
@@ -223,12 +229,13 @@ class RolloutsTest {
         Position position = PositionText.parse("4@6 2@5 3@8 3@13 1@22 2@24 / 4@6 2@4 3@8 4@13 1@23 1@24");
         try (Rollouts rollouts =
                 rollouts(RolloutSettings.DEFAULT.withTruncation(1).withTrials(36), 1)) {
-            RolloutLine line =
-                    rollouts.odds(position, RolloutListener.NONE).lines().get(0);
+            RolloutLine line = rollouts.odds(position, RolloutFile.NONE, RolloutListener.NONE)
+                    .lines()
+                    .get(0);
             Lookahead once = new Lookahead(Judgement.by(new NetworkEvaluator(MODEL)), LookaheadSettings.FULL);
             float[] mean = new float[Outcomes.COUNT];
             once.evaluate(position.toPlanes(), 0, 1, mean, 0);
-            assertEquals(Outcomes.of(mean, 0).equity(), line.equity().mean(), 1e-5);
+            assertEquals(Outcomes.of(mean, 0).equity(), line.value().mean(), 1e-5);
             assertEquals(
                     Outcomes.of(mean, 0).equity(), line.plain().mean(), 1e-5, "36 stratified throws are all there are");
         }
@@ -249,7 +256,7 @@ class RolloutsTest {
                             RolloutListener.NONE)
                     .lines()
                     .get(0);
-            assertEquals(new Estimate(0.25, 0), line.equity());
+            assertEquals(new Estimate(0.25, 0), line.value());
         }
     }
 
@@ -274,7 +281,8 @@ class RolloutsTest {
     @Test
     void theListenerCanStopIt() {
         try (Rollouts rollouts = rollouts(RolloutSettings.DEFAULT, 2)) {
-            RolloutReport report = rollouts.odds(PositionText.parse("2@3 / 2@3"), standing -> standing.trials() < 100);
+            RolloutReport report = rollouts.odds(
+                    PositionText.parse("2@3 / 2@3"), RolloutFile.NONE, standing -> standing.trials() < 100);
             assertEquals(108, report.trials());
         }
     }
@@ -285,7 +293,7 @@ class RolloutsTest {
     void itCanBeStoppedBetweenRolls(int rounds) {
         List<RolloutReport> seen = new ArrayList<>();
         AtomicInteger rolls = new AtomicInteger();
-        RolloutListener<RolloutReport> stopping = new RolloutListener<>() {
+        RolloutListener stopping = new RolloutListener() {
             @Override
             public boolean round(RolloutReport report) {
                 return seen.add(report);
@@ -299,9 +307,9 @@ class RolloutsTest {
         Position position = PositionText.parse("2@6 13@off / 2@6 13@off");
         try (Rollouts rollouts = rollouts(RolloutSettings.DEFAULT, 2)) {
             if (rounds == 0) {
-                assertThrows(CancellationException.class, () -> rollouts.odds(position, stopping));
+                assertThrows(CancellationException.class, () -> rollouts.odds(position, RolloutFile.NONE, stopping));
             } else {
-                RolloutReport last = rollouts.odds(position, stopping);
+                RolloutReport last = rollouts.odds(position, RolloutFile.NONE, stopping);
                 assertEquals(seen.get(rounds - 1), last);
             }
         }

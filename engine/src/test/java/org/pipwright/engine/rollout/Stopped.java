@@ -1,9 +1,9 @@
 package org.pipwright.engine.rollout;
 
 /** Wants a rollout to end before its first roll. */
-final class Stopped implements RolloutListener<Object> {
+final class Stopped implements RolloutListener {
     @Override
-    public boolean round(Object report) {
+    public boolean round(RolloutReport report) {
         return true;
     }
 

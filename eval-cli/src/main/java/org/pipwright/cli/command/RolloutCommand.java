@@ -2,14 +2,9 @@ package org.pipwright.cli.command;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.CancellationException;
-import java.util.function.Supplier;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Interruption;
-import org.pipwright.cli.report.CubefulRolloutJson;
-import org.pipwright.cli.report.CubefulRolloutSummary;
-import org.pipwright.cli.report.CubefulRolloutText;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RolloutJson;
 import org.pipwright.cli.report.RolloutSummary;
@@ -21,13 +16,9 @@ import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
-import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.rollout.RolloutFile;
-import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
-import org.pipwright.engine.rollout.Rollouts;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -87,10 +78,7 @@ public final class RolloutCommand extends CliCommand {
     @Mixin
     private NetOption net;
 
-    @Option(
-            names = "--json",
-            description = "Print JSON, in the form that rollout.schema.json describes, with the cube"
-                    + " cubeful-rollout.schema.json.")
+    @Option(names = "--json", description = "Print JSON, in the form that rollout.schema.json describes.")
     private boolean json;
 
     /**
@@ -111,74 +99,26 @@ public final class RolloutCommand extends CliCommand {
         if (roll == null && plays.given()) {
             throw new UserError("--plays needs the roll they are plays of: give --roll");
         }
-        if (cube.given()) {
-            cubeful(from);
-            return 0;
-        }
         RolloutSettings settings = options.settings();
         int threads = options.threads();
         Model model = net.load();
-        NetLabel label = NetLabel.of(net.name(), model);
-        Knowledge knowledge = Knowledge.of(model).with(options.tables(console()));
-        List<Play> candidates = roll == null ? List.of() : candidates(Question.of(from, roll), knowledge);
-        RolloutFile file = options.file(List.of("net " + label.sha256()));
-        RolloutProgress<RolloutReport> progress = new RolloutProgress<>(
-                console().err(),
-                report -> RolloutProgress.line(
-                        report.trials(),
-                        settings.trials(),
-                        report.lines().stream()
-                                .map(line -> RolloutProgress.standing(
-                                        roll == null
-                                                ? ""
-                                                : candidates
-                                                        .get(line.candidate())
-                                                        .toString(),
-                                        line.equity()))));
-        Supplier<RolloutReport> play = () -> {
-            try (Rollouts rollouts = new Rollouts(knowledge::judgement, settings, threads)) {
-                return roll == null
-                        ? rollouts.odds(from, file, progress)
-                        : rollouts.compare(from, roll, candidates, file, progress);
-            } catch (CancellationException e) {
-                throw new UserError(e.getMessage() + ": nothing is known yet");
-            }
-        };
-        int legal = roll == null ? 0 : Plays.legal(from, roll).size();
-        Interruption.during(
-                () -> print(new RolloutSummary(from, roll, label, settings, legal, candidates, play.get())),
-                progress::stop);
-        return 0;
-    }
-
-    private void cubeful(Position from) {
-        Model model = net.load();
         Knowledge knowledge = cube.knowledge(Knowledge.of(model).with(options.tables(console())));
-        Question question = cube.about(Question.before(from));
+        Question asked = cube.about(roll == null ? Question.before(from) : Question.of(from, roll));
         NetLabel label = NetLabel.of(net.name(), model);
         List<String> judge = new ArrayList<>(List.of("net " + label.sha256()));
         judge.addAll(cube.identity());
-        CubefulRolloutJob job = new CubefulRolloutJob(
-                question,
+        List<Play> compared = roll == null ? List.of() : candidates(asked, knowledge);
+        RolloutJob job = new RolloutJob(
+                asked,
+                compared,
                 knowledge,
                 label,
-                options.settings(),
-                options.threads(),
+                settings,
+                threads,
                 options.file(judge),
                 console().err());
-        List<Play> named = roll == null ? List.of() : candidates(cube.about(Question.of(from, roll)), knowledge);
-        Interruption.during(
-                () -> {
-                    CubefulRolloutSummary summary = roll == null ? job.actions() : job.plays(roll, named);
-                    if (json) {
-                        CubefulRolloutJson.write(summary, out());
-                    } else {
-                        CubefulRolloutText.write(summary, out());
-                    }
-                    out().flush();
-                    options.requireKept();
-                },
-                job::stop);
+        Interruption.during(() -> print(job.run()), job::stop);
+        return 0;
     }
 
     private int most() {

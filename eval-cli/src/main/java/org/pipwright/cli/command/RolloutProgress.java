@@ -8,22 +8,19 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.pipwright.engine.rollout.Estimate;
 import org.pipwright.engine.rollout.RolloutListener;
+import org.pipwright.engine.rollout.RolloutReport;
 
-/**
- * Tells how far a rollout has come, with the standings, a line now and then; and ends it when it is told to.
- *
- * @param <R> what the standings are told in
- */
-final class RolloutProgress<R> implements RolloutListener<R> {
+/** Tells how far a rollout has come, with the standings, a line now and then; and ends it when it is told to. */
+final class RolloutProgress implements RolloutListener {
     private static final long INTERVAL = Duration.ofSeconds(5).toNanos();
 
     private final PrintWriter err;
-    private final Function<R, String> words;
+    private final Function<RolloutReport, String> words;
     private long last = System.nanoTime();
     private volatile boolean stopped;
 
     /** Progress on {@code err}; {@code words} puts standings into a line. */
-    RolloutProgress(PrintWriter err, Function<R, String> words) {
+    RolloutProgress(PrintWriter err, Function<RolloutReport, String> words) {
         this.err = err;
         this.words = words;
     }
@@ -50,7 +47,7 @@ final class RolloutProgress<R> implements RolloutListener<R> {
     }
 
     @Override
-    public boolean round(R report) {
+    public boolean round(RolloutReport report) {
         long now = System.nanoTime();
         if (now - last >= INTERVAL) {
             last = now;

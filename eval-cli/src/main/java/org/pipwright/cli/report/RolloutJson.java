@@ -3,8 +3,10 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
-import org.pipwright.engine.position.Position;
-import org.pipwright.engine.roll.Roll;
+import java.util.List;
+import java.util.Locale;
+import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.rollout.ActionStanding;
 import org.pipwright.engine.rollout.Estimate;
 import org.pipwright.engine.rollout.RolloutLine;
 import org.pipwright.engine.rollout.RolloutReport;
@@ -28,39 +30,68 @@ public final class RolloutJson {
      * @param out where to
      */
     public static void write(RolloutSummary summary, PrintWriter out) {
-        Json.print(out, "pipwright-rollout", json -> {
-            asked(json, summary.position(), summary.roll(), summary.legal());
-            summary.net().write(json);
-            settings(json, summary.settings());
-            RolloutReport report = summary.report();
-            games(json, report.trials(), report.needed(), report.clear());
-            json.writeArrayFieldStart("candidates");
-            for (RolloutLine line : report.lines()) {
-                candidate(json, summary, line);
+        Json.print(out, "pipwright-rollout", 2, json -> {
+            Question question = summary.question();
+            Json.position(json, question.position());
+            if (summary.ofPlays()) {
+                json.writeStringField("roll", question.roll().toString());
+                json.writeNumberField("legalPlays", summary.legal());
             }
-            json.writeEndArray();
+            summary.net().write(json);
+            if (question.cubeful()) {
+                CubeJson.cube(json, question.cube());
+                CubeJson.stakes(json, question.stakes());
+            }
+            json.writeStringField("unit", unit(summary));
+            settings(json, summary.settings());
+            standings(json, summary);
+            if (question.cubeful() && !summary.match()) {
+                json.writeStringField("caution", CubeWords.CAUTION);
+            }
         });
     }
 
-    /** What was asked about; the roll may be null. */
-    static void asked(JsonGenerator json, Position position, Roll roll, int legal) throws IOException {
-        Json.position(json, position);
-        if (roll != null) {
-            json.writeStringField("roll", roll.toString());
-            json.writeNumberField("legalPlays", legal);
+    private static String unit(RolloutSummary summary) {
+        if (summary.match()) {
+            return "chance to win the match";
+        }
+        return summary.question().cubeful() ? "points per unit of the cube" : "points per game";
+    }
+
+    private static void standings(JsonGenerator json, RolloutSummary summary) throws IOException {
+        RolloutReport report = summary.report();
+        json.writeNumberField("games", report.trials());
+        if (report.needed() > 0) {
+            json.writeNumberField("standardErrorsNeeded", Numbers.rounded(report.needed()));
+            json.writeBooleanField("clear", report.clear());
+        }
+        json.writeArrayFieldStart("candidates");
+        for (RolloutLine line : report.lines()) {
+            candidate(json, summary, line);
+        }
+        json.writeEndArray();
+        if (report.actions().isPresent()) {
+            decision(json, summary.question(), report.actions().get());
         }
     }
 
-    /** How many games were played, and whether the best is clear where that was asked. */
-    static void games(JsonGenerator json, int trials, double needed, boolean clear) throws IOException {
-        json.writeNumberField("games", trials);
-        if (needed > 0) {
-            json.writeNumberField("standardErrorsNeeded", Numbers.rounded(needed));
-            json.writeBooleanField("clear", clear);
+    private static void decision(JsonGenerator json, Question question, ActionStanding actions) throws IOException {
+        CubeJson.values(json, actions.values());
+        json.writeArrayFieldStart("choices");
+        for (ActionStanding.Choice choice : actions.choices()) {
+            json.writeStartObject();
+            json.writeStringField("between", RolloutText.between(choice.kind()));
+            estimate(json, "difference", choice.difference());
+            if (actions.needed() > 0) {
+                json.writeStringField("clarity", choice.clarity().name().toLowerCase(Locale.ROOT));
+            }
+            json.writeEndObject();
         }
+        json.writeEndArray();
+        json.writeStringField("verdict", CubeWords.verdict(actions.values(), question.cube(), question.stakes()));
     }
 
-    static void settings(JsonGenerator json, RolloutSettings settings) throws IOException {
+    private static void settings(JsonGenerator json, RolloutSettings settings) throws IOException {
         json.writeObjectFieldStart("settings");
         json.writeNumberField("trials", settings.trials());
         json.writeNumberField("seed", settings.seed());
@@ -73,29 +104,37 @@ public final class RolloutJson {
 
     private static void candidate(JsonGenerator json, RolloutSummary summary, RolloutLine line) throws IOException {
         json.writeStartObject();
-        if (summary.roll() != null) {
-            Json.play(json, summary.candidates().get(line.candidate()));
+        if (summary.ofPlays()) {
+            Json.play(json, summary.plays().get(line.candidate()));
+        } else if (line.cube().isPresent()) {
+            json.writeStringField("action", summary.names().get(line.candidate()));
         }
-        estimate(json, "equity", line.equity());
+        estimate(json, "value", line.value());
         estimate(json, "cost", line.behind());
-        estimate(json, "plainEquity", line.plain());
-        reduction(json, line.reduction());
+        estimate(json, "plainValue", line.plain());
+        if (Double.isFinite(line.reduction())) {
+            json.writeNumberField("varianceReduction", Numbers.rounded(line.reduction()));
+        }
+        if (line.cube().isPresent()) {
+            RolloutLine.Cube cube = line.cube().get();
+            json.writeNumberField("doubled", Numbers.rounded(cube.doubled()));
+            json.writeNumberField("passed", Numbers.rounded(cube.passed()));
+            json.writeNumberField("meanCube", Numbers.rounded(cube.shown()));
+        } else {
+            chances(json, line.chances());
+        }
+        json.writeEndObject();
+    }
+
+    private static void chances(JsonGenerator json, List<Estimate> chances) throws IOException {
         json.writeObjectFieldStart("chances");
         for (int k = 0; k < CHANCES.length; k++) {
-            estimate(json, CHANCES[k], line.chances().get(k));
+            estimate(json, CHANCES[k], chances.get(k));
         }
-        json.writeEndObject();
         json.writeEndObject();
     }
 
-    /** What taking luck off has saved, where that can be said. */
-    static void reduction(JsonGenerator json, double reduction) throws IOException {
-        if (Double.isFinite(reduction)) {
-            json.writeNumberField("varianceReduction", Numbers.rounded(reduction));
-        }
-    }
-
-    static void estimate(JsonGenerator json, String name, Estimate estimate) throws IOException {
+    private static void estimate(JsonGenerator json, String name, Estimate estimate) throws IOException {
         json.writeObjectFieldStart(name);
         json.writeNumberField("mean", Numbers.rounded(estimate.mean()));
         json.writeNumberField("standardError", Numbers.rounded(estimate.standardError()));

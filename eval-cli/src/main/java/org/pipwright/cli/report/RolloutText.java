@@ -3,6 +3,10 @@ package org.pipwright.cli.report;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.rollout.ActionStanding;
 import org.pipwright.engine.rollout.Estimate;
 import org.pipwright.engine.rollout.RolloutLine;
 import org.pipwright.engine.rollout.RolloutReport;
@@ -11,6 +15,9 @@ import org.pipwright.engine.rollout.RolloutSettings;
 /** A rollout as a table: for each candidate a row of means, and below it their standard errors. */
 public final class RolloutText {
     private static final int FIRST_CHANCE = 5;
+
+    /** Rounding. */
+    private static final double NOTHING = 1e-9;
 
     private RolloutText() {}
 
@@ -21,11 +28,44 @@ public final class RolloutText {
      * @param out where to
      */
     public static void write(RolloutSummary summary, PrintWriter out) {
-        boolean plays = summary.roll() != null;
-        out.println(summary.position() + (plays ? "  to play " + summary.roll() : "  on roll"));
+        Question question = summary.question();
+        out.println(question.position() + (summary.ofPlays() ? "  to play " + question.roll() : "  on roll"));
+        if (question.cubeful()) {
+            out.println(CubeWords.stakes(question.stakes()) + "; " + CubeWords.cube(question.cube()));
+        }
         out.println(scope(summary) + "net " + summary.net().name() + ", "
                 + games(summary.report().trials(), summary.settings()));
         out.println();
+        if (question.cubeful()) {
+            valueTable(summary, out);
+        } else {
+            chanceTable(summary, out);
+        }
+        out.println();
+        summary.report().actions().ifPresent(actions -> verdict(summary, actions, out));
+        notes(summary, out);
+    }
+
+    private static String scope(RolloutSummary summary) {
+        int compared = summary.plays().size();
+        int legal = summary.legal();
+        if (!summary.ofPlays()) {
+            return "";
+        }
+        return summary.question().cubeful()
+                ? RankText.scope(compared, legal, compared) + ", "
+                : compared + " of " + legal + (legal == 1 ? " legal play, " : " legal plays, ");
+    }
+
+    /** How many games there were, and under which settings. */
+    private static String games(int trials, RolloutSettings settings) {
+        return trials + " games each at lookahead " + settings.lookahead()
+                + (settings.truncation() > 0 ? ", truncated after " + settings.truncation() + " rolls" : "")
+                + ", seed " + settings.seed();
+    }
+
+    private static void chanceTable(RolloutSummary summary, PrintWriter out) {
+        boolean plays = summary.ofPlays();
         Table table = new Table("rlrrrrrrrrr");
         table.row(
                 "",
@@ -41,77 +81,133 @@ public final class RolloutText {
                 "backg.");
         int place = 1;
         for (RolloutLine line : summary.report().lines()) {
-            String name = plays ? summary.candidates().get(line.candidate()).toString() : "before the roll";
-            table.row(means(plays ? String.valueOf(place++) : "", name, line).toArray());
-            table.row(errors(line).toArray());
+            List<String> means = new ArrayList<>(List.of(
+                    plays ? String.valueOf(place++) : "",
+                    summary.names().get(line.candidate()),
+                    Numbers.points(line.value().mean()),
+                    Numbers.cost(line.behind().mean()),
+                    luck(line.reduction())));
+            List<String> errors = new ArrayList<>(
+                    List.of("", "  standard error", error(false, line.value()), error(false, line.behind()), ""));
+            for (Estimate chance : line.chances()) {
+                means.add(Numbers.percent(chance.mean()));
+                errors.add(Numbers.percent(chance.standardError()));
+            }
+            table.row(means.toArray());
+            table.row(errors.toArray());
         }
         RankText.chanceHeadings(table, FIRST_CHANCE);
         table.print(out);
-        notes(summary, out);
     }
 
-    private static String scope(RolloutSummary summary) {
-        int legal = summary.legal();
-        return summary.roll() == null
-                ? ""
-                : summary.candidates().size() + " of " + legal + (legal == 1 ? " legal play, " : " legal plays, ");
-    }
-
-    /** How many games there were, and under which settings. */
-    static String games(int trials, RolloutSettings settings) {
-        return trials + " games each at lookahead " + settings.lookahead()
-                + (settings.truncation() > 0 ? ", truncated after " + settings.truncation() + " rolls" : "")
-                + ", seed " + settings.seed();
-    }
-
-    private static List<String> means(String place, String name, RolloutLine line) {
-        List<String> cells = new ArrayList<>(List.of(
-                place,
-                name,
-                Numbers.points(line.equity().mean()),
-                Numbers.cost(line.behind().mean()),
-                luck(line.reduction())));
-        for (Estimate chance : line.chances()) {
-            cells.add(Numbers.percent(chance.mean()));
+    private static void valueTable(RolloutSummary summary, PrintWriter out) {
+        boolean match = summary.match();
+        Table table = new Table("lrrrrrr");
+        table.row("", match ? "match, %" : "equity", "cost", "luck", "doubled, %", "passed, %", "cube");
+        for (RolloutLine line : summary.report().lines()) {
+            RolloutLine.Cube cube = line.cube().orElseThrow();
+            table.row(
+                    summary.names().get(line.candidate()),
+                    value(match, line.value().mean()),
+                    cost(match, line.behind().mean()),
+                    luck(line.reduction()),
+                    Numbers.percent(cube.doubled()),
+                    Numbers.percent(cube.passed()),
+                    Numbers.hundredths(cube.shown()));
+            table.row("  standard error", error(match, line.value()), error(match, line.behind()), "", "", "", "");
         }
-        return cells;
+        table.print(out);
     }
 
-    private static List<String> errors(RolloutLine line) {
-        List<String> cells = new ArrayList<>(List.of(
-                "",
-                "  standard error",
-                Numbers.size(line.equity().standardError()),
-                Numbers.size(line.behind().standardError()),
-                ""));
-        for (Estimate chance : line.chances()) {
-            cells.add(Numbers.percent(chance.standardError()));
+    private static String value(boolean match, double value) {
+        return match ? Numbers.finePercent(value) : Numbers.points(value);
+    }
+
+    private static String cost(boolean match, double cost) {
+        return match ? Numbers.percentCost(cost) : Numbers.cost(cost);
+    }
+
+    private static String error(boolean match, Estimate estimate) {
+        double error = estimate.standardError();
+        return match ? Numbers.finePercent(error) : Numbers.size(error);
+    }
+
+    /** What taking luck off has saved; nothing where there was none. */
+    private static String luck(double reduction) {
+        if (Double.isNaN(reduction)) {
+            return "";
         }
-        return cells;
+        return Double.isInfinite(reduction) ? "all of it" : Numbers.percent(reduction / 100) + "x";
+    }
+
+    private static void verdict(RolloutSummary summary, ActionStanding actions, PrintWriter out) {
+        CubeValues values = actions.values();
+        if (values.mayDouble()) {
+            double cost = values.cost(CubeAction.PASS);
+            out.println("double, pass: " + value(summary.match(), values.doublePass())
+                    + (cost == 0 ? "" : ", cost " + cost(summary.match(), cost)));
+        }
+        out.println(CubeWords.verdict(
+                values, summary.question().cube(), summary.question().stakes()));
+        actions.choices().forEach(choice -> out.println(choice(summary.match(), choice, actions.needed())));
+    }
+
+    /** What a choice is between. */
+    static String between(ActionStanding.Kind kind) {
+        switch (kind) {
+            case DOUBLE_OR_ROLL:
+                return "doubling and rolling";
+            case TAKE_OR_PASS:
+                return "taking and passing";
+            default:
+                return "beavering and taking";
+        }
+    }
+
+    private static String choice(boolean match, ActionStanding.Choice choice, double needed) {
+        double apart = Math.abs(choice.difference().mean());
+        double error = choice.difference().standardError();
+        String text = between(choice.kind()) + ": " + (match ? Numbers.finePercent(apart) : Numbers.size(apart))
+                + " apart, "
+                + (apart <= NOTHING || error > 0 && apart < error / 100
+                        ? "the same"
+                        : error <= NOTHING ? "no error" : Numbers.percent(apart / error / 100) + " standard errors");
+        return text + (needed > 0 ? ": " + clarity(choice.clarity(), needed) : apart < 2 * error ? ": not clear" : "");
+    }
+
+    private static String clarity(ActionStanding.Clarity clarity, double needed) {
+        switch (clarity) {
+            case CLEAR:
+                return "clear";
+            case CLOSE:
+                return "known to lie within 0.01 points of each other";
+            default:
+                return "not yet clear, which takes " + Numbers.percent(needed / 100) + " at this look";
+        }
     }
 
     private static void notes(RolloutSummary summary, PrintWriter out) {
-        RolloutReport report = summary.report();
-        out.println();
+        boolean withCube = summary.question().cubeful();
         if (summary.settings().luckAdjusted()) {
             out.println("luck: how many times as many games would be needed without taking luck off");
         }
+        if (withCube) {
+            out.println(
+                    "doubled, passed: shares of the games in which that happened later; cube: what it showed in the end");
+        }
+        RolloutReport report = summary.report();
         if (report.lines().stream().flatMap(line -> line.chances().stream()).anyMatch(chance -> chance.mean() < 0)) {
             out.println(
                     "a chance below 0 is one near 0: with luck taken off, few games can miss it by their standard error");
         }
         if (report.needed() > 0) {
-            String needed = Numbers.size(report.needed()).replaceAll("..$", "");
-            out.println("the best play is " + (report.clear() ? "" : "not yet ") + "clear: at this look that takes "
-                    + needed + " standard errors between it and every other");
+            out.println("the best " + (withCube ? "" : "play ") + "is " + (report.clear() ? "" : "not yet ")
+                    + "clear: at this look that takes " + Numbers.hundredths(report.needed())
+                    + " standard errors between it and every other");
         }
-    }
-
-    /** What taking luck off has saved; nothing where there was none. */
-    static String luck(double reduction) {
-        if (Double.isNaN(reduction)) {
-            return "";
+        if (withCube && !summary.match()) {
+            out.println();
+            out.println(CubeWords.CAUTION);
         }
-        return Double.isInfinite(reduction) ? "all of it" : Numbers.percent(reduction / 100) + "x";
     }
 }

@@ -21,13 +21,16 @@ import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.rollout.CubefulRolloutReport;
-import org.pipwright.engine.rollout.CubefulRollouts;
-import org.pipwright.engine.rollout.CubefulStart;
+import org.pipwright.engine.rollout.RolloutFile;
+import org.pipwright.engine.rollout.RolloutListener;
+import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
+import org.pipwright.engine.rollout.Rollouts;
+import org.pipwright.engine.rollout.Start;
+import org.pipwright.engine.search.Judgement;
 
 /** Rollouts with the cube, from the command line. */
-class CubefulRolloutTest {
+class RolloutWithCubeTest {
     private static Run run(String line) {
         return Run.of((line + " --net " + TestNet.path()).split(" "));
     }
@@ -35,7 +38,7 @@ class CubefulRolloutTest {
     private static JsonNode json(String line) throws IOException {
         Run run = run(line + " --json");
         assertEquals(0, run.code(), run.err());
-        assertEquals(List.of(), Schemas.faults("cubeful-rollout", run.out()));
+        assertEquals(List.of(), Schemas.faults("rollout", run.out()));
         return new ObjectMapper().readTree(run.out());
     }
 
@@ -73,19 +76,20 @@ class CubefulRolloutTest {
     void jsonHasWhatTheEngineSays() throws IOException {
         JsonNode json = json("rollout start --cube 1 --trials 36 --truncate 4 --seed 3");
         MoneyTerms terms = new MoneyTerms(MoneyStakes.USUAL, null);
-        CubefulRolloutReport expected;
-        try (CubefulRollouts rollouts = new CubefulRollouts(
-                () -> new NetworkEvaluator(TestNet.MODEL),
+        RolloutReport expected;
+        try (Rollouts rollouts = new Rollouts(
+                () -> Judgement.by(new NetworkEvaluator(TestNet.MODEL)),
                 () -> stakes -> terms,
                 RolloutSettings.DEFAULT.withTrials(36).withTruncation(4).withSeed(3),
                 1)) {
             expected = rollouts.compare(
                     List.of(
-                            CubefulStart.rolling(Position.start(), CubeState.START),
-                            CubefulStart.rolling(Position.start(), CubeState.START.taken())),
+                            Start.rolling(Position.start(), CubeState.START),
+                            Start.rolling(Position.start(), CubeState.START.taken())),
                     MoneyStakes.USUAL,
                     1,
-                    report -> true);
+                    RolloutFile.NONE,
+                    RolloutListener.NONE);
         }
         assertEquals(36, json.get("games").asInt());
         for (int i = 0; i < 2; i++) {
@@ -101,7 +105,10 @@ class CubefulRolloutTest {
                     expected.lines().get(i).value().standardError(),
                     shown.get("value").get("standardError").asDouble(),
                     1e-6);
-            assertEquals(expected.lines().get(i).doubled(), shown.get("doubled").asDouble(), 1e-6);
+            assertEquals(
+                    expected.lines().get(i).cube().orElseThrow().doubled(),
+                    shown.get("doubled").asDouble(),
+                    1e-6);
         }
     }
 

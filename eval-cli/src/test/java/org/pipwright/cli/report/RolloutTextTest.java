@@ -12,33 +12,34 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rollout.ActionStanding;
 import org.pipwright.engine.rollout.ActionStanding.Choice;
 import org.pipwright.engine.rollout.ActionStanding.Clarity;
 import org.pipwright.engine.rollout.ActionStanding.Kind;
-import org.pipwright.engine.rollout.CubefulLine;
-import org.pipwright.engine.rollout.CubefulRolloutReport;
 import org.pipwright.engine.rollout.Estimate;
+import org.pipwright.engine.rollout.RolloutLine;
+import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
 
-class CubefulRolloutTextTest {
+class RolloutTextTest {
     private static final CubeValues VALUES = new CubeValues(true, false, 0.9212, 1.5068, 1, 1.5068);
+
+    private static final Optional<RolloutLine.Cube> NO_DOUBLES = Optional.of(new RolloutLine.Cube(0, 0, 1));
 
     private static String text(Choice choice, double needed, double reduction) {
         Estimate take = new Estimate(VALUES.doubleTake(), 0.02);
-        List<CubefulLine> lines = List.of(
-                new CubefulLine(1, take, new Estimate(-0.5068, 0.02), take, reduction, 0, 0, 1),
-                new CubefulLine(0, new Estimate(0.9212, 0.01), new Estimate(-0.0788, 0.01), take, 2.5, 0, 0, 1));
+        List<RolloutLine> lines = List.of(
+                new RolloutLine(1, take, new Estimate(-0.5068, 0.02), take, reduction, List.of(), NO_DOUBLES),
+                new RolloutLine(
+                        0, new Estimate(0.9212, 0.01), new Estimate(-0.0788, 0.01), take, 2.5, List.of(), NO_DOUBLES));
         ActionStanding actions = new ActionStanding(VALUES, List.of(choice), needed);
-        CubefulRolloutReport report = new CubefulRolloutReport(36, lines, needed, false, Optional.of(actions));
+        RolloutReport report = new RolloutReport(36, lines, needed, false, Optional.of(actions));
         StringWriter text = new StringWriter();
-        CubefulRolloutText.write(
-                new CubefulRolloutSummary(
-                        Position.start(),
-                        null,
-                        CubeState.START,
-                        MoneyStakes.USUAL,
+        RolloutText.write(
+                new RolloutSummary(
+                        Question.before(Position.start()).with(MoneyStakes.USUAL, CubeState.START),
                         new NetLabel("some", "0".repeat(64)),
                         RolloutSettings.DEFAULT,
                         0,

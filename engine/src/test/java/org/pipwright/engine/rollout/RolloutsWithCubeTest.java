@@ -42,9 +42,10 @@ import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.score.MatchScore;
+import org.pipwright.engine.search.Judgement;
 
 /** Rollouts with the cube against exact values, plain against luck-adjusted ones, and what must not matter. */
-class CubefulRolloutsTest {
+class RolloutsWithCubeTest {
     private static final SideIndex SIDES = new SideIndex(6, 3);
     private static final TwoSidedTable TABLE = TwoSidedTable.build(SIDES, 1, TableProgress.NONE);
     private static final EndgameTables TABLES =
@@ -119,8 +120,8 @@ class CubefulRolloutsTest {
         }
     }
 
-    private static CubefulRollouts exact(RolloutSettings settings) {
-        return new CubefulRollouts(() -> EVALUATOR, () -> stakes -> new PlayedOut(), settings, 1);
+    private static Rollouts exact(RolloutSettings settings) {
+        return new Rollouts(() -> Judgement.by(EVALUATOR), () -> stakes -> new PlayedOut(), settings, 1);
     }
 
     /** Chances from pips alone, which are wrong: wins too sure of themselves, and gammons where there are none. */
@@ -133,8 +134,8 @@ class CubefulRolloutsTest {
         out[outAt + 3] = 1 - win;
     };
 
-    private static CubefulRollouts rough(Function<Stakes, CubeTerms> terms, RolloutSettings settings, int threads) {
-        return new CubefulRollouts(() -> ROUGH, () -> terms, settings, threads);
+    private static Rollouts rough(Function<Stakes, CubeTerms> terms, RolloutSettings settings, int threads) {
+        return new Rollouts(() -> Judgement.by(ROUGH), () -> terms, settings, threads);
     }
 
     private static Position race(SplittableRandom random, int checkers, int points) {
@@ -148,8 +149,8 @@ class CubefulRolloutsTest {
         return Position.of(sides[0], sides[1]);
     }
 
-    private static CubefulLine money(CubefulRollouts rollouts, CubefulStart start, CubeState unit) {
-        return rollouts.compare(List.of(start), MoneyStakes.USUAL, unit.value(), report -> true)
+    private static RolloutLine money(Rollouts rollouts, Start start, CubeState unit) {
+        return rollouts.compare(List.of(start), MoneyStakes.USUAL, unit.value(), RolloutFile.NONE, report -> true)
                 .of(0);
     }
 
@@ -165,16 +166,16 @@ class CubefulRolloutsTest {
     void withExactValuesLuckExplainsEverything() {
         SplittableRandom random = new SplittableRandom(4);
         RolloutSettings few = RolloutSettings.DEFAULT.withTrials(36);
-        try (CubefulRollouts rollouts = exact(few)) {
+        try (Rollouts rollouts = exact(few)) {
             for (int i = 0; i < 60; i++) {
                 Position race = race(random, 1 + random.nextInt(3), 6);
                 CubeState cube = cube(CubeOwner.values()[i % 3]);
                 CubeValues values = EXACT.exact(race, cube).orElseThrow();
-                CubefulLine line = money(rollouts, CubefulStart.rolling(race, cube), cube);
+                RolloutLine line = money(rollouts, Start.rolling(race, cube), cube);
                 assertEquals(values.noDouble(), line.value().mean(), 1e-3, race + " " + cube);
                 assertTrue(line.value().standardError() < 1e-3, line::toString);
                 if (values.mayDouble()) {
-                    CubefulLine taken = money(rollouts, CubefulStart.rolling(race, cube.taken()), cube);
+                    RolloutLine taken = money(rollouts, Start.rolling(race, cube.taken()), cube);
                     assertEquals(values.doubleTake(), taken.value().mean(), 2e-3, race + " " + cube);
                 }
             }
@@ -197,9 +198,9 @@ class CubefulRolloutsTest {
             if (Math.abs(exact) > 0.9) {
                 continue;
             }
-            try (CubefulRollouts rollouts = exact(SHORT.withLuckAdjusted(false).withSeed(count))) {
+            try (Rollouts rollouts = exact(SHORT.withLuckAdjusted(false).withSeed(count))) {
                 Estimate estimate =
-                        money(rollouts, CubefulStart.rolling(race, cube), cube).value();
+                        money(rollouts, Start.rolling(race, cube), cube).value();
                 double z = (estimate.mean() - exact) / estimate.standardError();
                 errors += estimate.mean() - exact;
                 variances += estimate.standardError() * estimate.standardError();
@@ -227,9 +228,9 @@ class CubefulRolloutsTest {
         double variances = 0;
         int doubled = 0;
         for (int i = 0; i < 60; i++) {
-            CubefulStart start = CubefulStart.rolling(race(random, 2, 10), cube(CubeOwner.values()[i % 3]));
-            try (CubefulRollouts rollouts = rough(terms, SHORT.withSeed(i), 1)) {
-                CubefulLine line = rollouts.compare(List.of(start), stakes, 1, report -> true)
+            Start start = Start.rolling(race(random, 2, 10), cube(CubeOwner.values()[i % 3]));
+            try (Rollouts rollouts = rough(terms, SHORT.withSeed(i), 1)) {
+                RolloutLine line = rollouts.compare(List.of(start), stakes, 1, RolloutFile.NONE, report -> true)
                         .of(0);
                 double error = line.value().mean() - line.plain().mean();
                 double variance = Math.pow(line.value().standardError(), 2)
@@ -237,7 +238,7 @@ class CubefulRolloutsTest {
                 assertTrue(error * error <= 16 * variance + 1e-12, line::toString);
                 errors += error;
                 variances += variance;
-                doubled += line.doubled() > 0 ? 1 : 0;
+                doubled += line.cube().orElseThrow().doubled() > 0 ? 1 : 0;
             }
         }
         assertTrue(Math.abs(errors) < 3 * Math.sqrt(variances), "they lean apart: " + errors);
@@ -250,16 +251,24 @@ class CubefulRolloutsTest {
         MatchStakes stakes = new MatchStakes(new MatchScore(1, 1, false));
         MatchTerms last = new MatchTerms(stakes, ShippedMatchTable.load());
         SplittableRandom random = new SplittableRandom(9);
-        try (CubefulRollouts rollouts =
-                new CubefulRollouts(() -> EVALUATOR, () -> seen -> last, RolloutSettings.DEFAULT.withTrials(36), 1)) {
+        try (Rollouts rollouts = new Rollouts(
+                () -> Judgement.by(EVALUATOR), () -> seen -> last, RolloutSettings.DEFAULT.withTrials(36), 1)) {
             for (int i = 0; i < 30; i++) {
                 Position race = race(random, 3, 6);
-                CubefulLine line = rollouts.compare(
-                                List.of(CubefulStart.rolling(race, CubeState.START)), stakes, 1, report -> true)
+                RolloutLine line = rollouts.compare(
+                                List.of(Start.rolling(race, CubeState.START)),
+                                stakes,
+                                1,
+                                RolloutFile.NONE,
+                                report -> true)
                         .of(0);
                 assertEquals(EVALUATOR.evaluate(race).win(), line.value().mean(), 1e-5);
-                assertEquals(0, line.doubled() + line.passed(), 1e-9);
-                assertEquals(1, line.cube(), 1e-9);
+                assertEquals(
+                        0,
+                        line.cube().orElseThrow().doubled()
+                                + line.cube().orElseThrow().passed(),
+                        1e-9);
+                assertEquals(1, line.cube().orElseThrow().shown(), 1e-9);
             }
         }
     }
@@ -271,11 +280,12 @@ class CubefulRolloutsTest {
         for (Roll roll : List.of(Roll.of(2, 1), Roll.of(6, 5))) {
             List<Play> plays = Plays.legal(position, roll);
             CubeState cube = new CubeState(2, CubeOwner.ME);
-            List<CubefulStart> starts =
-                    plays.stream().map(play -> CubefulStart.after(play, cube)).toList();
-            try (CubefulRollouts rollouts = new CubefulRollouts(
-                    () -> EVALUATOR, () -> stakes -> EXACT, RolloutSettings.DEFAULT.withTrials(36), 2)) {
-                CubefulRolloutReport report = rollouts.compare(starts, MoneyStakes.USUAL, 2, standing -> true);
+            List<Start> starts =
+                    plays.stream().map(play -> Start.after(play, cube)).toList();
+            try (Rollouts rollouts = new Rollouts(
+                    () -> Judgement.by(EVALUATOR), () -> stakes -> EXACT, RolloutSettings.DEFAULT.withTrials(36), 2)) {
+                RolloutReport report =
+                        rollouts.compare(starts, MoneyStakes.USUAL, 2, RolloutFile.NONE, standing -> true);
                 for (int i = 0; i < plays.size(); i++) {
                     Position next = plays.get(i).next();
                     double expected = next.finished()
@@ -299,36 +309,37 @@ class CubefulRolloutsTest {
     void threadsMakeNoDifference(int threads) {
         MoneyTerms terms = new MoneyTerms(MoneyStakes.USUAL, null);
         RolloutSettings settings = SHORT.withTruncation(6);
-        List<CubefulStart> starts = List.of(
-                CubefulStart.rolling(Position.start(), CubeState.START),
-                CubefulStart.rolling(Position.start(), CubeState.START.taken()));
-        try (CubefulRollouts one = rough(stakes -> terms, settings, 1);
-                CubefulRollouts more = rough(stakes -> terms, settings, threads)) {
-            CubefulRolloutReport alone = one.compare(starts, MoneyStakes.USUAL, 1, report -> true);
+        List<Start> starts = List.of(
+                Start.rolling(Position.start(), CubeState.START),
+                Start.rolling(Position.start(), CubeState.START.taken()));
+        try (Rollouts one = rough(stakes -> terms, settings, 1);
+                Rollouts more = rough(stakes -> terms, settings, threads)) {
+            RolloutReport alone = one.compare(starts, MoneyStakes.USUAL, 1, RolloutFile.NONE, report -> true);
             assertEquals(144, alone.trials());
-            assertEquals(alone, more.compare(starts, MoneyStakes.USUAL, 1, report -> true));
+            assertEquals(alone, more.compare(starts, MoneyStakes.USUAL, 1, RolloutFile.NONE, report -> true));
         }
     }
 
     @Test
     void itStopsWhenToldAndWhenSure() {
         MoneyTerms terms = new MoneyTerms(MoneyStakes.USUAL, null);
-        List<CubefulStart> starts = List.of(
-                CubefulStart.rolling(PositionText.parse("2@1 / 2@1"), CubeState.START),
-                CubefulStart.rolling(PositionText.parse("2@1 / 2@1").swapped(), new CubeState(2, CubeOwner.THEM)));
-        try (CubefulRollouts rollouts = rough(stakes -> terms, SHORT.withTruncation(1), 2)) {
+        List<Start> starts = List.of(
+                Start.rolling(PositionText.parse("2@1 / 2@1"), CubeState.START),
+                Start.rolling(PositionText.parse("2@1 / 2@1").swapped(), new CubeState(2, CubeOwner.THEM)));
+        try (Rollouts rollouts = rough(stakes -> terms, SHORT.withTruncation(1), 2)) {
             assertEquals(
                     36,
-                    rollouts.compare(starts, MoneyStakes.USUAL, 1, report -> false)
+                    rollouts.compare(starts, MoneyStakes.USUAL, 1, RolloutFile.NONE, report -> false)
                             .trials());
             assertThrows(
-                    CancellationException.class, () -> rollouts.compare(starts, MoneyStakes.USUAL, 1, new Stopped()));
+                    CancellationException.class,
+                    () -> rollouts.compare(starts, MoneyStakes.USUAL, 1, RolloutFile.NONE, new Stopped()));
         }
-        try (CubefulRollouts rollouts = exact(SHORT.withLuckAdjusted(false).withSure(3))) {
-            List<CubefulStart> unlike = List.of(
-                    CubefulStart.rolling(PositionText.parse("1@1 / 3@6"), new CubeState(2, CubeOwner.THEM)),
-                    CubefulStart.rolling(PositionText.parse("3@6 / 1@6"), new CubeState(2, CubeOwner.THEM)));
-            CubefulRolloutReport report = rollouts.compare(unlike, MoneyStakes.USUAL, 2, standing -> true);
+        try (Rollouts rollouts = exact(SHORT.withLuckAdjusted(false).withSure(3))) {
+            List<Start> unlike = List.of(
+                    Start.rolling(PositionText.parse("1@1 / 3@6"), new CubeState(2, CubeOwner.THEM)),
+                    Start.rolling(PositionText.parse("3@6 / 1@6"), new CubeState(2, CubeOwner.THEM)));
+            RolloutReport report = rollouts.compare(unlike, MoneyStakes.USUAL, 2, RolloutFile.NONE, standing -> true);
             assertTrue(report.clear() && report.trials() < 144, report::toString);
         }
     }

@@ -36,14 +36,14 @@ import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.RandomModels;
 
 /** Files of rollouts with the cube; what makes any file unfit is tested by {@link RolloutFileTest}. */
-class CubefulRolloutFileTest {
+class RolloutWithCubeFileTest {
     private static final Model MODEL = RandomModels.of(21, 16);
     private static final RolloutSettings SETTINGS =
             RolloutSettings.DEFAULT.withTrials(180).withTruncation(5);
     private static final Position POSITION = PositionText.parse("1@3 1@9 13@off / 2@5 13@off");
     private static final CubeState CUBE = new CubeState(2, CubeOwner.ME);
-    private static final List<CubefulStart> STARTS =
-            List.of(CubefulStart.rolling(POSITION, CUBE), CubefulStart.rolling(POSITION, CUBE.taken()));
+    private static final List<Start> STARTS =
+            List.of(Start.rolling(POSITION, CUBE), Start.rolling(POSITION, CUBE.taken()));
     private static final Stakes MATCH = new MatchStakes(new MatchScore(5, 3, false));
 
     @TempDir
@@ -55,16 +55,16 @@ class CubefulRolloutFileTest {
                 : new MoneyTerms((MoneyStakes) stakes, null);
     }
 
-    private static CubefulRolloutReport compare(
-            List<CubefulStart> starts,
+    private static RolloutReport compare(
+            List<Start> starts,
             Stakes stakes,
             RolloutSettings settings,
             int threads,
             RolloutFile file,
-            RolloutListener<? super CubefulRolloutReport> listener) {
-        try (CubefulRollouts rollouts = new CubefulRollouts(
-                () -> new NetworkEvaluator(MODEL),
-                () -> new TermsByStakes(CubefulRolloutFileTest::terms),
+            RolloutListener listener) {
+        try (Rollouts rollouts = new Rollouts(
+                () -> Judgement.by(new NetworkEvaluator(MODEL)),
+                () -> new TermsByStakes(RolloutWithCubeFileTest::terms),
                 settings,
                 threads)) {
             return rollouts.compare(starts, stakes, CUBE.value(), file, listener);
@@ -84,10 +84,10 @@ class CubefulRolloutFileTest {
     @CsvSource({"true, 1, 3", "true, 3, 2", "false, 2, 1"})
     void stoppedAndResumedGivesTheSameAsWithoutAStop(boolean match, int before, int after) {
         Stakes stakes = match ? MATCH : MoneyStakes.USUAL;
-        List<CubefulRolloutReport> seen = new ArrayList<>();
-        RolloutListener<CubefulRolloutReport> stopping = new RolloutListener<>() {
+        List<RolloutReport> seen = new ArrayList<>();
+        RolloutListener stopping = new RolloutListener() {
             @Override
-            public boolean round(CubefulRolloutReport report) {
+            public boolean round(RolloutReport report) {
                 return seen.add(report);
             }
 
@@ -96,10 +96,10 @@ class CubefulRolloutFileTest {
                 return seen.size() == 2;
             }
         };
-        CubefulRolloutReport known = compare(STARTS, stakes, SETTINGS, before, fresh(), stopping);
+        RolloutReport known = compare(STARTS, stakes, SETTINGS, before, fresh(), stopping);
         assertEquals(72, known.trials(), "whole rounds");
         int[] rounds = new int[1];
-        CubefulRolloutReport whole = compare(STARTS, stakes, SETTINGS, after, resumed(), report -> ++rounds[0] > 0);
+        RolloutReport whole = compare(STARTS, stakes, SETTINGS, after, resumed(), report -> ++rounds[0] > 0);
         assertEquals(3, rounds[0], "only what was missing is played");
         assertEquals(compare(STARTS, stakes, SETTINGS, 1, RolloutFile.NONE, RolloutListener.NONE), whole);
         assertEquals(whole, compare(STARTS, stakes, SETTINGS, after, resumed(), report -> {
@@ -113,15 +113,15 @@ class CubefulRolloutFileTest {
 
     @Test
     void playsAreResumedToo() {
-        List<CubefulStart> plays = new ArrayList<>();
-        Plays.legal(POSITION, Roll.of(2, 1)).forEach(play -> plays.add(CubefulStart.after(play, CUBE)));
+        List<Start> plays = new ArrayList<>();
+        Plays.legal(POSITION, Roll.of(2, 1)).forEach(play -> plays.add(Start.after(play, CUBE)));
         compare(plays, MATCH, SETTINGS, 2, fresh(), report -> false);
         assertEquals(
                 compare(plays, MATCH, SETTINGS, 1, RolloutFile.NONE, RolloutListener.NONE),
                 compare(plays, MATCH, SETTINGS, 2, resumed(), RolloutListener.NONE));
     }
 
-    private void assertRefused(List<CubefulStart> starts, Stakes stakes, RolloutSettings settings, String why) {
+    private void assertRefused(List<Start> starts, Stakes stakes, RolloutSettings settings, String why) {
         InvalidWorkFileException thrown = assertThrows(
                 InvalidWorkFileException.class,
                 () -> compare(starts, stakes, settings, 1, resumed(), RolloutListener.NONE));
@@ -137,7 +137,7 @@ class CubefulRolloutFileTest {
         assertRefused(STARTS, MATCH, SETTINGS, money + "'match 5,3, crawford false'");
         assertRefused(STARTS, new MoneyStakes(false, false), SETTINGS, money + "'money, jacoby false, beavers false'");
         assertRefused(STARTS.subList(0, 1), MoneyStakes.USUAL, SETTINGS, "where 'nothing more'");
-        List<CubefulStart> owned = List.of(CubefulStart.rolling(POSITION, CUBE.swapped()), STARTS.get(1));
+        List<Start> owned = List.of(Start.rolling(POSITION, CUBE.swapped()), STARTS.get(1));
         assertRefused(owned, MoneyStakes.USUAL, SETTINGS, "cube 2 ME, rolling' where ");
     }
 
