@@ -29,7 +29,7 @@ import org.pipwright.engine.network.ResidualNetwork;
 
 /**
  * Residual networks, so many positions a call: ours on the vector kernel, all of it from planes to chances, and ONNX
- * Runtime with one thread on inputs encoded beforehand. After the first layer a position takes {@code 2 * blocks * width * width +
+ * Runtime with one thread on inputs encoded beforehand. After the first layer a position takes at most {@code 2 * blocks * width * width +
  * 6 * width} multiply-adds.
  */
 @State(Scope.Thread)

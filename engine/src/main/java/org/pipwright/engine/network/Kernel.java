@@ -35,6 +35,11 @@ abstract class Kernel {
         return new PlainProduct(layer);
     }
 
+    /** A layer prepared for products with many positions at once, most of whose inputs are zero. */
+    SparseProduct sparseProduct(Layer layer) {
+        return new PlainSparseProduct(layer);
+    }
+
     /** Rows of {@code width} numbers less their mean, by the root of their variance plus {@link ResidualNetwork#EPSILON}. */
     void normalize(float[] x, int rows, int width, float[] out) {
         for (int from = 0; from < rows * width; from += width) {

@@ -36,6 +36,15 @@ public record Layer(int inputs, int outputs, float[] weights, float[] biases) {
         }
     }
 
+    /** The weights as one array an input, padded with zeros to a width. */
+    float[][] rows(int width) {
+        float[][] rows = new float[inputs][width];
+        for (int i = 0; i < inputs; i++) {
+            System.arraycopy(weights, i * outputs, rows[i], 0, outputs);
+        }
+        return rows;
+    }
+
     /**
      * How many numbers the layer has.
      *

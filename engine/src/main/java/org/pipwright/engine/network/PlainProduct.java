@@ -11,10 +11,7 @@ final class PlainProduct extends Product {
 
     PlainProduct(Layer layer) {
         super(layer);
-        weights = new float[inputs][stride];
-        for (int i = 0; i < inputs; i++) {
-            System.arraycopy(layer.weights(), i * layer.outputs(), weights[i], 0, layer.outputs());
-        }
+        weights = layer.rows(stride);
         biases = Arrays.copyOf(layer.biases(), stride);
     }
 
@@ -28,16 +25,6 @@ final class PlainProduct extends Product {
         }
     }
 
-    @Override
-    void add(float[] x, int rows, float[] out) {
-        for (int r = 0; r < rows; r++) {
-            float[] sums = sums(x, r);
-            for (int j = 0; j < stride; j++) {
-                out[r * stride + j] += sums[j];
-            }
-        }
-    }
-
     private float[] sums(float[] x, int row) {
         float[] sums = biases.clone();
         for (int i = 0; i < inputs; i++) {
@@ -46,7 +33,8 @@ final class PlainProduct extends Product {
         return sums;
     }
 
-    private static void addScaled(float[] row, float scale, float[] out) {
+    /** Adds {@code scale} times a row to as many sums. */
+    static void addScaled(float[] row, float scale, float[] out) {
         for (int j = 0; j < row.length; j++) {
             out[j] += scale * row[j];
         }

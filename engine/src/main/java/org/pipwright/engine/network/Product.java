@@ -19,7 +19,4 @@ abstract class Product {
 
     /** {@code out[r][j] = max(floor, biases[j] + sum over i of x[r][i] * weights[i][j])} for each row r. */
     abstract void set(float[] x, int rows, float floor, float[] out);
-
-    /** {@code out[r][j] += biases[j] + sum over i of x[r][i] * weights[i][j]} for each row r. */
-    abstract void add(float[] x, int rows, float[] out);
 }

@@ -1,6 +1,5 @@
 package org.pipwright.engine.network;
 
-import java.util.List;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.rules.PossibleOutcomes;
@@ -17,7 +16,7 @@ public final class ResidualEvaluation implements SiblingEvaluation {
 
     private final Kernel kernel;
     private final FirstSums first;
-    private final List<Product> products;
+    private final ResidualProducts products;
     private final int width;
     private final float[] sums;
     /** What the blocks change; row by row. */
@@ -25,6 +24,7 @@ public final class ResidualEvaluation implements SiblingEvaluation {
 
     private final float[] normed;
     private final float[] hidden;
+    private final ActiveInputs active;
     private final float[] scores;
     private final float[] six = new float[Outcomes.COUNT];
 
@@ -46,11 +46,8 @@ public final class ResidualEvaluation implements SiblingEvaluation {
         this.state = new float[GROUP * width];
         this.normed = new float[GROUP * width];
         this.hidden = new float[GROUP * width];
-        this.scores = new float[GROUP * output().stride];
-    }
-
-    private Product output() {
-        return products.get(products.size() - 1);
+        this.active = new ActiveInputs(GROUP, width);
+        this.scores = new float[GROUP * products.output().stride];
     }
 
     @Override
@@ -82,17 +79,18 @@ public final class ResidualEvaluation implements SiblingEvaluation {
     }
 
     private void throughBlocks(int rows) {
-        for (int p = 0; p < products.size() - 1; p += 2) {
+        for (int block = 0; block < products.first().size(); block++) {
             kernel.normalize(state, rows, width, normed);
-            products.get(p).set(normed, rows, 0, hidden);
-            products.get(p + 1).add(hidden, rows, state);
+            products.first().get(block).set(normed, rows, 0, hidden);
+            active.find(hidden, rows, width);
+            products.second().get(block).add(hidden, active, rows, state);
         }
         kernel.normalize(state, rows, width, normed);
-        output().set(normed, rows, NO_FLOOR, scores);
+        products.output().set(normed, rows, NO_FLOOR, scores);
     }
 
     private void write(int row, int[] planes, int at, float[] out, int outAt) {
-        System.arraycopy(scores, row * output().stride, six, 0, Outcomes.COUNT);
+        System.arraycopy(scores, row * products.output().stride, six, 0, Outcomes.COUNT);
         Softmax.apply(six, PossibleOutcomes.of(planes, at), out, outAt);
     }
 }

@@ -28,7 +28,7 @@ public final class ResidualNetwork implements Net {
     private final FirstLayer first;
 
     /** Layers ready for the kernel that this JVM uses, made at first use: a net that is only looked at needs none. */
-    private volatile List<Product> prepared;
+    private volatile ResidualProducts prepared;
 
     /**
      * One block.
@@ -162,19 +162,15 @@ public final class ResidualNetwork implements Net {
     }
 
     /** Every layer but the first, prepared for a kernel. */
-    List<Product> products(Kernel kernel) {
+    ResidualProducts products(Kernel kernel) {
         if (kernel != Kernel.chosen()) {
-            return prepare(kernel);
+            return ResidualProducts.of(this, kernel);
         }
         if (prepared == null) {
             synchronized (first) {
-                prepared = prepared == null ? prepare(kernel) : prepared;
+                prepared = prepared == null ? ResidualProducts.of(this, kernel) : prepared;
             }
         }
         return prepared;
-    }
-
-    private List<Product> prepare(Kernel kernel) {
-        return layers().stream().skip(1).map(kernel::product).toList();
     }
 }

@@ -39,14 +39,6 @@ final class VectorDots extends Product {
         }
     }
 
-    @Override
-    void add(float[] x, int rows, float[] out) {
-        float[] lanes = new float[Network.LANES];
-        for (int r = 0; r < rows; r++) {
-            row(x, r * inputs, out, r * stride, lanes);
-        }
-    }
-
     private void row(float[] x, int xAt, float[] out, int outAt, float[] lanes) {
         float[] w = weights;
         int n = inputs;

@@ -112,6 +112,11 @@ final class VectorKernel extends Kernel {
     }
 
     @Override
+    SparseProduct sparseProduct(Layer layer) {
+        return new VectorSparseProduct(layer);
+    }
+
+    @Override
     void normalize(float[] x, int rows, int width, float[] out) {
         float[] lanes = new float[Network.LANES];
         for (int from = 0; from < rows * width; from += width) {

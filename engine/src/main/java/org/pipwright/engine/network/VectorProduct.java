@@ -17,8 +17,6 @@ final class VectorProduct extends Product {
 
     private static final int PANEL = 2 * LENGTH;
 
-    private static final float[] ZEROS = new float[PANEL];
-
     private final int panels;
     private final float[] weights;
     private final float[] biases;
@@ -42,17 +40,7 @@ final class VectorProduct extends Product {
         for (int p = 0; p < panels; p++) {
             for (int r = 0; r < rows; ) {
                 int at = r * stride + p * PANEL;
-                r += rows(rows - r, x, r * inputs, p, ZEROS, 0, 0, floor, out, at);
-            }
-        }
-    }
-
-    @Override
-    void add(float[] x, int rows, float[] out) {
-        for (int p = 0; p < panels; p++) {
-            for (int r = 0; r < rows; ) {
-                int at = r * stride + p * PANEL;
-                r += rows(rows - r, x, r * inputs, p, out, at, stride, Float.NEGATIVE_INFINITY, out, at);
+                r += rows(rows - r, x, r * inputs, p, floor, out, at);
             }
         }
     }
@@ -61,57 +49,46 @@ final class VectorProduct extends Product {
      * As many rows of a panel as suit best; returns how many. Every even number but 2, 4 and 10 is made of sixes and
      * eights. Eight rows need more than the 16 registers that processors with shorter vectors have.
      */
-    private int rows(
-            int left,
-            float[] x,
-            int xAt,
-            int panel,
-            float[] from,
-            int fromAt,
-            int step,
-            float floor,
-            float[] y,
-            int yAt) {
+    private int rows(int left, float[] x, int xAt, int panel, float floor, float[] y, int yAt) {
         int even = left + 1 & ~1;
         if (LENGTH >= 16 && even >= 8 && even % 6 != 0 && even != 10) {
-            eight(x, xAt, panel, from, fromAt, step, floor, y, yAt);
+            eight(x, xAt, panel, floor, y, yAt);
             return 8;
         }
         if (even >= 6 && even != 8) {
-            six(x, xAt, panel, from, fromAt, step, floor, y, yAt);
+            six(x, xAt, panel, floor, y, yAt);
             return 6;
         }
         if (even >= 4) {
-            four(x, xAt, panel, from, fromAt, step, floor, y, yAt);
+            four(x, xAt, panel, floor, y, yAt);
             return 4;
         }
-        two(x, xAt, panel, from, fromAt, step, floor, y, yAt);
+        two(x, xAt, panel, floor, y, yAt);
         return 2;
     }
 
-    private void eight(
-            float[] x, int xAt, int panel, float[] from, int fromAt, int step, float floor, float[] y, int yAt) {
+    private void eight(float[] x, int xAt, int panel, float floor, float[] y, int yAt) {
         float[] w = weights;
         int n = inputs;
         int at = panel * n * PANEL;
         FloatVector bias0 = FloatVector.fromArray(SPECIES, biases, panel * PANEL);
         FloatVector bias1 = FloatVector.fromArray(SPECIES, biases, panel * PANEL + LENGTH);
-        FloatVector a0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt));
-        FloatVector a1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + LENGTH));
-        FloatVector b0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + step));
-        FloatVector b1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + step + LENGTH));
-        FloatVector c0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 2 * step));
-        FloatVector c1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 2 * step + LENGTH));
-        FloatVector d0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 3 * step));
-        FloatVector d1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 3 * step + LENGTH));
-        FloatVector e0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 4 * step));
-        FloatVector e1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 4 * step + LENGTH));
-        FloatVector f0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 5 * step));
-        FloatVector f1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 5 * step + LENGTH));
-        FloatVector g0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 6 * step));
-        FloatVector g1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 6 * step + LENGTH));
-        FloatVector h0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 7 * step));
-        FloatVector h1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 7 * step + LENGTH));
+        FloatVector a0 = bias0;
+        FloatVector a1 = bias1;
+        FloatVector b0 = bias0;
+        FloatVector b1 = bias1;
+        FloatVector c0 = bias0;
+        FloatVector c1 = bias1;
+        FloatVector d0 = bias0;
+        FloatVector d1 = bias1;
+        FloatVector e0 = bias0;
+        FloatVector e1 = bias1;
+        FloatVector f0 = bias0;
+        FloatVector f1 = bias1;
+        FloatVector g0 = bias0;
+        FloatVector g1 = bias1;
+        FloatVector h0 = bias0;
+        FloatVector h1 = bias1;
         for (int i = xAt; i < xAt + n; i++) {
             FloatVector w0 = FloatVector.fromArray(SPECIES, w, at);
             FloatVector w1 = FloatVector.fromArray(SPECIES, w, at + LENGTH);
@@ -160,25 +137,24 @@ final class VectorProduct extends Product {
         h1.max(least).intoArray(y, yAt + 7 * stride + LENGTH);
     }
 
-    private void six(
-            float[] x, int xAt, int panel, float[] from, int fromAt, int step, float floor, float[] y, int yAt) {
+    private void six(float[] x, int xAt, int panel, float floor, float[] y, int yAt) {
         float[] w = weights;
         int n = inputs;
         int at = panel * n * PANEL;
         FloatVector bias0 = FloatVector.fromArray(SPECIES, biases, panel * PANEL);
         FloatVector bias1 = FloatVector.fromArray(SPECIES, biases, panel * PANEL + LENGTH);
-        FloatVector a0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt));
-        FloatVector a1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + LENGTH));
-        FloatVector b0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + step));
-        FloatVector b1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + step + LENGTH));
-        FloatVector c0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 2 * step));
-        FloatVector c1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 2 * step + LENGTH));
-        FloatVector d0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 3 * step));
-        FloatVector d1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 3 * step + LENGTH));
-        FloatVector e0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 4 * step));
-        FloatVector e1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 4 * step + LENGTH));
-        FloatVector f0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 5 * step));
-        FloatVector f1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 5 * step + LENGTH));
+        FloatVector a0 = bias0;
+        FloatVector a1 = bias1;
+        FloatVector b0 = bias0;
+        FloatVector b1 = bias1;
+        FloatVector c0 = bias0;
+        FloatVector c1 = bias1;
+        FloatVector d0 = bias0;
+        FloatVector d1 = bias1;
+        FloatVector e0 = bias0;
+        FloatVector e1 = bias1;
+        FloatVector f0 = bias0;
+        FloatVector f1 = bias1;
         for (int i = xAt; i < xAt + n; i++) {
             FloatVector w0 = FloatVector.fromArray(SPECIES, w, at);
             FloatVector w1 = FloatVector.fromArray(SPECIES, w, at + LENGTH);
@@ -217,21 +193,20 @@ final class VectorProduct extends Product {
         f1.max(least).intoArray(y, yAt + 5 * stride + LENGTH);
     }
 
-    private void four(
-            float[] x, int xAt, int panel, float[] from, int fromAt, int step, float floor, float[] y, int yAt) {
+    private void four(float[] x, int xAt, int panel, float floor, float[] y, int yAt) {
         float[] w = weights;
         int n = inputs;
         int at = panel * n * PANEL;
         FloatVector bias0 = FloatVector.fromArray(SPECIES, biases, panel * PANEL);
         FloatVector bias1 = FloatVector.fromArray(SPECIES, biases, panel * PANEL + LENGTH);
-        FloatVector a0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt));
-        FloatVector a1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + LENGTH));
-        FloatVector b0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + step));
-        FloatVector b1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + step + LENGTH));
-        FloatVector c0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 2 * step));
-        FloatVector c1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 2 * step + LENGTH));
-        FloatVector d0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + 3 * step));
-        FloatVector d1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + 3 * step + LENGTH));
+        FloatVector a0 = bias0;
+        FloatVector a1 = bias1;
+        FloatVector b0 = bias0;
+        FloatVector b1 = bias1;
+        FloatVector c0 = bias0;
+        FloatVector c1 = bias1;
+        FloatVector d0 = bias0;
+        FloatVector d1 = bias1;
         for (int i = xAt; i < xAt + n; i++) {
             FloatVector w0 = FloatVector.fromArray(SPECIES, w, at);
             FloatVector w1 = FloatVector.fromArray(SPECIES, w, at + LENGTH);
@@ -260,17 +235,16 @@ final class VectorProduct extends Product {
         d1.max(least).intoArray(y, yAt + 3 * stride + LENGTH);
     }
 
-    private void two(
-            float[] x, int xAt, int panel, float[] from, int fromAt, int step, float floor, float[] y, int yAt) {
+    private void two(float[] x, int xAt, int panel, float floor, float[] y, int yAt) {
         float[] w = weights;
         int n = inputs;
         int at = panel * n * PANEL;
         FloatVector bias0 = FloatVector.fromArray(SPECIES, biases, panel * PANEL);
         FloatVector bias1 = FloatVector.fromArray(SPECIES, biases, panel * PANEL + LENGTH);
-        FloatVector a0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt));
-        FloatVector a1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + LENGTH));
-        FloatVector b0 = bias0.add(FloatVector.fromArray(SPECIES, from, fromAt + step));
-        FloatVector b1 = bias1.add(FloatVector.fromArray(SPECIES, from, fromAt + step + LENGTH));
+        FloatVector a0 = bias0;
+        FloatVector a1 = bias1;
+        FloatVector b0 = bias0;
+        FloatVector b1 = bias1;
         for (int i = xAt; i < xAt + n; i++) {
             FloatVector w0 = FloatVector.fromArray(SPECIES, w, at);
             FloatVector w1 = FloatVector.fromArray(SPECIES, w, at + LENGTH);

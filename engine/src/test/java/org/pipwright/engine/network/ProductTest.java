@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -25,21 +26,48 @@ class ProductTest {
                 Product product = kernel.product(layer);
                 assertEquals(outputs == 6 ? 32 : outputs, product.stride);
                 float[] before = RandomNetworks.floats(random, (rows + 2) * product.stride, LIMIT);
-                require(layer, x, rows, product, before, 0, false);
-                require(layer, x, rows, product, before, NO_FLOOR, false);
-                require(layer, x, rows, product, before, NO_FLOOR, true);
+                for (float floor : new float[] {0, NO_FLOOR}) {
+                    float[] out = before.clone();
+                    product.set(x, rows, floor, out);
+                    require(layer, x, rows, product.stride, floor, new float[before.length], before, out);
+                }
             }
         }
     }
 
-    private static void require(
-            Layer layer, float[] x, int rows, Product product, float[] before, float floor, boolean adding) {
-        float[] out = before.clone();
-        if (adding) {
-            product.add(x, rows, out);
-        } else {
-            product.set(x, rows, floor, out);
+    /** Widths that take wide panels, narrow ones and both; all, few or none of the inputs active. */
+    @ParameterizedTest
+    @CsvSource({"32,1", "64,0.5", "96,0.2", "128,0.1", "160,0.1", "224,0", "384,0.05"})
+    void sparseProducts(int width, double share) {
+        Layer layer = RandomNetworks.layer(random, width, width);
+        for (int rows = 0; rows <= 9; rows++) {
+            float[] x = RandomNetworks.floats(random, (rows + 1) * width, LIMIT);
+            for (int i = 0; i < x.length; i++) {
+                x[i] = random.nextDouble() < share ? Math.abs(x[i]) : 0;
+            }
+            ActiveInputs active = new ActiveInputs(rows, width);
+            active.find(x, rows, width);
+            for (Kernel kernel : kernels) {
+                float[] before = RandomNetworks.floats(random, (rows + 2) * width, LIMIT);
+                float[] out = before.clone();
+                kernel.sparseProduct(layer).add(x, active, rows, out);
+                require(layer, x, rows, width, NO_FLOOR, before, before, out);
+            }
         }
+    }
+
+    @Test
+    void activeInputsAreThoseThatAreNotZero() {
+        float[] x = {0, 1, 0, 2, 0, 0, 0, 0, Float.MIN_VALUE, 0, 0, 3};
+        ActiveInputs active = new ActiveInputs(3, 4);
+        active.find(x, 3, 4);
+        assertEquals(
+                "[0, 2, 2, 4]", Arrays.toString(new int[] {active.from(0), active.to(0), active.to(1), active.to(2)}));
+        assertEquals("[1, 3, 0, 3]", Arrays.toString(Arrays.copyOf(active.indices, 4)));
+    }
+
+    private static void require(
+            Layer layer, float[] x, int rows, int stride, float floor, float[] added, float[] before, float[] out) {
         double tolerance = 1e-7 + layer.inputs() * layer.inputs() * LIMIT * Math.pow(2, -24);
         for (int r = 0; r < rows; r++) {
             double[] row = new double[layer.inputs()];
@@ -48,12 +76,12 @@ class ProductTest {
             }
             double[] expected = NaiveForward.product(layer, row);
             for (int j = 0; j < layer.outputs(); j++) {
-                int at = r * product.stride + j;
-                double sum = Math.max(floor, expected[j] + (adding ? before[at] : 0));
+                int at = r * stride + j;
+                double sum = Math.max(floor, expected[j] + added[at]);
                 assertEquals(sum, out[at], tolerance, "row " + r + " of " + rows + ", output " + j);
             }
         }
-        int after = (rows + 1) / 2 * 2 * product.stride;
+        int after = (rows + 1) / 2 * 2 * stride;
         assertEquals(
                 Arrays.toString(Arrays.copyOfRange(before, after, before.length)),
                 Arrays.toString(Arrays.copyOfRange(out, after, out.length)),
