@@ -27,8 +27,7 @@ public final class Judge implements AutoCloseable {
     private final Knowledge knowledge;
     private final int threads;
     private final Thinking thinking;
-    private final Answering cubeless;
-    private Cubeful cubeful;
+    private final Answers answers;
     private Crew<Judge> team;
 
     /**
@@ -41,7 +40,7 @@ public final class Judge implements AutoCloseable {
         this.knowledge = knowledge;
         this.threads = threads;
         thinking = new Thinking(knowledge, threads);
-        cubeless = new Cubeless(thinking);
+        answers = new Answers(thinking);
     }
 
     /**
@@ -85,9 +84,7 @@ public final class Judge implements AutoCloseable {
     public Verdict ask(Question question, Effort effort, Progress progress) {
         thinking.follow(progress);
         try {
-            Answering answering = question.cubeful() ? cubeful() : cubeless;
-            Verdict verdict =
-                    question.roll() == null ? answering.before(question, effort) : answering.plays(question, effort);
+            Verdict verdict = answers.answer(question, effort);
             thinking.goOn();
             return verdict;
         } finally {
@@ -133,11 +130,6 @@ public final class Judge implements AutoCloseable {
         };
     }
 
-    private Cubeful cubeful() {
-        cubeful = cubeful == null ? new Cubeful(thinking) : cubeful;
-        return cubeful;
-    }
-
     /**
      * What surrounds a cube decision. Races that the next rolls lead to are simulated if the effort says so, as the position
      * itself is, or what loses the market would not fit the rest.
@@ -152,7 +144,7 @@ public final class Judge implements AutoCloseable {
             throw new IllegalArgumentException("only cube decisions have an outlook");
         }
         Question question = verdict.question();
-        CubeTerms terms = cubeful().terms(question.stakes());
+        CubeTerms terms = answers.terms(question.stakes());
         GammonShares shares = GammonShares.of(verdict.outcomes());
         return new CubeOutlook(
                 CubeWindows.of(terms, question.position(), shares, question.cube()),
@@ -184,7 +176,7 @@ public final class Judge implements AutoCloseable {
     }
 
     /**
-     * Number of positions valued by evaluators so far in lookahead without a cube.
+     * Number of positions valued by evaluators so far in lookahead.
      *
      * @return at least 0
      */
@@ -205,9 +197,6 @@ public final class Judge implements AutoCloseable {
     @Override
     public void close() {
         thinking.close();
-        if (cubeful != null) {
-            cubeful.close();
-        }
         if (team != null) {
             team.workers().forEach(Judge::close);
             team.close();

@@ -7,6 +7,7 @@ import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
+import org.pipwright.engine.search.ParallelLookahead;
 import org.pipwright.engine.search.PlaySearch;
 
 /** What the answers of one judge share: its knowledge, its threads, a search, and whether it has been told to stop. */
@@ -14,7 +15,7 @@ final class Thinking implements AutoCloseable {
     private final Knowledge knowledge;
     private final int threads;
     private final Races races;
-    private PlaySearch search;
+    private ParallelLookahead lookahead;
     private volatile Progress progress = Progress.NONE;
 
     Thinking(Knowledge knowledge, int threads) {
@@ -57,10 +58,23 @@ final class Thinking implements AutoCloseable {
         return new Judgement(new StoppableEvaluator(patient.evaluator(), this::stopped), patient.horizon());
     }
 
-    /** Lookahead without the cube. */
+    /** Lookahead with and without a cube, whose memory they share. */
+    ParallelLookahead lookahead() {
+        lookahead = lookahead == null
+                ? new ParallelLookahead(
+                        this::judgement,
+                        knowledge::terms,
+                        LookaheadSettings.DEFAULT,
+                        threads,
+                        ParallelLookahead.memory(),
+                        this::stopped)
+                : lookahead;
+        return lookahead;
+    }
+
+    /** The same for questions without a cube. */
     PlaySearch search() {
-        search = search == null ? new PlaySearch(this::judgement, LookaheadSettings.DEFAULT, threads) : search;
-        return search;
+        return new PlaySearch(lookahead());
     }
 
     /** The chances of a race before the roll. */
@@ -89,18 +103,18 @@ final class Thinking implements AutoCloseable {
     }
 
     long evaluations() {
-        return search == null ? 0 : search.evaluations();
+        return lookahead == null ? 0 : lookahead.evaluations();
     }
 
     double hitRate() {
-        return search == null ? 0 : search.hitRate();
+        return lookahead == null ? 0 : lookahead.hitRate();
     }
 
     @Override
     public void close() {
         races.close();
-        if (search != null) {
-            search.close();
+        if (lookahead != null) {
+            lookahead.close();
         }
     }
 }

@@ -15,6 +15,37 @@ public final class Plays {
     private Plays() {}
 
     /**
+     * Some plays of a roll, each once.
+     *
+     * @param position an unfinished position
+     * @param roll the roll
+     * @param plays plays of that position and roll
+     * @return these plays in the order given, distinct by resulting position
+     * @throws IllegalArgumentException if a play is not one of this position and roll
+     */
+    public static List<Play> distinct(Position position, Roll roll, List<Play> plays) {
+        Map<Position, Play> distinct = new LinkedHashMap<>();
+        for (Play play : plays) {
+            distinct.putIfAbsent(to(position, roll, play.result()).result(), play);
+        }
+        return List.copyOf(distinct.values());
+    }
+
+    /**
+     * The positions plays lead to, as the play generator gives them.
+     *
+     * @param plays any number of plays
+     * @return {@link Planes#STRIDE} numbers a play, the mover's side first
+     */
+    public static int[] results(List<Play> plays) {
+        int[] results = new int[plays.size() * Planes.STRIDE];
+        for (int i = 0; i < plays.size(); i++) {
+            plays.get(i).result().copyTo(results, i * Planes.STRIDE);
+        }
+        return results;
+    }
+
+    /**
      * All plays of a roll, distinct by resulting position.
      *
      * @param position an unfinished position

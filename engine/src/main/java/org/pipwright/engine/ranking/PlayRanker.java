@@ -1,14 +1,11 @@
 package org.pipwright.engine.ranking;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
-import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 
@@ -50,18 +47,11 @@ public final class PlayRanker {
      * @throws IllegalArgumentException if a play is not one of this position and roll
      */
     public List<RankedPlay> rank(Position position, Roll roll, List<Play> plays) {
-        Map<Position, Play> distinct = new LinkedHashMap<>();
-        for (Play play : plays) {
-            distinct.putIfAbsent(Plays.to(position, roll, play.result()).result(), play);
-        }
-        return ordered(position, List.copyOf(distinct.values()));
+        return ordered(position, Plays.distinct(position, roll, plays));
     }
 
     private List<RankedPlay> ordered(Position position, List<Play> plays) {
-        int[] results = new int[plays.size() * Planes.STRIDE];
-        for (int i = 0; i < plays.size(); i++) {
-            plays.get(i).result().copyTo(results, i * Planes.STRIDE);
-        }
+        int[] results = Plays.results(plays);
         float[] chances = new float[plays.size() * Outcomes.COUNT];
         evaluator.evaluateResults(position.toPlanes(), 0, results, plays.size(), chances);
         List<RankedPlay.Evaluated> evaluated = new ArrayList<>(plays.size());

@@ -11,6 +11,7 @@ import java.util.function.Supplier;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.cube.CubelessStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.parallel.Crew;
@@ -51,6 +52,10 @@ public final class ParallelLookahead implements AutoCloseable {
     /** The cubes asked about, and what is played for. */
     private record Cubes(Stakes stakes, List<CubeState> states) {
         static final Cubes NONE = new Cubes(null, List.of());
+
+        static Cubes of(Stakes stakes, CubeState cube) {
+            return stakes instanceof CubelessStakes ? NONE : new Cubes(stakes, List.of(cube));
+        }
     }
 
     /**
@@ -130,7 +135,8 @@ public final class ParallelLookahead implements AutoCloseable {
     }
 
     /**
-     * The same with a cube: what counts is the value that a result leaves with the cube where it stands.
+     * The same with a cube, unless the stakes are without one: what counts is the value that a result leaves with the cube
+     * where it stands.
      *
      * @param planes the position before the play, the mover's side first
      * @param results the results, as the play generator gives them
@@ -141,7 +147,7 @@ public final class ParallelLookahead implements AutoCloseable {
      * @return one entry a result, in the order given, each with the lookahead it was valued with
      */
     public List<Searched> search(int[] planes, int[] results, int count, Stakes stakes, CubeState cube, int lookahead) {
-        return search(planes, results, count, new Cubes(stakes, List.of(cube)), lookahead);
+        return search(planes, results, count, Cubes.of(stakes, cube), lookahead);
     }
 
     private List<Searched> search(int[] planes, int[] results, int count, Cubes cubes, int lookahead) {
@@ -171,7 +177,7 @@ public final class ParallelLookahead implements AutoCloseable {
     }
 
     /**
-     * The same with a cube.
+     * The same with a cube, unless the stakes are without one.
      *
      * @param planes the position before the play, the mover's side first
      * @param results the results, as the play generator gives them
@@ -182,7 +188,7 @@ public final class ParallelLookahead implements AutoCloseable {
      * @return one entry a result, in the order given, each with the lookahead it was valued with
      */
     public List<Searched> search(int[] planes, int[] results, int count, Stakes stakes, CubeState cube, Duration time) {
-        return search(planes, results, count, new Cubes(stakes, List.of(cube)), time);
+        return search(planes, results, count, Cubes.of(stakes, cube), time);
     }
 
     private List<Searched> search(int[] planes, int[] results, int count, Cubes cubes, Duration time) {
@@ -217,7 +223,7 @@ public final class ParallelLookahead implements AutoCloseable {
     }
 
     /**
-     * The same with a cube.
+     * The same with a cube, unless the stakes are without one.
      *
      * @param planes the position before the play, the mover's side first
      * @param results the results, as the play generator gives them
@@ -229,7 +235,7 @@ public final class ParallelLookahead implements AutoCloseable {
      */
     public List<Searched> searchAll(
             int[] planes, int[] results, int count, Stakes stakes, CubeState cube, int lookahead) {
-        return searchAll(planes, results, count, new Cubes(stakes, List.of(cube)), lookahead);
+        return searchAll(planes, results, count, Cubes.of(stakes, cube), lookahead);
     }
 
     private List<Searched> searchAll(int[] planes, int[] results, int count, Cubes cubes, int lookahead) {

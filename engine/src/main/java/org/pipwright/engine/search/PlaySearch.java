@@ -2,9 +2,7 @@ package org.pipwright.engine.search;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.Supplier;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
@@ -32,7 +30,16 @@ public final class PlaySearch implements AutoCloseable {
      * @param threads number of threads, at least 1
      */
     public PlaySearch(Supplier<Judgement> judgements, LookaheadSettings settings, int threads) {
-        search = new ParallelLookahead(judgements, settings, threads);
+        this(new ParallelLookahead(judgements, settings, threads));
+    }
+
+    /**
+     * Another view of a search; closing one closes both.
+     *
+     * @param search what it searches with
+     */
+    public PlaySearch(ParallelLookahead search) {
+        this.search = search;
     }
 
     /**
@@ -59,7 +66,7 @@ public final class PlaySearch implements AutoCloseable {
      */
     public List<RankedPlay> rank(Position position, Roll roll, int lookahead) {
         List<Play> plays = Plays.legal(position, roll);
-        return ordered(plays, search.search(position.toPlanes(), results(plays), plays.size(), lookahead));
+        return ordered(plays, search.search(position.toPlanes(), Plays.results(plays), plays.size(), lookahead));
     }
 
     /**
@@ -73,7 +80,7 @@ public final class PlaySearch implements AutoCloseable {
      */
     public List<RankedPlay> rank(Position position, Roll roll, Duration time) {
         List<Play> plays = Plays.legal(position, roll);
-        return ordered(plays, search.search(position.toPlanes(), results(plays), plays.size(), time));
+        return ordered(plays, search.search(position.toPlanes(), Plays.results(plays), plays.size(), time));
     }
 
     /**
@@ -87,15 +94,11 @@ public final class PlaySearch implements AutoCloseable {
      * @throws IllegalArgumentException if a play is not one of this position and roll, or there is none
      */
     public List<RankedPlay> rank(Position position, Roll roll, List<Play> plays, int lookahead) {
-        Map<Position, Play> distinct = new LinkedHashMap<>();
-        for (Play play : plays) {
-            distinct.putIfAbsent(Plays.to(position, roll, play.result()).result(), play);
-        }
-        if (distinct.isEmpty()) {
+        List<Play> some = Plays.distinct(position, roll, plays);
+        if (some.isEmpty()) {
             throw new IllegalArgumentException("no plays to rank: give at least one");
         }
-        List<Play> some = List.copyOf(distinct.values());
-        return ordered(some, search.searchAll(position.toPlanes(), results(some), some.size(), lookahead));
+        return ordered(some, search.searchAll(position.toPlanes(), Plays.results(some), some.size(), lookahead));
     }
 
     /**
@@ -151,14 +154,6 @@ public final class PlaySearch implements AutoCloseable {
         }
     }
 
-    private static int[] results(List<Play> plays) {
-        int[] results = new int[plays.size() * Planes.STRIDE];
-        for (int i = 0; i < plays.size(); i++) {
-            plays.get(i).result().copyTo(results, i * Planes.STRIDE);
-        }
-        return results;
-    }
-
     private static List<RankedPlay> ordered(List<Play> plays, List<Searched> searched) {
         List<RankedPlay.Evaluated> evaluated = new ArrayList<>(plays.size());
         for (Searched each : searched) {
@@ -175,15 +170,6 @@ public final class PlaySearch implements AutoCloseable {
      */
     public long evaluations() {
         return search.evaluations();
-    }
-
-    /**
-     * Share of look-ups that found a position searched before.
-     *
-     * @return 0 to 1
-     */
-    public double hitRate() {
-        return search.hitRate();
     }
 
     /** Lets the threads go. */

@@ -28,11 +28,10 @@ import org.pipwright.engine.bearoff.TwoSidedTable;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.cubeplay.CubefulPlay;
-import org.pipwright.engine.cubeplay.CubefulRanker;
 import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.play.Play;
@@ -195,17 +194,12 @@ class JudgeTest {
                     verdict.outcomes());
             assertEquals(Basis.ESTIMATED, verdict.basis());
             Question rolled = Question.of(Position.start(), Roll.parse("6-2")).with(stakes, CubeState.START);
-            try (CubefulRanker ranker = new CubefulRanker(KNOWLEDGE::judgement, () -> KNOWLEDGE.terms(stakes), 1)) {
-                List<CubefulPlay> ranking = ranker.rank(rolled.position(), rolled.roll(), CubeState.START, lookahead);
-                List<PlayVerdict> plays =
-                        ask(rolled, Effort.lookahead(lookahead)).plays();
-                for (int i = 0; i < plays.size(); i++) {
-                    assertEquals(ranking.get(i).play(), plays.get(i).play());
-                    assertEquals(ranking.get(i).value(), plays.get(i).value());
-                    assertEquals(ranking.get(i).cost(), plays.get(i).cost());
-                    assertEquals(ranking.get(i).points(), plays.get(i).points());
-                    assertEquals(ranking.get(i).outcomes(), plays.get(i).outcomes());
-                }
+            List<Play> legal = Plays.legal(rolled.position(), rolled.roll());
+            for (PlayVerdict play :
+                    ask(rolled.only(legal), Effort.lookahead(lookahead)).plays()) {
+                CubeValues theirs = new CubeSearch(KNOWLEDGE.judgement())
+                        .values(play.play().next(), CubeState.START, KNOWLEDGE.terms(stakes.swapped()), lookahead);
+                assertEquals(KNOWLEDGE.terms(stakes).toOther(theirs.best()), play.value(), 1e-9);
             }
         }
     }

@@ -126,9 +126,6 @@ public final class RankCommand extends CliCommand {
         if (plays.given() && search.time().isPresent()) {
             throw new UserError("--seconds weighs all plays and drops the weak ones: give --lookahead with --plays");
         }
-        if (cube.given() && search.stats()) {
-            throw new UserError("--stats tells of a search without the cube: leave it out with cube or score");
-        }
         Question question = cube.about(Question.of(read, roll).only(plays.read(read, roll)));
         RankReport report = report(question);
         if (json) {

@@ -1,4 +1,4 @@
-package org.pipwright.engine.cubeplay;
+package org.pipwright.engine.judge;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
@@ -9,7 +9,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
-import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -23,13 +22,11 @@ import org.pipwright.engine.bearoff.TwoSidedValue;
 import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
-import org.pipwright.engine.cube.ExactCube;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
-import org.pipwright.engine.cube.MoneyTerms;
+import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.PositionEvaluator;
-import org.pipwright.engine.matchtable.MatchTerms;
-import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Planes;
@@ -45,7 +42,7 @@ import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
 
 /** Ranking with the cube against its definition, exact tables, and what scores must change. */
-class CubefulRankerTest {
+class RankingWithCubeTest {
     /** Made-up chances: wins come from pips and from having left the 24 point, gammons from points made at home. */
     private static final PositionEvaluator EVALUATOR = (planes, at, out, outAt) -> {
         int them = at + Planes.SIDE;
@@ -70,17 +67,18 @@ class CubefulRankerTest {
         return share;
     }
 
-    private static CubefulRanker ranker(Supplier<CubeTerms> terms, int threads) {
-        return new CubefulRanker(() -> Judgement.by(EVALUATOR), terms, threads);
+    private static final Knowledge KNOWLEDGE = Knowledge.of(() -> EVALUATOR);
+
+    private static List<PlayVerdict> rank(Judge judge, Question question, int lookahead) {
+        return judge.ask(question, Effort.lookahead(lookahead)).plays();
     }
 
-    private static Supplier<CubeTerms> match(int mine, int theirs, boolean crawford) {
-        MatchStakes stakes = new MatchStakes(new MatchScore(mine, theirs, crawford));
-        return () -> new MatchTerms(stakes, ShippedMatchTable.load());
+    private static Question question(Position position, Roll roll, Stakes stakes, CubeState cube) {
+        return Question.of(position, roll).with(stakes, cube);
     }
 
-    private static Supplier<CubeTerms> money() {
-        return () -> new MoneyTerms(MoneyStakes.USUAL, null);
+    private static Stakes match(int mine, int theirs, boolean crawford) {
+        return new MatchStakes(new MatchScore(mine, theirs, crawford));
     }
 
     /** Straight from the definition: the opponent's best cube action, with lookahead, seen from this side. */
@@ -97,19 +95,20 @@ class CubefulRankerTest {
     @ParameterizedTest
     @ValueSource(ints = {0, 1})
     void valuesAreThoseOfTheDefinition(int lookahead) {
-        for (Supplier<CubeTerms> terms : List.of(money(), match(3, 2, false), match(4, 1, true))) {
+        for (Stakes stakes : List.of(MoneyStakes.USUAL, match(3, 2, false), match(4, 1, true))) {
             for (CubeState cube : List.of(CubeState.START, new CubeState(2, CubeOwner.ME))) {
                 for (String text : List.of("1@24 1@6 1@2 / 2@20 1@4", "2@3 1@1 / 1@2 1@23", "1@1 1@2 / 1@6 1@3")) {
                     Position position = PositionText.parse(text);
                     Roll roll = Roll.of(4, 1);
                     List<Play> plays = Plays.legal(position, roll);
-                    List<CubefulPlay> ranked;
-                    try (CubefulRanker ranker = ranker(terms, 2)) {
-                        ranked = ranker.rank(position, roll, plays, cube, lookahead);
+                    List<PlayVerdict> ranked;
+                    try (Judge judge = new Judge(KNOWLEDGE, 2)) {
+                        ranked = rank(
+                                judge, question(position, roll, stakes, cube).only(plays), lookahead);
                     }
                     assertEquals(plays.size(), ranked.size());
-                    for (CubefulPlay play : ranked) {
-                        assertEquals(naive(play.play(), terms.get(), cube, lookahead), play.value(), 1e-9);
+                    for (PlayVerdict play : ranked) {
+                        assertEquals(naive(play.play(), KNOWLEDGE.terms(stakes), cube, lookahead), play.value(), 1e-9);
                         assertEquals(play.value() - ranked.get(0).value(), play.cost(), 1e-12);
                     }
                 }
@@ -121,11 +120,12 @@ class CubefulRankerTest {
     @ValueSource(ints = {1, 2})
     void threadsMakeNoDifferenceAndTheDeepestComeFirst(int lookahead) {
         Position position = PositionText.parse("2@24 3@13 2@8 4@6 2@5 / 2@24 4@13 3@8 4@6");
-        List<CubefulPlay> alone;
-        try (CubefulRanker one = ranker(match(5, 3, false), 1);
-                CubefulRanker three = ranker(match(5, 3, false), 3)) {
-            alone = one.rank(position, Roll.of(5, 2), CubeState.START, lookahead);
-            assertEquals(alone, three.rank(position, Roll.of(5, 2), CubeState.START, lookahead));
+        Question question = question(position, Roll.of(5, 2), match(5, 3, false), CubeState.START);
+        List<PlayVerdict> alone;
+        try (Judge one = new Judge(KNOWLEDGE, 1);
+                Judge three = new Judge(KNOWLEDGE, 3)) {
+            alone = rank(one, question, lookahead);
+            assertEquals(alone, rank(three, question, lookahead));
         }
         assertEquals(lookahead, alone.get(0).lookahead());
         for (int i = 1; i < alone.size(); i++) {
@@ -141,15 +141,15 @@ class CubefulRankerTest {
         SideIndex sides = new SideIndex(6, 3);
         TwoSidedTable table = TwoSidedTable.build(sides, 1, TableProgress.NONE);
         EndgameTables tables = EndgameTables.of(OneSidedTable.build(sides, 1, TableProgress.NONE), table);
-        Supplier<CubeTerms> terms = () -> new MoneyTerms(MoneyStakes.USUAL, new ExactCube(tables));
         CubeState cube = new CubeState(2, owner);
         SplittableRandom random = new SplittableRandom(owner.ordinal());
         int different = 0;
-        try (CubefulRanker ranker = ranker(terms, 1)) {
+        try (Judge judge = new Judge(KNOWLEDGE.with(tables), 1)) {
             for (int i = 0; i < 200; i++) {
                 Position position = Position.of(side(random), side(random));
                 Roll roll = Roll.all().get(random.nextInt(21));
-                for (CubefulPlay play : ranker.rank(position, roll, cube, i % 2)) {
+                Question question = question(position, roll, MoneyStakes.USUAL, cube);
+                for (PlayVerdict play : rank(judge, question, i % 2)) {
                     int[] next = play.play().next().toPlanes();
                     boolean won = play.play().next().finished();
                     TwoSidedValue value = won
@@ -159,7 +159,7 @@ class CubefulRankerTest {
                             ? value.centred()
                             : owner == CubeOwner.ME ? value.theirs() : value.mine());
                     assertEquals(expected, play.value(), 1e-9, position + " " + roll);
-                    assertTrue(play.exact());
+                    assertEquals(Basis.EXACT, play.basis());
                     different += play.cost() < 0 ? 1 : 0;
                 }
             }
@@ -182,10 +182,11 @@ class CubefulRankerTest {
     void theSamePositionHasDifferentBestPlays() {
         Position position = Position.start();
         Roll roll = Roll.of(6, 4);
-        try (CubefulRanker go = ranker(match(2, 1, true), 1);
-                CubefulRanker last = ranker(match(1, 1, false), 1)) {
-            CubefulPlay forGammon = go.rank(position, roll, CubeState.START, 0).get(0);
-            CubefulPlay forGame = last.rank(position, roll, CubeState.START, 0).get(0);
+        try (Judge judge = new Judge(KNOWLEDGE, 1)) {
+            PlayVerdict forGammon = rank(judge, question(position, roll, match(2, 1, true), CubeState.START), 0)
+                    .get(0);
+            PlayVerdict forGame = rank(judge, question(position, roll, match(1, 1, false), CubeState.START), 0)
+                    .get(0);
             assertNotEquals(forGammon.play(), forGame.play());
             assertTrue(forGammon.outcomes().winGammon() > forGame.outcomes().winGammon());
             assertTrue(forGammon.outcomes().win() < forGame.outcomes().win());
@@ -195,8 +196,9 @@ class CubefulRankerTest {
     /** At 1-away against 1-away a game decides the match: a point is half of it. */
     @Test
     void gradesAreInPoints() {
-        try (CubefulRanker last = ranker(match(1, 1, false), 1)) {
-            for (CubefulPlay play : last.rank(Position.start(), Roll.of(6, 1), CubeState.START, 0)) {
+        Question last = question(Position.start(), Roll.of(6, 1), match(1, 1, false), CubeState.START);
+        try (Judge judge = new Judge(KNOWLEDGE, 1)) {
+            for (PlayVerdict play : rank(judge, last, 0)) {
                 assertEquals(play.cost() / 0.5, play.points(), 1e-12);
                 assertEquals(Grade.ofCost(2 * play.cost()), play.grade());
             }
@@ -209,12 +211,14 @@ class CubefulRankerTest {
     void withATimeLimitItIsTheRankingOfTheLookaheadReached(int threads) {
         Position position = PositionText.parse("2@24 3@13 2@8 4@6 2@5 / 2@24 4@13 3@8 4@6");
         Roll roll = Roll.of(5, 2);
-        try (CubefulRanker ranker = ranker(match(5, 3, false), threads)) {
-            for (int millis : new int[] {0, 20, 300}) {
-                List<CubefulPlay> timed = ranker.rank(position, roll, CubeState.START, Duration.ofMillis(millis));
+        Question question = question(position, roll, match(5, 3, false), CubeState.START);
+        try (Judge judge = new Judge(KNOWLEDGE, threads)) {
+            for (Duration time : List.of(Duration.ofNanos(1), Duration.ofMillis(20), Duration.ofMillis(300))) {
+                List<PlayVerdict> timed =
+                        judge.ask(question, Effort.within(time)).plays();
                 int reached = timed.get(0).lookahead();
-                assertTrue(millis > 0 || reached == 0, "reached " + reached);
-                assertEquals(ranker.rank(position, roll, CubeState.START, reached), timed);
+                assertTrue(time.toMillis() > 0 || reached == 0, "reached " + reached);
+                assertEquals(rank(judge, question, reached), timed);
             }
         }
     }
@@ -223,8 +227,10 @@ class CubefulRankerTest {
     @Test
     void withTimeToSpareItLooksAsFarAsItCan() {
         Position position = PositionText.parse("1@24 14@off / 1@2 14@off");
-        try (CubefulRanker ranker = ranker(money(), 2)) {
-            List<CubefulPlay> timed = ranker.rank(position, Roll.of(2, 1), CubeState.START, Duration.ofMinutes(5));
+        Question question = question(position, Roll.of(2, 1), MoneyStakes.USUAL, CubeState.START);
+        try (Judge judge = new Judge(KNOWLEDGE, 2)) {
+            List<PlayVerdict> timed =
+                    judge.ask(question, Effort.within(Duration.ofMinutes(5))).plays();
             assertEquals(LookaheadSettings.MAX, timed.get(0).lookahead());
         }
     }
@@ -232,15 +238,17 @@ class CubefulRankerTest {
     /** Those played out come first whatever the others seem to be worth, and costs are against the best of them. */
     @Test
     void gamesGoBeforeLookahead() {
-        try (CubefulRanker ranker = ranker(match(3, 2, false), 1)) {
-            List<CubefulPlay> ranking = ranker.rank(Position.start(), Roll.of(6, 4), CubeState.START, 1);
-            CubefulPlay last = ranking.get(ranking.size() - 1);
+        Stakes stakes = match(3, 2, false);
+        try (Judge judge = new Judge(KNOWLEDGE, 1)) {
+            List<PlayVerdict> ranking =
+                    rank(judge, question(Position.start(), Roll.of(6, 4), stakes, CubeState.START), 1);
+            PlayVerdict last = ranking.get(ranking.size() - 1);
             Depth games = new Depth(0, 36, 0.01);
-            List<CubefulPlay> mixed = new ArrayList<>(ranking);
+            List<PlayVerdict> mixed = new ArrayList<>(ranking);
             mixed.set(0, ranking.get(0).playedOut(0.2, games));
             mixed.set(ranking.size() - 1, last.playedOut(0.3, games));
-            double point = match(3, 2, false).get().point(CubeState.START);
-            List<CubefulPlay> ordered = CubefulPlay.inOrder(mixed, point);
+            double point = KNOWLEDGE.terms(stakes).point(CubeState.START);
+            List<PlayVerdict> ordered = PlayVerdict.inOrder(mixed, point);
             assertEquals(last.play(), ordered.get(0).play());
             assertEquals(0, ordered.get(0).cost());
             assertEquals(last.lookahead(), ordered.get(0).lookahead(), "of the chances");
@@ -253,12 +261,11 @@ class CubefulRankerTest {
 
     @Test
     void whatCannotBeRankedIsRefused() {
-        try (CubefulRanker ranker = ranker(money(), 1)) {
-            Roll roll = Roll.of(3, 1);
-            assertThrows(IllegalArgumentException.class, () -> ranker.rank(Position.start(), roll, CubeState.START, 7));
-            assertThrows(
-                    IllegalArgumentException.class,
-                    () -> ranker.rank(Position.start(), roll, List.of(), CubeState.START, 0));
+        Question question = question(Position.start(), Roll.of(3, 1), MoneyStakes.USUAL, CubeState.START);
+        List<Play> foreign = Plays.legal(Position.start(), Roll.of(6, 5));
+        try (Judge judge = new Judge(KNOWLEDGE, 1)) {
+            assertThrows(IllegalArgumentException.class, () -> rank(judge, question, 7));
+            assertThrows(IllegalArgumentException.class, () -> question.only(foreign));
         }
     }
 }

@@ -15,19 +15,18 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.MatchStakes;
-import org.pipwright.engine.cubeplay.CubefulPlay;
-import org.pipwright.engine.cubeplay.CubefulRanker;
-import org.pipwright.engine.matchtable.MatchTerms;
-import org.pipwright.engine.matchtable.ShippedMatchTable;
-import org.pipwright.engine.network.NetworkEvaluator;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Listing;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.score.MatchScore;
-import org.pipwright.engine.search.Judgement;
 
 /** Ranking with the cube, from the command line. */
-class CubefulRankTest {
+class RankWithCubeTest {
     private static Run run(String line) {
         return Run.of((line + " --net " + TestNet.path()).split(" "));
     }
@@ -41,18 +40,14 @@ class CubefulRankTest {
 
     @ParameterizedTest
     @ValueSource(ints = {0, 1})
-    void jsonHasWhatTheRankerSays(int lookahead) throws IOException {
+    void jsonHasWhatTheJudgeSays(int lookahead) throws IOException {
         MatchStakes stakes = new MatchStakes(new MatchScore(2, 4, false));
         JsonNode json = json("rank start --roll 6-4 --away 2,4 --lookahead " + lookahead);
-        List<CubefulPlay> expected;
-        try (CubefulRanker ranker = new CubefulRanker(
-                () -> Judgement.by(new NetworkEvaluator(TestNet.MODEL)),
-                () -> new MatchTerms(stakes, ShippedMatchTable.load()),
-                1)) {
+        List<PlayVerdict> expected;
+        try (Judge judge = new Judge(Knowledge.of(TestNet.MODEL), 1)) {
+            Question question = Question.of(Position.start(), Roll.of(6, 4)).with(stakes, CubeState.START);
             expected = Listing.byValue(
-                    ranker.rank(Position.start(), Roll.of(6, 4), CubeState.START, lookahead),
-                    Integer.MAX_VALUE,
-                    CubefulPlay::value);
+                    judge.ask(question, Effort.lookahead(lookahead)).plays(), Integer.MAX_VALUE, PlayVerdict::value);
         }
         assertEquals(expected.size(), json.get("plays").size());
         double bestEquity = expected.stream()
@@ -60,7 +55,7 @@ class CubefulRankTest {
                 .max()
                 .orElseThrow();
         for (int i = 0; i < expected.size(); i++) {
-            CubefulPlay play = expected.get(i);
+            PlayVerdict play = expected.get(i);
             JsonNode shown = json.get("plays").get(i);
             assertEquals(play.play().toString(), shown.get("playText").asText());
             assertEquals(play.value(), shown.get("cubefulValue").asDouble(), 1e-6);
@@ -193,9 +188,18 @@ class CubefulRankTest {
                 "--cube 1 --seconds 1 --plays 8/5,6/5|--seconds weighs all plays and drops the weak ones: give --lookahead with"
                         + " --plays",
                 "--away 3,3 --rollout 0|--rollout: 0 trials: use 1 to 10000000",
-                "--away 3,3 --stats|--stats tells of a search without the cube: leave it out with cube or score",
             })
     void whatMakesNoSenseIsSaidInOneLine(String options, String message) {
         assertEquals(new Run(2, "", "pipwright: " + message + "\n"), run("rank start --roll 31 " + options));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"--cube 1", "--away 3,3", ""})
+    void theSearchIsToldOf(String options) {
+        Run run = run(("rank start --roll 31 --lookahead 1 --stats " + options).strip());
+        assertEquals(0, run.code());
+        assertTrue(
+                run.err().matches("[1-9][0-9,]* positions valued in [0-9.]+ s, .*% of look-ups found in memory\n"),
+                run.err());
     }
 }
