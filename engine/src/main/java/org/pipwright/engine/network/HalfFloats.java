@@ -23,6 +23,27 @@ final class HalfFloats {
         return half < 0 ? -size : size;
     }
 
+    /** What every half stands for: a number read from a table costs a third of one worked out, before C2 has come. */
+    private static final class Table {
+        static final float[] NUMBERS = new float[1 << 16];
+
+        static {
+            for (int half = 0; half < NUMBERS.length; half++) {
+                NUMBERS[half] = toFloat((short) half);
+            }
+        }
+    }
+
+    /** The numbers that little-endian halves stand for. */
+    static float[] toFloats(byte[] halves, int from, int count) {
+        float[] table = Table.NUMBERS;
+        float[] numbers = new float[count];
+        for (int i = 0, at = from; i < count; i++, at += 2) {
+            numbers[i] = table[halves[at] & 0xFF | (halves[at + 1] & 0xFF) << 8];
+        }
+        return numbers;
+    }
+
     /** The half nearest to a finite number, the even one of two; infinity for numbers of 65,520 and more. */
     static short ofFloat(float number) {
         float size = Math.abs(number);

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 import java.util.HexFormat;
 import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.files.AtomicFile;
@@ -84,11 +85,21 @@ public final class ModelFile {
      * @throws IOException if the stream fails
      */
     public static Model read(InputStream in, String name) throws IOException {
-        byte[] bytes = in.readNBytes(MAX_BYTES + 1);
+        byte[] bytes = bytes(in);
         if (bytes.length > MAX_BYTES) {
             throw new InvalidModelException("'" + name + "' is too large to be a Pipwright model");
         }
         return parse(bytes, name);
+    }
+
+    /** All bytes of a stream, or more than there may be: in one piece if the stream knows how many there are. */
+    private static byte[] bytes(InputStream in) throws IOException {
+        byte[] bytes = new byte[Math.min(Math.max(in.available(), 1 << 13), MAX_BYTES + 1)];
+        int read = in.readNBytes(bytes, 0, bytes.length);
+        byte[] more = in.readNBytes(MAX_BYTES + 1 - read);
+        byte[] all = read == bytes.length && more.length == 0 ? bytes : Arrays.copyOf(bytes, read + more.length);
+        System.arraycopy(more, 0, all, read, more.length);
+        return all;
     }
 
     private static Model parse(byte[] bytes, String name) {

@@ -45,9 +45,20 @@ final class ModelReader {
         ByteBuffer data =
                 buffer.position(Long.BYTES + (int) headerLength).slice().order(ByteOrder.LITTLE_ENDIAN);
         header.requireCovers(data.limit());
-        requireEntry(
-                metadata, ModelFile.SHA256, "its weights are damaged: copy or train it again", ModelFile.sha256(data));
-        return new ModelReader(header, data).model();
+        Checksum checksum = new Checksum(data);
+        try {
+            Model model = new ModelReader(header, data).model();
+            requireUndamaged(metadata, checksum);
+            return model;
+        } catch (InvalidModelException e) {
+            // If the weights are damaged, that is what is to be said, not what came of it.
+            requireUndamaged(metadata, checksum);
+            throw e;
+        }
+    }
+
+    private static void requireUndamaged(Map<String, String> metadata, Checksum checksum) {
+        requireEntry(metadata, ModelFile.SHA256, "its weights are damaged: copy or train it again", checksum.get());
     }
 
     private static void requireEntry(Map<String, String> metadata, String key, String otherwise, String... expected) {
@@ -128,15 +139,16 @@ final class ModelReader {
     }
 
     private float[] numbers(ModelHeader.Tensor tensor) {
-        float[] numbers = new float[(tensor.to() - tensor.from()) / tensor.type().bytes];
-        ByteBuffer from = data.duplicate().order(ByteOrder.LITTLE_ENDIAN).position(tensor.from());
+        int count = (tensor.to() - tensor.from()) / tensor.type().bytes;
         if (tensor.type() == NumberType.F32) {
-            from.asFloatBuffer().get(numbers);
+            float[] numbers = new float[count];
+            data.duplicate()
+                    .order(ByteOrder.LITTLE_ENDIAN)
+                    .position(tensor.from())
+                    .asFloatBuffer()
+                    .get(numbers);
             return numbers;
         }
-        for (int i = 0; i < numbers.length; i++) {
-            numbers[i] = HalfFloats.toFloat(from.getShort());
-        }
-        return numbers;
+        return HalfFloats.toFloats(data.array(), data.arrayOffset() + tensor.from(), count);
     }
 }

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
@@ -21,7 +23,13 @@ class HalfFloatsTest {
 
     @Test
     void everyPattern() {
+        ByteBuffer all = ByteBuffer.allocate(3 + (1 << 17)).order(ByteOrder.LITTLE_ENDIAN);
         for (int half = 0; half < 1 << 16; half++) {
+            all.putShort(3 + 2 * half, (short) half);
+        }
+        float[] numbers = HalfFloats.toFloats(all.array(), 3, 1 << 16);
+        for (int half = 0; half < 1 << 16; half++) {
+            assertEquals((float) naive(half), numbers[half], Integer.toHexString(half));
             float number = HalfFloats.toFloat((short) half);
             assertEquals((float) naive(half), number, Integer.toHexString(half));
             if (Float.isFinite(number)) {

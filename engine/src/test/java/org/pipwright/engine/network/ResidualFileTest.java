@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.SequenceInputStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
@@ -169,6 +171,27 @@ class ResidualFileTest {
         byte[] bytes = ModelFile.toBytes(model);
         for (int length = 0; length < bytes.length; length += length < 3000 ? 37 : 4999) {
             requireRefused("", Arrays.copyOf(bytes, length));
+        }
+    }
+
+    /** So large that the checksum is worked out while the weights are read; a stream need not say how long it is. */
+    @Test
+    void largeFiles() throws IOException {
+        Model large = new Model(
+                RandomNetworks.residual(FeatureSet.PLACES_1, 7, 320, 3).halved(), NOTES);
+        byte[] bytes = ModelFile.toBytes(large);
+        assertTrue(bytes.length > 1 << 20, "bytes: " + bytes.length);
+        InputStream secretive = new SequenceInputStream(
+                new ByteArrayInputStream(bytes, 0, 100_000),
+                new ByteArrayInputStream(bytes, 100_000, bytes.length - 100_000));
+        requireSame(large.net(), ModelFile.read(secretive, "test").net());
+        requireSame(large.net(), read(bytes).net());
+        for (int at : new int[] {bytes.length - 1, bytes.length / 2}) {
+            byte[] damaged = bytes.clone();
+            // The largest exponent there is: no number any more, but what is to be said is that the file is damaged.
+            damaged[at] = 0x7F;
+            damaged[at - 1] = 0x7F;
+            requireRefused("its weights are damaged", damaged);
         }
     }
 
