@@ -22,11 +22,14 @@ import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.search.ChanceCache;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.ParallelLookahead;
 
 /**
- * What a judge knows: how to value a position, the exact tables, and the chances to win a match from each score. Immutable
- * and shared by threads; what it makes serves one thread each.
+ * What a judge knows: how to value a position, the exact tables, and the chances to win a match from each score. Shared by
+ * judges and threads, as is the memory of what their lookahead has found, which changes no answer; what it makes serves one
+ * thread each.
  */
 @PublicApi
 public final class Knowledge {
@@ -35,6 +38,7 @@ public final class Knowledge {
     private final Basis ends;
     private final ExactCube exactCube;
     private final Supplier<MatchTable> matches;
+    private ChanceCache memory;
 
     private Knowledge(
             Supplier<PositionEvaluator> evaluators, EndgameTables tables, Basis ends, Supplier<MatchTable> matches) {
@@ -147,6 +151,12 @@ public final class Knowledge {
      */
     public Function<Stakes, CubeTerms> terms() {
         return new TermsByStakes(this::terms);
+    }
+
+    /** What the lookahead of all judges has found; made at first need. */
+    synchronized ChanceCache memory() {
+        memory = memory == null ? ParallelLookahead.memory() : memory;
+        return memory;
     }
 
     /**

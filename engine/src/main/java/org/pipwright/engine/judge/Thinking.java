@@ -58,7 +58,7 @@ final class Thinking implements AutoCloseable {
         return new Judgement(new StoppableEvaluator(patient.evaluator(), this::stopped), patient.horizon());
     }
 
-    /** Lookahead with and without a cube, whose memory they share. */
+    /** Lookahead with and without a cube; its memory is that of all judges who know the same. */
     ParallelLookahead lookahead() {
         lookahead = lookahead == null
                 ? new ParallelLookahead(
@@ -66,7 +66,7 @@ final class Thinking implements AutoCloseable {
                         knowledge::terms,
                         LookaheadSettings.DEFAULT,
                         threads,
-                        ParallelLookahead.memory(),
+                        knowledge.memory(),
                         this::stopped)
                 : lookahead;
         return lookahead;

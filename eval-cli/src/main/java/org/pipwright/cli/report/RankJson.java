@@ -3,9 +3,12 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
+import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.ranking.Grade;
 
 /** A ranking as JSON. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12). */
 public final class RankJson {
@@ -44,17 +47,13 @@ public final class RankJson {
         json.writeStringField("roll", question.roll().toString());
         report.net().write(json);
         if (question.cubeful()) {
-            CubefulRankJson.stakes(json, question);
+            stakes(json, question);
         }
         json.writeNumberField("legalPlays", report.legal());
         json.writeNumberField("rankedPlays", report.ranked());
         json.writeArrayFieldStart("plays");
         for (int i = 0; i < report.shown().size(); i++) {
-            if (question.cubeful()) {
-                CubefulRankJson.play(json, i + 1, report.shown().get(i), report.bestEquity());
-            } else {
-                play(json, i + 1, report.shown().get(i));
-            }
+            play(json, i + 1, report, report.shown().get(i));
         }
         json.writeEndArray();
         if (report.explanation().isPresent()) {
@@ -65,16 +64,43 @@ public final class RankJson {
         }
     }
 
-    private static void play(JsonGenerator json, int place, PlayVerdict ranked) throws IOException {
+    private static void stakes(JsonGenerator json, Question question) throws IOException {
+        CubeJson.cube(json, question.cube());
+        CubeJson.stakes(json, question.stakes());
+        boolean match = question.stakes() instanceof MatchStakes;
+        json.writeStringField("unit", match ? "chance to win the match" : "points per unit of the cube");
+    }
+
+    private static void play(JsonGenerator json, int place, RankReport report, PlayVerdict play) throws IOException {
+        boolean cube = report.question().cubeful();
         json.writeStartObject();
         json.writeNumberField("place", place);
-        Json.play(json, ranked.play());
-        Json.number(json, "equity", ranked.value());
-        Json.number(json, "cost", ranked.cost());
-        json.writeStringField("grade", ranked.grade().word());
-        json.writeStringField("basis", ranked.basis().title());
-        Json.depth(json, ranked.depth());
-        Json.chances(json, ranked.outcomes());
+        Json.play(json, play.play());
+        if (cube) {
+            withCube(json, play, report.bestEquity());
+        } else {
+            Json.number(json, "equity", play.value());
+            Json.number(json, "cost", play.cost());
+            json.writeStringField("grade", play.grade().word());
+        }
+        json.writeStringField("basis", play.basis().title());
+        Json.depth(json, play.depth());
+        if (cube && play.depth().games() > 0) {
+            json.writeNumberField("chancesLookahead", play.lookahead());
+        }
+        Json.chances(json, play.outcomes());
         json.writeEndObject();
+    }
+
+    /** The value with the cube, and that without it; the best equity without the cube is not always its own. */
+    private static void withCube(JsonGenerator json, PlayVerdict play, double bestEquity) throws IOException {
+        json.writeNumberField("cubefulValue", Numbers.rounded(play.value()));
+        json.writeNumberField("cubefulCost", Numbers.rounded(play.cost()));
+        json.writeStringField("cubefulGrade", play.grade().word());
+        json.writeBooleanField("cubefulExact", play.basis() == Basis.EXACT);
+        double behind = play.equity() - bestEquity;
+        json.writeNumberField("equity", Numbers.rounded(play.equity()));
+        json.writeNumberField("cost", Numbers.rounded(behind));
+        json.writeStringField("grade", Grade.ofCost(Math.min(0, behind)).word());
     }
 }
