@@ -118,7 +118,10 @@ final class Lane {
             float[] chances = new float[6 * PlaysBatch.SLOTS];
             PlayGenerator plays = new PlayGenerator();
             for (int i = task * TASK; i < Math.min(games, (task + 1) * TASK); i++) {
-                advance(i, batch, lambda, lookahead, chances, list, plays, task);
+                // Without answers a game stands still for a turn and throws again.
+                if (!batch.leftOut(i)) {
+                    advance(i, batch, lambda, lookahead, chances, list, plays, task);
+                }
             }
         });
         for (int task = 0; task < lists.length; task++) {

@@ -25,8 +25,8 @@ final class LockstepDuel {
     /** Results a game on average, at most. */
     private static final int ROOM = 80;
 
-    /** Room besides, since the mean of few games may be far from the usual. */
-    private static final int SPARE = 1 << 12;
+    /** Room besides, since the mean of few games may be far from the usual. More than any roll has. */
+    private static final int SPARE = 1 << 14;
 
     /** Decisions of the first so many games are kept, to be made again by this machine. */
     private static final int WATCHED = 80;
@@ -55,6 +55,9 @@ final class LockstepDuel {
         int first;
         int count;
         boolean over;
+
+        /** Whether its results found no room, so that it waits for the next turn with its roll. */
+        boolean waits;
     }
 
     /** What a thread of this machine plays with. */
@@ -73,8 +76,13 @@ final class LockstepDuel {
 
     /** Room for so many games at once. */
     LockstepDuel(int games, Accelerator accelerator) {
+        this(games, ROOM * games + SPARE, accelerator);
+    }
+
+    /** The same with room for so many results of a turn, at least those of any one game. */
+    LockstepDuel(int games, int capacity, Accelerator accelerator) {
         this.accelerator = accelerator;
-        capacity = ROOM * games + SPARE;
+        this.capacity = capacity;
         slots = new Slot[games];
         for (int i = 0; i < games; i++) {
             slots[i] = new Slot();
@@ -131,6 +139,7 @@ final class LockstepDuel {
             slot.dice = Dice.ofGame(settings.seed(), number / 2);
             slot.ties = Dice.ofGame(~settings.seed(), number / 2);
             slot.turns = 0;
+            slot.waits = false;
             slot.toPlay = (int) (number % 2);
             settings.contest().start().copyTo(slot.planes, 0);
         }
@@ -163,8 +172,10 @@ final class LockstepDuel {
     /** Throws the dice; a player of this machine plays at once, the results of a network are collected. */
     private void prepare(Slot slot, DuelSettings settings) {
         Hands mine = hands.get();
-        slot.roll = slot.turns == 0 && settings.contest().openingRoll() ? slot.dice.opening() : slot.dice.next();
-        slot.turns++;
+        if (!slot.waits) {
+            slot.roll = slot.turns == 0 && settings.contest().openingRoll() ? slot.dice.opening() : slot.dice.next();
+            slot.turns++;
+        }
         slot.count = mine.generator.generate(slot.planes, 0, slot.roll.high(), slot.roll.low());
         Player player = mine.players[slot.toPlay];
         if (player != null) {
@@ -172,14 +183,22 @@ final class LockstepDuel {
             System.arraycopy(mine.generator.results(), 8 * chosen, slot.planes, 0, 8);
             return;
         }
-        slot.first = used[slot.toPlay].getAndAdd(slot.count);
-        if (slot.first + slot.count > capacity) {
-            throw new IllegalStateException("more plays than there is room for");
+        int count = slot.count;
+        if (count > capacity) {
+            throw new IllegalStateException("a roll has " + count + " plays, and there is room for " + capacity);
+        }
+        slot.first = used[slot.toPlay].getAndUpdate(taken -> taken + count <= capacity ? taken + count : taken);
+        slot.waits = slot.first + count > capacity;
+        if (slot.waits) {
+            return;
         }
         judges[slot.toPlay].results().put(8 * slot.first, mine.generator.results(), 0, 8 * slot.count);
     }
 
     private void finish(Slot slot) {
+        if (slot.waits) {
+            return;
+        }
         if (sides.get(slot.toPlay) instanceof DuelSide.OnAccelerator) {
             choose(slot, judges[slot.toPlay]);
         }

@@ -21,8 +21,8 @@ final class PlaysBatch {
     /** Results a position, twice the usual mean of about 390. */
     private static final int ROOM = 800;
 
-    /** Room besides, since the mean of few positions may be far from the usual. */
-    private static final int SPARE = 1 << 14;
+    /** Room besides: the mean of few positions may be far from the usual. More than any six positions have. */
+    private static final int SPARE = 1 << 17;
 
     final int positions;
     final int capacity;
@@ -45,6 +45,7 @@ final class PlaysBatch {
 
     private final IntBuffer resultInts;
     private final AtomicInteger used = new AtomicInteger();
+    private final boolean[] leftOut;
 
     /**
      * Room for a lane's positions.
@@ -52,8 +53,14 @@ final class PlaysBatch {
      * @param memory gives direct memory of so many bytes in native order
      */
     PlaysBatch(int positions, LongFunction<ByteBuffer> memory) {
+        this(positions, positions * ROOM + SPARE, memory);
+    }
+
+    /** The same with room for so many results, at least those of any one position. */
+    PlaysBatch(int positions, int capacity, LongFunction<ByteBuffer> memory) {
         this.positions = positions;
-        capacity = positions * ROOM + SPARE;
+        this.capacity = capacity;
+        leftOut = new boolean[positions];
         results = memory.apply(32L * capacity);
         resultInts = results.asIntBuffer();
         starts = memory.apply(4L * Roll.COUNT * positions);
@@ -75,7 +82,10 @@ final class PlaysBatch {
 
     private static final ThreadLocal<Hands> HANDS = ThreadLocal.withInitial(Hands::new);
 
-    /** Generates all results for the given positions, eight ints each. */
+    /**
+     * Generates all results for the given positions, eight ints each. Positions whose results find no room are left out:
+     * they have to wait for another batch.
+     */
     void generate(int[] planes) {
         used.set(0);
         IntStream.range(0, (positions + TASK - 1) / TASK).parallel().forEach(task -> {
@@ -98,15 +108,25 @@ final class PlaysBatch {
             hands.counts[roll.index()] = count;
             size += count;
         }
-        int at = used.getAndAdd(size);
-        if (at + size > capacity) {
-            throw new IllegalStateException("more plays than there is room for: " + capacity);
+        if (size > capacity) {
+            throw new IllegalStateException("one position has " + size + " plays, and there is room for " + capacity);
         }
-        resultInts.put(8 * at, hands.results, 0, 8 * size);
+        int needed = size;
+        int at = used.getAndUpdate(taken -> taken + needed <= capacity ? taken + needed : taken);
+        leftOut[position] = at + size > capacity;
+        if (!leftOut[position]) {
+            resultInts.put(8 * at, hands.results, 0, 8 * size);
+        }
         for (int roll = 0; roll < Roll.COUNT; roll++) {
-            starts.putInt(4 * (position * Roll.COUNT + roll), at + hands.starts[roll]);
-            counts.putInt(4 * (position * Roll.COUNT + roll), hands.counts[roll]);
+            // What is left out shares the first result of all, so that lookahead has something to look at.
+            starts.putInt(4 * (position * Roll.COUNT + roll), leftOut[position] ? 0 : at + hands.starts[roll]);
+            counts.putInt(4 * (position * Roll.COUNT + roll), leftOut[position] ? 1 : hands.counts[roll]);
         }
+    }
+
+    /** Whether a position found no room; what is answered for it means nothing. */
+    boolean leftOut(int position) {
+        return leftOut[position];
     }
 
     /** Results in all. */

@@ -119,6 +119,16 @@ final class RollingGame {
         }
     }
 
+    /** Whether all that was asked was answered; if not, it has to be asked again. */
+    boolean hasAnswers(PlaysBatch batch) {
+        for (int place = asked; place < asked + unknown; place++) {
+            if (batch.leftOut(place)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** Chooses by what was answered, and plays the roll; gives the answer of the position chosen, or null if it was known. */
     LaneAnswer answered(PlaysBatch batch, Horizon horizon) {
         double least = Double.POSITIVE_INFINITY;

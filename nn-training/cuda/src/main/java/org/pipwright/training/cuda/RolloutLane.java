@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BooleanSupplier;
@@ -38,6 +40,9 @@ final class RolloutLane {
     private final ArrayDeque<RollingGame> waiting = new ArrayDeque<>();
     private final List<RollingGame> asked = new ArrayList<>();
 
+    /** Games some of whose positions found no room; they are the first to be asked about again. */
+    private final Set<RollingGame> unanswered = ConcurrentHashMap.newKeySet();
+
     /** A start and the first roll. */
     record Opening(Position start, int roll) {}
 
@@ -60,15 +65,22 @@ final class RolloutLane {
     double[] lookahead(List<Position> positions) {
         double[] equities = new double[positions.size()];
         int room = judge.plays().positions;
-        for (int from = 0; from < positions.size(); from += room) {
-            int now = Math.min(room, positions.size() - from);
-            for (int i = 0; i < now; i++) {
-                positions.get(from + i).copyTo(planes, 8 * i);
-                judge.plays().rolls.putInt(4 * i, 0);
+        ArrayDeque<Integer> left =
+                new ArrayDeque<>(IntStream.range(0, positions.size()).boxed().toList());
+        while (!left.isEmpty()) {
+            List<Integer> now = new ArrayList<>();
+            while (now.size() < room && !left.isEmpty()) {
+                positions.get(left.peek()).copyTo(planes, 8 * now.size());
+                judge.plays().rolls.putInt(4 * now.size(), 0);
+                now.add(left.remove());
             }
-            look(now);
-            for (int i = 0; i < now; i++) {
-                equities[from + i] = LaneAnswer.expected(judge.plays(), i);
+            look(now.size());
+            for (int i = 0; i < now.size(); i++) {
+                if (judge.plays().leftOut(i)) {
+                    left.add(now.get(i));
+                } else {
+                    equities[now.get(i)] = LaneAnswer.expected(judge.plays(), i);
+                }
             }
         }
         return equities;
@@ -166,6 +178,10 @@ final class RolloutLane {
         int tasks = (asked.size() + TASK - 1) / TASK;
         IntStream.range(0, tasks).parallel().forEach(task -> {
             for (RollingGame game : asked.subList(task * TASK, Math.min(asked.size(), (task + 1) * TASK))) {
+                if (!game.hasAnswers(judge.plays())) {
+                    unanswered.add(game);
+                    continue;
+                }
                 Opening opening = game.first() ? opening(game) : null;
                 LaneAnswer answer = game.answered(judge.plays(), horizons.get());
                 if (opening != null) {
@@ -180,11 +196,14 @@ final class RolloutLane {
             for (RollingGame game : asked) {
                 if (game.over()) {
                     games.ended(game.order(), game.value());
+                } else if (unanswered.contains(game)) {
+                    waiting.addFirst(game);
                 } else {
                     waiting.add(game);
                 }
             }
         }
         asked.clear();
+        unanswered.clear();
     }
 }

@@ -106,6 +106,22 @@ class LockstepDuelTest {
         same(onProcessor(one, other, DuelSettings.fullGames(tally.pairs(), 8)), tally);
     }
 
+    /** Games whose plays find no room wait with their dice, and come out the same. */
+    @Test
+    void tightRoomChangesNothing() {
+        Both one = Both.named("128x1");
+        Both other = Both.named("racer");
+        DuelSettings settings = DuelSettings.fullGames(40, 3);
+        Tally tally = new LockstepDuel(80, 900, accelerator(one))
+                .play(
+                        new DuelSide.OnAccelerator(0),
+                        new DuelSide.OnThreads(other.player().players()),
+                        settings,
+                        soFar -> {},
+                        GO_ON);
+        same(onProcessor(one, other, settings), tally);
+    }
+
     /** Decisions of one net, made again by another. */
     @Test
     void decisionsThatDifferAreCounted() {

@@ -48,8 +48,13 @@ class LockstepRolloutsTest {
     private final Map<String, Double> values = new HashMap<>();
 
     private static LockstepRollouts rollouts(int choices, int truncation, Horizon horizon) {
+        return rollouts(choices, truncation, horizon, 0);
+    }
+
+    /** With room for so many results a lane. */
+    private static LockstepRollouts rollouts(int choices, int truncation, Horizon horizon, int room) {
         return new LockstepRollouts(
-                PlainAccelerator::new,
+                recipe -> new PlainAccelerator(recipe, room),
                 new RolloutRules(DEEP_NET, QUICK_NET, KEEP, choices, 10, truncation, () -> horizon, PLACES, 2));
     }
 
@@ -197,6 +202,24 @@ class LockstepRolloutsTest {
         }
         double[] equities = rollouts(1, 1, Horizon.NONE).lookahead(positions);
         for (int i = 0; i < equities.length; i += 7) {
+            assertEquals(lookahead(positions.get(i).toPlanes()), equities[i], 1e-4);
+        }
+    }
+
+    /** Many plays: each position has more than twice the usual number of results, and the room is for two of them. */
+    @Test
+    void tightRoomChangesNothing() {
+        Position start =
+                PositionText.parse("1@24 1@22 1@20 1@18 1@17 1@15 1@14 1@13 1@11 1@10 1@9 1@8 1@7 1@6 1@4 / 2@23 13@2");
+        PlaysBatch batch = new PlaysBatch(1, PlainLane::memory);
+        batch.generate(start.toPlanes());
+        assertTrue(batch.size() > 800, "results " + batch.size());
+        LockstepRollouts tight = rollouts(2, 1, Horizon.NONE, 2 * batch.size());
+        Map<Object, Double> expected = played(rollouts(2, 1, Horizon.NONE), start, 12, 12).values;
+        assertEquals(expected, played(tight, start, 12, 12).values);
+        List<Position> positions = List.of(start, Position.start(), start, start, Position.start());
+        double[] equities = tight.lookahead(positions);
+        for (int i = 0; i < equities.length; i++) {
             assertEquals(lookahead(positions.get(i).toPlanes()), equities[i], 1e-4);
         }
     }

@@ -10,11 +10,18 @@ import org.pipwright.engine.evaluation.FinishedGames;
 /** Computes a run on this machine by plain loops: the slow twin of the card. */
 final class PlainAccelerator implements Accelerator {
     private final Recipe recipe;
+    private final int room;
     private final List<PlainTrainee> nets = new ArrayList<>();
     private final PlainMemory memory;
 
     PlainAccelerator(Recipe recipe) {
+        this(recipe, 0);
+    }
+
+    /** Lanes have room for so many results, or for the usual number if that is 0. */
+    PlainAccelerator(Recipe recipe, int room) {
         this.recipe = recipe;
+        this.room = room;
         memory = new PlainMemory(recipe.memory());
     }
 
@@ -96,7 +103,10 @@ final class PlainAccelerator implements Accelerator {
 
     @Override
     public LaneJudge lane() {
-        return new PlainLane(this, recipe.games(), recipe.keepMargin());
+        PlaysBatch plays = room == 0
+                ? new PlaysBatch(recipe.games(), PlainLane::memory)
+                : new PlaysBatch(recipe.games(), room, PlainLane::memory);
+        return new PlainLane(this, plays, recipe.keepMargin());
     }
 
     @Override

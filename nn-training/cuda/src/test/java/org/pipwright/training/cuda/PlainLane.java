@@ -17,11 +17,14 @@ final class PlainLane implements LaneJudge {
     private final double margin;
     private final List<PlainMemory.Lesson> kept = new ArrayList<>();
 
-    PlainLane(PlainAccelerator machine, int games, double margin) {
+    PlainLane(PlainAccelerator machine, PlaysBatch plays, double margin) {
         this.machine = machine;
         this.margin = margin;
-        plays = new PlaysBatch(
-                games, bytes -> ByteBuffer.allocateDirect((int) bytes).order(ByteOrder.nativeOrder()));
+        this.plays = plays;
+    }
+
+    static ByteBuffer memory(long bytes) {
+        return ByteBuffer.allocateDirect((int) bytes).order(ByteOrder.nativeOrder());
     }
 
     @Override
