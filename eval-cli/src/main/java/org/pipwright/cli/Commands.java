@@ -6,6 +6,7 @@ import java.util.Set;
 import org.pipwright.cli.command.CompletionCommand;
 import org.pipwright.cli.command.CountCommand;
 import org.pipwright.cli.command.CubeCommand;
+import org.pipwright.cli.command.DeskCommand;
 import org.pipwright.cli.command.DrawCommand;
 import org.pipwright.cli.command.DrillCommand;
 import org.pipwright.cli.command.DuelCommand;
@@ -39,6 +40,7 @@ final class Commands {
 
     private static Map<String, Class<?>> all() {
         Map<String, Class<?>> all = new LinkedHashMap<>();
+        all.put("desk", DeskCommand.class);
         all.put("rank", RankCommand.class);
         all.put("odds", OddsCommand.class);
         all.put("cube", CubeCommand.class);

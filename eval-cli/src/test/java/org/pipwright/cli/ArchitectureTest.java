@@ -19,6 +19,7 @@ class ArchitectureTest {
             "report",
             "batch",
             "drill",
+            "desk",
             "command",
             "");
 
@@ -36,6 +37,7 @@ class ArchitectureTest {
             "parallel",
             "ranking",
             "review",
+            "roll",
             "rollout",
             "search",
             "standings",

@@ -101,6 +101,12 @@ public final class RecordBuilder {
         return won[side];
     }
 
+    /** How things stand in the game going on; with the last one, whether it ends the match. */
+    Stand stand() {
+        boolean last = score != null && referee.over() && score.ends(referee.points());
+        return referee.stand(number(), last);
+    }
+
     /**
      * Adds an entry to the game going on.
      *

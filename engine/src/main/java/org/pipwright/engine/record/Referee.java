@@ -5,6 +5,7 @@ import java.util.Set;
 import java.util.function.IntFunction;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeGame;
+import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.play.Play;
@@ -87,6 +88,23 @@ public final class Referee {
             return name + (cube.actions().contains(CubeAction.DOUBLE) ? " to roll or double" : " to roll");
         }
         return name + (cube.actions().contains(CubeAction.BEAVER) ? " to take, pass or beaver" : " to take or pass");
+    }
+
+    /** How the game stands for whoever has to go on with it. */
+    Stand stand(int number, boolean matchOver) {
+        boolean begun = cube != null;
+        return new Stand(
+                number,
+                begun,
+                over,
+                matchOver,
+                points,
+                position,
+                onRoll,
+                begun && !over ? decides() : onRoll,
+                begun && !over ? cube.actions() : Set.of(),
+                begun ? cube.cube() : CubeState.START,
+                begun ? cube.stakes() : stakes.apply(0));
     }
 
     private int decides() {

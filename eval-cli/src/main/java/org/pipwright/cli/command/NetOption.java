@@ -1,5 +1,6 @@
 package org.pipwright.cli.command;
 
+import java.util.List;
 import org.pipwright.engine.network.Model;
 import org.pipwright.models.ModelCatalog;
 import picocli.CommandLine.Option;
@@ -17,6 +18,11 @@ final class NetOption {
 
     String name() {
         return net == null ? catalog.defaultName() : net;
+    }
+
+    /** Nets that come with Pipwright. */
+    static List<String> shipped() {
+        return ModelCatalog.shipped().names();
     }
 
     Model load() {

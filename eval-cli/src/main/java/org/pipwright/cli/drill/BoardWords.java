@@ -9,10 +9,16 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 
 /** A board in words, for those who do not see it. All points are numbered from the side that is addressed. */
-final class BoardWords {
+public final class BoardWords {
     private BoardWords() {}
 
-    static String of(Scene scene) {
+    /**
+     * A board in words.
+     *
+     * @param scene what is shown
+     * @return a sentence, addressed to the side from which it is seen
+     */
+    public static String of(Scene scene) {
         Position position = scene.position();
         List<String> sentences = new ArrayList<>();
         sentences.add("You have " + checkers(position::count, point -> point));

@@ -10,9 +10,9 @@ import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.score.MatchScore;
 
 /** Cube, stakes and verdict in plain words. */
-final class CubeWords {
+public final class CubeWords {
     /** Where points are played for money. */
-    static final String CAUTION =
+    public static final String CAUTION =
             "If points are played for money, it can be lost, and whether that is allowed is a matter of local law.";
 
     private CubeWords() {}

@@ -1,0 +1,92 @@
+package org.pipwright.cli.command;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.pipwright.cli.console.Console;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.files.Reason;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** A board in the browser. */
+@Command(
+        name = "desk",
+        customSynopsis = "pipwright desk [options]",
+        header = "Play at a board in the browser, on this machine alone.",
+        description = {
+            "Starts a local page, prints its address and opens the browser; Ctrl-C ends it. At a table a game, a match or a"
+                    + " session is played by two people, by nets, or by one of each, with the cube and all rules. What is"
+                    + " played is kept as a record (text and SGF) in the folder, turn by turn.",
+            "Only this machine can reach the page, and only with the key in the address."
+        },
+        footer = {"Examples:", "  pipwright desk", "  pipwright desk --records games --net quick --no-browser"})
+public final class DeskCommand extends CliCommand {
+    private static final int MAX_PORT = 65_535;
+
+    @Option(
+            names = "--port",
+            paramLabel = "N",
+            description = "Port to listen on, 1 to " + MAX_PORT + "; any free one if not given.")
+    private int port;
+
+    @Option(
+            names = "--records",
+            paramLabel = "FOLDER",
+            description =
+                    "Where records are kept; made if it is missing. Default: pipwright-games in the current folder.")
+    private String folder = "pipwright-games";
+
+    @Option(names = "--no-browser", description = "Only print the address.")
+    private boolean noBrowser;
+
+    @Option(names = "--threads", paramLabel = "T", description = "Threads to use; all cores if not given.")
+    private Integer threads;
+
+    @Mixin
+    private NetOption net;
+
+    @Mixin
+    private TablesOption tables;
+
+    /**
+     * Makes the command.
+     *
+     * @param console where to write
+     */
+    public DeskCommand(Console console) {
+        super(console);
+    }
+
+    @Override
+    public Integer call() {
+        if (port < 0 || port > MAX_PORT) {
+            throw new UserError("--port is " + port + ": use 1 to " + MAX_PORT);
+        }
+        int crew = Threads.checked(threads);
+        Path records = records();
+        net.load();
+        DeskJob.run(console(), port, nets(), tables.standard(crew, console()), records, crew, !noBrowser);
+        return 0;
+    }
+
+    private List<String> nets() {
+        List<String> names = new ArrayList<>(List.of(net.name()));
+        NetOption.shipped().stream().filter(name -> !name.equals(net.name())).forEach(names::add);
+        return names;
+    }
+
+    private Path records() {
+        try {
+            return Files.createDirectories(Path.of(folder));
+        } catch (InvalidPathException e) {
+            throw new UserError("'" + e.getInput() + "' is no folder name: " + e.getReason());
+        } catch (IOException e) {
+            throw new UserError("cannot make the folder '" + folder + "': " + Reason.of(e));
+        }
+    }
+}

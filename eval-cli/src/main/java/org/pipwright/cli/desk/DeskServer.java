@@ -1,0 +1,91 @@
+package org.pipwright.cli.desk;
+
+import io.javalin.Javalin;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
+import java.util.Optional;
+import org.pipwright.cli.page.Resource;
+
+/** The server of a desk. It listens on the loopback address alone and answers whom {@link Guard} lets in. */
+public final class DeskServer implements AutoCloseable {
+    private static final String HOST = "127.0.0.1";
+    private static final long LARGEST_REQUEST = 64 << 10;
+    private static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self';"
+            + " img-src 'self' data:; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
+    private static final String HTMX = "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js";
+
+    private final Tables tables = new Tables();
+    private final Javalin server;
+    private Guard guard;
+
+    /**
+     * Starts a desk.
+     *
+     * @param setup what it needs
+     * @throws io.javalin.util.JavalinBindException if the port is taken
+     */
+    public DeskServer(DeskSetup setup) {
+        PlayRoutes play = new PlayRoutes(setup, tables);
+        server = Javalin.create(config -> {
+            config.startup.showJavalinBanner = false;
+            config.startup.showOldJavalinVersionWarning = false;
+            config.startup.startupWatcherEnabled = false;
+            config.http.maxRequestSize = LARGEST_REQUEST;
+            config.routes.before(this::admit);
+            config.routes.get("/assets/desk.css", context -> asset(context, "text/css", "desk.css"));
+            config.routes.get("/assets/desk.js", context -> asset(context, "text/javascript", "desk.js"));
+            config.routes.get("/assets/htmx.js", context -> context.contentType("text/javascript")
+                    .result(DeskServer.class.getResourceAsStream(HTMX)));
+            play.add(config.routes);
+        });
+        server.start(HOST, setup.port());
+        guard = new Guard(server.port());
+    }
+
+    private static void asset(Context context, String type, String name) {
+        context.contentType(type + "; charset=utf-8").result(Resource.text(name));
+    }
+
+    /** Lets a request in, or ends it. */
+    private void admit(Context context) {
+        context.header("Content-Security-Policy", POLICY);
+        context.header("X-Content-Type-Options", "nosniff");
+        // With no-referrer, browsers would leave the origin out of forms that are sent, and those would be refused.
+        context.header("Referrer-Policy", "same-origin");
+        context.header("Cross-Origin-Resource-Policy", "same-origin");
+        context.header("Cache-Control", "no-store");
+        boolean reads = context.method().toString().equals("GET");
+        Optional<String> refusal = guard.refusal(
+                context.header("Host"), context.header("Origin"), context.header("Sec-Fetch-Site"), reads);
+        if (refusal.isPresent()) {
+            throw new HttpResponseException(HttpStatus.FORBIDDEN.getCode(), refusal.get());
+        }
+        if (reads && context.path().equals("/") && guard.opens(context.queryParam("key"))) {
+            context.header("Set-Cookie", guard.cookie());
+            context.redirect("/", HttpStatus.SEE_OTHER);
+            context.skipRemainingHandlers();
+            return;
+        }
+        if (!guard.opens(context.cookie(guard.cookieName()))) {
+            throw new HttpResponseException(
+                    HttpStatus.UNAUTHORIZED.getCode(),
+                    "open the desk by the whole address that pipwright desk has printed");
+        }
+    }
+
+    /**
+     * The address with the key.
+     *
+     * @return what a browser is to open
+     */
+    public String address() {
+        return "http://" + HOST + ":" + server.port() + "/?key=" + guard.key();
+    }
+
+    @Override
+    public void close() {
+        server.stop();
+        tables.close();
+    }
+}

@@ -1,0 +1,21 @@
+package org.pipwright.cli.desk;
+
+import java.util.List;
+
+/**
+ * The first page of a desk.
+ *
+ * @param nets nets that can sit at a table
+ * @param folder where records are kept
+ * @param error why no table could be laid; may be empty
+ * @param tables tables that are laid
+ */
+public record HomeView(List<String> nets, String folder, String error, List<Laid> tables) {
+    /**
+     * A table.
+     *
+     * @param number its number
+     * @param players who plays
+     */
+    public record Laid(int number, String players) {}
+}

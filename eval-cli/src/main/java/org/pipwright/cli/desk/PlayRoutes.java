@@ -1,0 +1,159 @@
+package org.pipwright.cli.desk;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+import java.util.function.Consumer;
+import org.pipwright.cli.page.Pages;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.record.RecordText;
+import org.pipwright.engine.record.SgfText;
+import org.pipwright.engine.rules.GameResult;
+
+/** What a desk answers about tables at which games are played. */
+final class PlayRoutes {
+    private static final int LONGEST_PLAY = 200;
+
+    private final DeskSetup setup;
+    private final Tables tables;
+    private final TableForm form;
+
+    PlayRoutes(DeskSetup setup, Tables tables) {
+        this.setup = setup;
+        this.tables = tables;
+        form = new TableForm(setup);
+    }
+
+    void add(RoutesConfig routes) {
+        routes.get("/", context -> home(context, ""));
+        routes.post("/tables", this::lay);
+        routes.get("/tables/{table}", context -> show(context, ""));
+        routes.post("/tables/{table}/throw", context -> act(context, PlayTable::throwDice));
+        routes.post("/tables/{table}/play", context -> act(context, table -> table.play(text(context, "play"))));
+        routes.post(
+                "/tables/{table}/cube",
+                context -> act(context, table -> table.cube(choice(CubeAction.class, text(context, "action")))));
+        routes.post(
+                "/tables/{table}/resign",
+                context -> act(context, table -> table.resign(choice(GameResult.class, text(context, "result")))));
+        routes.post("/tables/{table}/back", context -> act(context, PlayTable::back));
+        routes.post("/tables/{table}/game", context -> act(context, PlayTable::nextGame));
+        routes.post("/tables/{table}/step", context -> act(context, PlayRoutes::step));
+        routes.get("/tables/{table}/opinion", this::opinion);
+        routes.get(
+                "/tables/{table}/record.txt",
+                context -> file(
+                        context, "text/plain", RecordText.print(table(context).record())));
+        routes.get(
+                "/tables/{table}/record.sgf",
+                context -> file(
+                        context,
+                        "application/x-go-sgf",
+                        SgfText.print(table(context).record())));
+    }
+
+    /** Two pages may ask for the same step: the second finds it made. */
+    private static void step(PlayTable table) {
+        synchronized (table) {
+            if (table.netToAct()) {
+                table.step();
+            }
+        }
+    }
+
+    private void home(Context context, String error) {
+        HomeView view = new HomeView(
+                setup.nets(),
+                setup.folder().toString(),
+                error,
+                tables.all().entrySet().stream()
+                        .map(each -> new HomeView.Laid(
+                                each.getKey(),
+                                String.join(
+                                        " against ",
+                                        each.getValue().record().heading().players())))
+                        .toList());
+        html(context, Pages.of("desk/home.jte", view));
+    }
+
+    private void lay(Context context) {
+        try {
+            synchronized (tables) {
+                int number = tables.all().size() + 1;
+                tables.add(form.table(name -> text(context, name), number));
+                context.redirect("/tables/" + number, HttpStatus.SEE_OTHER);
+            }
+        } catch (IllegalArgumentException e) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            home(context, e.getMessage());
+        }
+    }
+
+    private PlayTable table(Context context) {
+        return tables.find(number(context)).orElseThrow(() -> new NotFoundResponse("there is no such table"));
+    }
+
+    private static int number(Context context) {
+        String number = context.pathParam("table");
+        return number.matches("[0-9]{1,4}") ? Integer.parseInt(number) : 0;
+    }
+
+    private void act(Context context, Consumer<PlayTable> action) {
+        PlayTable table = table(context);
+        String error = "";
+        try {
+            action.accept(table);
+        } catch (RefusedException e) {
+            error = e.getMessage();
+        }
+        if (context.header("HX-Request") == null && error.isEmpty()) {
+            context.redirect("/tables/" + number(context), HttpStatus.SEE_OTHER);
+        } else {
+            show(context, error);
+        }
+    }
+
+    private void show(Context context, String error) {
+        TableView view = TableView.of(number(context), table(context), error);
+        boolean part = context.header("HX-Request") != null;
+        html(context, Pages.of(part ? "desk/changed.jte" : "desk/table.jte", view));
+    }
+
+    private void opinion(Context context) {
+        PlayTable table = table(context);
+        Seat judge = Seat.net(setup.nets().get(0), form.knowledge(setup.nets().get(0)), 1);
+        Opinion opinion;
+        synchronized (table) {
+            if (table.stand().over() || !table.stand().begun() && table.roll().isEmpty()) {
+                opinion = new Opinion("There is nothing to decide here", "", List.of());
+            } else {
+                opinion = Opinion.of(table.verdict(judge), judge.name() + ", lookahead 1,");
+            }
+        }
+        html(context, Pages.of("desk/opinion.jte", opinion));
+    }
+
+    private static void file(Context context, String type, String text) {
+        context.contentType(type + "; charset=utf-8").result(text);
+    }
+
+    private static void html(Context context, String text) {
+        context.contentType("text/html; charset=utf-8").result(text);
+    }
+
+    private static String text(Context context, String name) {
+        String text = context.formParam(name);
+        return text == null || text.length() > LONGEST_PLAY ? null : text;
+    }
+
+    private static <E extends Enum<E>> E choice(Class<E> type, String word) {
+        for (E each : type.getEnumConstants()) {
+            if (each.name().equalsIgnoreCase(word)) {
+                return each;
+            }
+        }
+        throw new RefusedException("choose one of the buttons");
+    }
+}

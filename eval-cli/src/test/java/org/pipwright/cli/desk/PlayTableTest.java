@@ -1,0 +1,162 @@
+package org.pipwright.cli.desk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.network.RandomModel;
+import org.pipwright.engine.play.PlayText;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.engine.record.GameRecord;
+import org.pipwright.engine.record.Heading;
+import org.pipwright.engine.record.OpenRecord;
+import org.pipwright.engine.record.RecordText;
+import org.pipwright.engine.record.Rules;
+import org.pipwright.engine.record.SgfText;
+import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.rules.GameResult;
+
+/** A table at which games are played, without its pages. */
+class PlayTableTest {
+    private static final Knowledge NET = Knowledge.of(RandomModel.of(5));
+
+    @TempDir
+    Path folder;
+
+    private PlayTable table(int length, Seat first, Seat second) {
+        Heading heading = new Heading(
+                List.of(first.name(), second.name()), new Rules(length, length == 0, false), Map.of(), List.of());
+        return new PlayTable(OpenRecord.of(heading), List.of(first, second), 11, new RecordKeeper(folder, "game"), 1);
+    }
+
+    private PlayTable people(int length) {
+        return table(length, Seat.person("Ada"), Seat.person("Ben"));
+    }
+
+    private static String anyPlay(PlayTable table) {
+        Roll roll = table.roll().orElseThrow();
+        return PlayText.print(Plays.legal(table.stand().position(), roll).get(0));
+    }
+
+    private static void turn(PlayTable table) {
+        table.throwDice();
+        table.play(anyPlay(table));
+    }
+
+    private GameRecord kept() throws IOException {
+        GameRecord text = RecordText.parse(Files.readString(folder.resolve("game.txt")));
+        assertEquals(
+                text.games(),
+                SgfText.parse(Files.readString(folder.resolve("game.sgf"))).games());
+        return text;
+    }
+
+    /** Nets play a match to its end; whatever has happened is on disk before the next thing does. */
+    @Test
+    void netsPlayAMatchAndEachTurnIsKept() throws IOException {
+        try (PlayTable table = table(1, Seat.net("One", NET, 0), Seat.net("Two", NET, 0))) {
+            int turns = 0;
+            while (!table.stand().over()) {
+                table.step();
+                if (++turns % 20 == 1) {
+                    assertEquals(table.record(), kept());
+                }
+            }
+            assertTrue(table.stand().last());
+            assertEquals(table.record(), kept());
+            assertThrows(RefusedException.class, table::step);
+            assertThrows(RefusedException.class, table::nextGame);
+        }
+    }
+
+    @Test
+    void diceTakenBackAreThrownAgainAlike() {
+        PlayTable table = people(3);
+        turn(table);
+        GameRecord before = table.record();
+        table.throwDice();
+        Roll roll = table.roll().orElseThrow();
+        table.play(anyPlay(table));
+        table.back();
+        assertEquals(before, table.record());
+        assertTrue(table.roll().isEmpty());
+        table.throwDice();
+        assertEquals(roll, table.roll().orElseThrow());
+        table.back();
+        assertEquals(before, table.record());
+        assertTrue(table.roll().isEmpty(), "only the dice were taken back");
+    }
+
+    /** Against a net a person gets back to its own last decision, not the net's. */
+    @Test
+    void takingBackPassesOverTheNet() {
+        try (PlayTable table = table(3, Seat.person("Ada"), Seat.net("Two", NET, 0))) {
+            for (int i = 0; i < 6; i++) {
+                if (table.netToAct()) {
+                    table.step();
+                } else if (table.stand().offered()) {
+                    table.cube(CubeAction.TAKE);
+                } else {
+                    turn(table);
+                }
+            }
+            while (table.netToAct()) {
+                table.step();
+            }
+            int entries = table.record().games().get(0).entries().size();
+            table.back();
+            assertFalse(table.netToAct());
+            assertTrue(table.record().games().get(0).entries().size() < entries);
+        }
+    }
+
+    @Test
+    void theRulesHold() {
+        PlayTable table = people(2);
+        assertThrows(RefusedException.class, () -> table.play("8/5 6/5"), "no dice yet");
+        assertThrows(RefusedException.class, () -> table.cube(CubeAction.DOUBLE), "not before the first roll");
+        table.throwDice();
+        assertThrows(RefusedException.class, () -> table.play("13/1"));
+        assertThrows(RefusedException.class, () -> table.play(null));
+        table.play(anyPlay(table));
+        int doubler = table.side();
+        table.cube(CubeAction.DOUBLE);
+        assertEquals(1 - doubler, table.side());
+        assertThrows(RefusedException.class, table::throwDice, "the double is answered first");
+        assertThrows(RefusedException.class, () -> table.resign(GameResult.SINGLE));
+        table.cube(CubeAction.PASS);
+        assertTrue(table.stand().over());
+        table.nextGame();
+        turn(table);
+        assertThrows(RefusedException.class, () -> table.cube(CubeAction.DOUBLE), "the Crawford game");
+    }
+
+    /** Nothing is shown that was not kept. */
+    @Test
+    void whatCannotBeKeptIsNotPlayed() throws IOException {
+        PlayTable table = people(3);
+        turn(table);
+        GameRecord before = table.record();
+        Files.delete(folder.resolve("game.txt"));
+        Files.delete(folder.resolve("game.sgf"));
+        Files.delete(folder);
+        table.throwDice();
+        String message = assertThrows(RefusedException.class, () -> table.play(anyPlay(table)))
+                .getMessage();
+        assertTrue(message.startsWith("the record could not be kept, so nothing was played: "), message);
+        assertEquals(before, table.record());
+        Files.createDirectory(folder);
+        table.play(anyPlay(table));
+        assertEquals(table.record(), kept());
+    }
+}
