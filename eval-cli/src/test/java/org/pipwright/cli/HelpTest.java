@@ -52,6 +52,7 @@ class HelpTest {
     @ValueSource(
             strings = {
                 "",
+                "desk",
                 "rank",
                 "odds",
                 "cube",
