@@ -137,8 +137,8 @@ public final class DuelCommand extends CliCommand {
                             other,
                             settings,
                             threads,
-                            done -> print(new DuelReport(
-                                    one, other, settings, done.tally(), plusMinus(), Optional.of(done))));
+                            // Types of the trainer in the signature of a lambda would be loaded with this class.
+                            (tally, done) -> print(new DuelReport(one, other, settings, tally, plusMinus(), done)));
         } else {
             play(one, other, settings, threads);
         }

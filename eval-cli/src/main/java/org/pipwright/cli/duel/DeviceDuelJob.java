@@ -1,8 +1,9 @@
 package org.pipwright.cli.duel;
 
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.function.Consumer;
+import java.util.function.BiConsumer;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.duel.DuelSettings;
@@ -38,7 +39,12 @@ public final class DeviceDuelJob {
      * @param report prints what came of it, all the way to flushed output
      * @throws UserError if a side looks rolls ahead, or there is no such device here
      */
-    public void run(Contestant a, Contestant b, DuelSettings settings, int threads, Consumer<DeviceDuel> report) {
+    public void run(
+            Contestant a,
+            Contestant b,
+            DuelSettings settings,
+            int threads,
+            BiConsumer<Tally, Optional<DeviceDuel>> report) {
         DevicePlayer one = player(a);
         DevicePlayer other = player(b);
         AtomicBoolean stop = new AtomicBoolean();
@@ -46,13 +52,16 @@ public final class DeviceDuelJob {
         try {
             DeviceGames games = DeviceGames.of(device);
             Interruption.during(
-                    () -> report.accept(progress.during(() -> games.duel(
-                            one,
-                            other,
-                            settings,
-                            threads,
-                            soFar -> progress.reached(soFar.games(), note(soFar)),
-                            stop::get))),
+                    () -> {
+                        DeviceDuel done = progress.during(() -> games.duel(
+                                one,
+                                other,
+                                settings,
+                                threads,
+                                soFar -> progress.reached(soFar.games(), note(soFar)),
+                                stop::get));
+                        report.accept(done.tally(), Optional.of(done));
+                    },
                     () -> stop.set(true));
         } catch (MissingDeviceException e) {
             throw new UserError(e.getMessage());

@@ -58,7 +58,10 @@ public record DuelReport(
                 Duels.label(a, b) + ": " + mean(tally.values()) + (match() ? " % of the matches" : " points per game"));
         Duels.lessLuck(tally, mean(tally.adjusted()) + (match() ? " %" : ""), out);
         settings.test().ifPresent(test -> out.println(Duels.verdict(test, tally.best())));
-        device.ifPresent(on -> writeDevice(on, out));
+        // Not as a lambda: its type would load the training module for duels without a device too.
+        if (device.isPresent()) {
+            writeDevice(device.get(), out);
+        }
         if (settings.contest() instanceof Contest.Money) {
             out.println();
             out.println(CubeWords.CAUTION);
