@@ -107,7 +107,7 @@ class DuelCommandTest {
                 "--device cuda --luck | --device cuda plays without the cube, without lookahead and without --luck"
             })
     void aDeviceCannotDoEverything(String options, String expected) {
-        Run run = Run.of(("duel first pips --games 2 " + options).split(" "));
+        Run run = Run.of(("duel fifth pips --games 2 " + options).split(" "));
         assertEquals(2, run.code());
         assertEquals("", run.out());
         assertTrue(run.err().startsWith("pipwright: " + expected), run.err());
@@ -116,12 +116,12 @@ class DuelCommandTest {
 
     @Test
     void aLookaheadInTheNameIsNoneForADevice() {
-        Run run = Run.of("duel", "first@1", "pips", "--games", "2", "--device", "cuda");
+        Run run = Run.of("duel", "fifth@1", "pips", "--games", "2", "--device", "cuda");
         assertEquals(
                 new Run(
                         2,
                         "",
-                        "pipwright: --device cuda plays without lookahead: leave it out of 'first@1', or leave out"
+                        "pipwright: --device cuda plays without lookahead: leave it out of 'fifth@1', or leave out"
                                 + " --device\n"),
                 run);
     }

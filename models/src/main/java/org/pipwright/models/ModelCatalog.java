@@ -24,7 +24,7 @@ public final class ModelCatalog {
 
     /** Names of the nets in this folder of resources, the default net first. */
     private static final List<String> NAMES =
-            List.of("standard", "swift", "deep", "slim", "slight", "fourth", "third", "second", "first");
+            List.of("standard", "swift", "fifth");
 
     private static final ModelCatalog SHIPPED = new ModelCatalog(NAMES, ModelCatalog.class::getResourceAsStream);
 

@@ -152,7 +152,7 @@ class CardTest {
         Path settings = Files.writeString(
                 folder.resolve("settings"),
                 "minutes = 0.5\ndeep = 256x2\nquick = 128x1\npupils = 128x2\ncopy.seconds = 5\ngames = 256\n"
-                        + "memory = 100000\nbatch = 512\nfinal.pairs = 500\nevaluation.pairs = 200\nrival = first\n");
+                        + "memory = 100000\nbatch = 512\nfinal.pairs = 500\nevaluation.pairs = 200\nrival = fifth\n");
         Path run = folder.resolve("run");
         List<String> said = java.util.Collections.synchronizedList(new java.util.ArrayList<>());
         long end = System.nanoTime() + 10_000_000_000L;

@@ -62,8 +62,8 @@ class LockstepDuelTest {
 
     @ParameterizedTest
     @CsvSource({
-        "128x1, first, true, false",
-        "first, 128x1, false, true",
+        "128x1, fifth, true, false",
+        "fifth, 128x1, false, true",
         "128x1, 128x2, true, true",
         "builder, random, false, false"
     })
