@@ -40,7 +40,7 @@ import picocli.CommandLine.Option;
         footer = {
             "Examples:",
             "  pipwright drill hitting --sheet hitting.html --page practice.html",
-            "  pipwright drill priming --count 12 --weaker first@0 --cost 0.05 --seed 7",
+            "  pipwright drill priming --count 12 --weaker fifth@0 --cost 0.05 --seed 7",
             "  pipwright drill match-scores --json"
         })
 public final class DrillCommand extends CliCommand {
@@ -51,7 +51,7 @@ public final class DrillCommand extends CliCommand {
             names = "--weaker",
             paramLabel = "PLAYER",
             defaultValue = "builder",
-            description = "Whose mistakes to look for: a net by name or file, with its lookahead as in first@0, or one"
+            description = "Whose mistakes to look for: a net by name or file, with its lookahead as in fifth@0, or one"
                     + " of random, pips, racer, hitter, builder, who judge the cube by the pip counts alone."
                     + " Default: builder.")
     private String weaker;

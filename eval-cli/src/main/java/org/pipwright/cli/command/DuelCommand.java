@@ -43,7 +43,7 @@ import picocli.CommandLine.Parameters;
             "  pipwright duel new.safetensors new.safetensors --lookahead 1,0 --games 2000",
             "  pipwright duel new.safetensors old.safetensors --money --luck --games 1000",
             "  pipwright duel new.safetensors old.safetensors --match 7 --games 2000",
-            "  pipwright duel deep slim --device cuda --games 200000"
+            "  pipwright duel standard swift --device cuda --games 200000"
         })
 public final class DuelCommand extends CliCommand {
     private static final long GAMES = 10_000;

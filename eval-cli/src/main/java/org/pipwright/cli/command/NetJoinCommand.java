@@ -29,7 +29,7 @@ import picocli.CommandLine.Parameters;
             "Of two nets that are joined already, the one that judges is taken. What the files say of where the nets come"
                     + " from is kept: of the quick one under names that begin with quick."
         },
-        footer = {"Example:", "  pipwright net join swift deep --out both.safetensors --half"})
+        footer = {"Example:", "  pipwright net join fifth standard --out both.safetensors --half"})
 public final class NetJoinCommand extends CliCommand {
     private static final String QUICK = "quick.";
 

@@ -15,7 +15,7 @@ import org.pipwright.models.ModelCatalog;
 
 /**
  * Who plays, as asked for on the command line: a baseline by its name, or a net by name or file, perhaps with a lookahead
- * of its own as in {@code first@1}.
+ * of its own as in {@code fifth@1}.
  *
  * @param name as asked for
  * @param net the net's checksum and lookahead; empty for a baseline

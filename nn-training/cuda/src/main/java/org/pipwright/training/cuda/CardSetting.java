@@ -29,7 +29,7 @@ enum CardSetting implements SettingKey {
             "Networks that learn from the same targets, such as 768x4,256x2; none if none do."),
     COPIED(
             "copied",
-            "first",
+            "fifth",
             SettingKind.ANY,
             "Net whose chances are copied to begin with: a shipped one or a model file."),
     COPY_SECONDS("copy.seconds", "25", SettingKind.number(0, 1e6), "Seconds of that."),
