@@ -9,7 +9,7 @@ import org.pipwright.training.settings.SettingValues;
 /** Recipes that were measured, ready to use. */
 enum CardPreset {
     /**
-     * A strong net and two smaller ones. On one H100 152.7 million lessons, 25 million of them copied; points a game over {@code standard} without
+     * A strong net and two smaller ones. On one H100 152.7 million lessons, 25 million of them copied; points a game over {@code fifth} without
      * lookahead: 1024x6 +0.0603, 768x4 +0.0575, 256x2 +0.0212, each ± 0.0028.
      */
     DEEP("""
