@@ -40,7 +40,7 @@ final class RankLines implements Answerer {
     private Roll roll(Request request) {
         Roll roll = request.roll() == null ? usual : request.roll();
         if (roll == null) {
-            throw new UserError("no roll: write it behind the position, as in 'start 3-1', or give --roll");
+            throw new UserError("no roll given: put it after the position, as in 'start 3-1', or give --roll");
         }
         if (request.position().finished()) {
             throw new UserError("the game is over in this position: there is no roll to play");

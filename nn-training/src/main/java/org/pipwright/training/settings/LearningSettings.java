@@ -4,9 +4,9 @@ package org.pipwright.training.settings;
  * How the networks learn.
  *
  * @param learner who fits them
- * @param round games between two times of learning
+ * @param round games per round
  * @param batch samples a step
- * @param epochs times the samples of a round are gone through
+ * @param epochs passes over the samples of a round
  * @param average steps that weights are averaged over; 0 for none
  * @param lambda of TD(lambda)
  * @param rate learning rate

@@ -55,8 +55,8 @@ public enum Setting implements SettingKey {
             "td",
             SettingKind.choice(TargetKind.class),
             "What a sample should give: td, as TD(lambda) has it, lookahead, the chances at lookahead 1 (slower), rollout,"
-                    + " those of a short rollout (slower still: keep a small share), or net, those of another net, for one"
-                    + " that shall be smaller and nearly as strong."),
+                    + " those of a short rollout (slower still: keep a small share), or net, those of another net, to"
+                    + " train a smaller net that is nearly as strong."),
     /** Net that targets come from. */
     TARGET_NET(
             "target.net",
@@ -117,11 +117,11 @@ public enum Setting implements SettingKey {
             SettingKind.choice(LearnerKind.class),
             "Who fits the networks: sparse (our own, fast, any number of threads) or reference (Deeplearning4j, one thread)."),
     /** Games a round. */
-    ROUND("round", "512", SettingKind.whole(1, 1 << 20), "Games played between two times of learning."),
+    ROUND("round", "512", SettingKind.whole(1, 1 << 20), "Games per round."),
     /** Samples a batch. */
     BATCH("batch", "512", SettingKind.whole(1, 1 << 20), "Samples a step of gradient descent, about."),
-    /** Times the samples are gone through. */
-    EPOCHS("epochs", "1", SettingKind.whole(1, 1000), "Times the samples of a round are gone through.", "passes"),
+    /** Passes over the samples. */
+    EPOCHS("epochs", "1", SettingKind.whole(1, 1000), "Passes over the samples of a round.", "passes"),
     /** Steps averaged over. */
     AVERAGE(
             "average",
