@@ -32,7 +32,7 @@ class CardKillTest {
                 games = 2
                 batch = 64
                 memory = 1000
-                rival = first
+                rival = fifth
                 evaluation.seconds = 100000
                 evaluation.pairs = 2
                 checkpoint.seconds = 0.1

@@ -226,7 +226,7 @@ class LockstepRolloutsTest {
 
     @Test
     void netsOfAnotherKindAreRefused() {
-        Net layered = ModelCatalog.shipped().load("first").net();
+        Net layered = ModelCatalog.shipped().load("fifth").net();
         RolloutRules rules = new RolloutRules(layered, QUICK_NET, KEEP, 1, 10, 0, () -> Horizon.NONE, 1, 1);
         IllegalArgumentException e =
                 assertThrows(IllegalArgumentException.class, () -> new LockstepRollouts(PlainAccelerator::new, rules));

@@ -25,7 +25,7 @@ final class ToyRun {
             quick.steps = 1
             rate = 0.003
             average = 0.98
-            rival = first
+            rival = fifth
             evaluation.seconds = 2
             evaluation.pairs = 4
             final.pairs = 20
