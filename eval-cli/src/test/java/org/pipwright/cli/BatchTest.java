@@ -144,7 +144,7 @@ class BatchTest {
         List<String> errors = answers(run).stream()
                 .map(answer -> answer.path("error").asText())
                 .collect(Collectors.toList());
-        assertTrue(errors.get(0).startsWith("no roll: "), errors.get(0));
+        assertTrue(errors.get(0).startsWith("no roll given: "), errors.get(0));
         assertTrue(errors.get(1).startsWith("'7-1' is not a roll"), errors.get(1));
         assertTrue(errors.get(2).startsWith("the game is over"), errors.get(2));
         assertTrue(errors.get(3).length() > 0 && errors.get(4).startsWith("'x' is not a roll"), errors.toString());

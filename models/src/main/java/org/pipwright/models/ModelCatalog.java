@@ -23,8 +23,7 @@ public final class ModelCatalog {
     private static final String SUFFIX = ".safetensors";
 
     /** Names of the nets in this folder of resources, the default net first. */
-    private static final List<String> NAMES =
-            List.of("standard", "swift", "fifth");
+    private static final List<String> NAMES = List.of("standard", "swift", "fifth");
 
     private static final ModelCatalog SHIPPED = new ModelCatalog(NAMES, ModelCatalog.class::getResourceAsStream);
 
