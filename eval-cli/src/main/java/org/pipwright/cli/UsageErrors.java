@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.pipwright.engine.text.Excerpt;
+import org.pipwright.engine.text.NearWords;
 import picocli.CommandLine;
 import picocli.CommandLine.MissingParameterException;
 import picocli.CommandLine.Model.ArgSpec;
@@ -65,31 +66,15 @@ final class UsageErrors {
     }
 
     private static String suggestion(String word, Collection<String> known) {
-        int least = known.stream().mapToInt(name -> slips(word, name)).min().orElse(SLIPS + 1);
+        int least = known.stream()
+                .mapToInt(name -> NearWords.slips(word, name))
+                .min()
+                .orElse(SLIPS + 1);
         if (least > SLIPS) {
             return "";
         }
         return known.stream()
-                .filter(name -> slips(word, name) == least)
+                .filter(name -> NearWords.slips(word, name) == least)
                 .collect(Collectors.joining(" or ", " (perhaps ", "?)"));
-    }
-
-    /** Levenshtein's distance (Soviet Physics Doklady 10, 1966), with neighbours exchanged counting once. */
-    private static int slips(String a, String b) {
-        int[][] d = new int[a.length() + 1][b.length() + 1];
-        for (int i = 0; i <= a.length(); i++) {
-            for (int j = 0; j <= b.length(); j++) {
-                if (i == 0 || j == 0) {
-                    d[i][j] = i + j;
-                    continue;
-                }
-                int differs = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
-                d[i][j] = Math.min(Math.min(d[i - 1][j], d[i][j - 1]) + 1, d[i - 1][j - 1] + differs);
-                if (i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1)) {
-                    d[i][j] = Math.min(d[i][j], d[i - 2][j - 2] + 1);
-                }
-            }
-        }
-        return d[a.length()][b.length()];
     }
 }

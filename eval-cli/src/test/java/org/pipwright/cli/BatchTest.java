@@ -115,6 +115,19 @@ class BatchTest {
     }
 
     @Test
+    void commentsAndBlankLinesArePassedOver() throws IOException {
+        Run run = batch("# openings\n\nstart 3-1  # makes the 5 point\n  # next\nstart 6-1 #\n", "rank --top 1");
+        assertEquals("", run.err());
+        List<JsonNode> answers = answers(run);
+        assertEquals(
+                List.of(3, 5),
+                answers.stream().map(each -> each.get("line").asInt()).toList());
+        assertEquals(
+                List.of("3-1", "6-1"),
+                answers.stream().map(each -> each.get("roll").asText()).toList());
+    }
+
+    @Test
     void aBadLineIsAnsweredByAnErrorAndTheRestGoesOn() throws IOException {
         String input =
                 "start\nnonsense\n\n{\"position\":\"start\"}\n{\"position\"\n{\"position\":\"start\",\"dice\":\"31\"}\n"

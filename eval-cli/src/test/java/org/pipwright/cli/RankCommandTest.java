@@ -111,7 +111,83 @@ class RankCommandTest {
                 rank("start", "--roll", "31", "--plays", "24/23,13/10", "--plays", "8/5,6/5")
                         .out());
         assertTrue(together.contains("\n2 of 16 legal plays, net "), together);
-        assertEquals(7, together.lines().count());
+        boolean best = together.lines().anyMatch(line -> line.startsWith("best of all: "));
+        assertEquals(best ? 9 : 7, together.lines().count());
+    }
+
+    /** Costs are against the best legal play even where it is not asked about; it is named then. */
+    @Test
+    void aWeakPlayByItselfIsNotFine() throws IOException {
+        List<RankedPlay> all = expected(Position.start(), Roll.of(3, 1));
+        RankedPlay best = all.get(0);
+        RankedPlay last = all.get(all.size() - 1);
+        Run run = rank("start", "3-1", "--plays", last.play().toString());
+        assertTrue(
+                run.out()
+                        .contains("\nbest of all: " + best.play() + "  " + String.format("%+.4f", best.equity())
+                                + "; costs are against it\n"),
+                run.out());
+        assertTrue(
+                run.out()
+                        .contains(String.format(
+                                "%+.4f  %s", last.cost(), last.grade().word())),
+                run.out());
+        assertTrue(run.out().contains("\n1 of 16 legal plays, net "), run.out());
+        Run json = rank("start", "3-1", "--json", "--plays", last.play().toString());
+        assertEquals(List.of(), Schemas.faults("rank", json.out()));
+        JsonNode tree = new ObjectMapper().readTree(json.out());
+        assertEquals(best.play().toString(), tree.get("best").get("playText").asText());
+        assertEquals(best.equity(), tree.get("best").get("equity").asDouble(), 1e-6);
+        assertEquals(1, tree.get("plays").size());
+        assertEquals(last.cost(), tree.get("plays").get(0).get("cost").asDouble(), 1e-6);
+    }
+
+    @Test
+    void theRollMayStandBehindThePosition() {
+        String once = rank("start", "--roll", "3-1").out();
+        assertEquals(once, rank("start", "3-1").out());
+        assertEquals(once, rank("start 31").out());
+        assertEquals(
+                rank("1@24 1@23 / 1@24 1@23 of 2", "--roll", "62").out(),
+                rank("1@24", "1@23", "/", "1@24", "1@23", "of", "2", "62").out());
+        Run twice = Run.of("rank", "start", "3-1", "--roll", "3-1");
+        assertEquals(2, twice.code());
+        assertTrue(twice.err().contains("3-1 stands behind the position and another roll after --roll"), twice.err());
+    }
+
+    @Test
+    void turnsArePlayedOnFirst() {
+        Position after =
+                PlayText.parse("8/5 6/5", Position.start(), Roll.of(3, 1)).next();
+        String expected = rank(after.toString(), "--roll", "6-2").out();
+        assertEquals(expected, rank("start", "6-2", "--play-on", "3-1: 8/5 6/5").out());
+        Position later = PlayText.parse("24/18 13/11", after, Roll.of(6, 2)).next();
+        expected = rank(later.toString(), "--roll", "4-4").out();
+        assertEquals(
+                expected,
+                rank("start", "44", "--play-on", "31: 8/5 6/5; 62 24/18 13/11").out());
+        for (String wrong : List.of("8/5 6/5", "3-1", "3-1: 8/4 6/5", "3-1: 8/5 6/5;")) {
+            Run run = Run.of("rank", "start", "6-2", "--play-on", wrong);
+            assertEquals(2, run.code(), wrong);
+            assertEquals(1, run.err().lines().count(), run.err());
+        }
+    }
+
+    /** A typing slip leaves a checker out; one hit while its side bore off is nothing to ask about. */
+    @Test
+    void missingCheckersAreAskedAbout() {
+        Run odd = Run.of("odds", "5@6 3@8 4@13 2@24 / 5@6 3@8 5@13 2@24", "--net", TestNet.path());
+        assertEquals(0, odd.code());
+        assertEquals(
+                "the side on roll has 14 checkers, so 1 counts as borne off, yet 9 are not home: was one left out?\n",
+                odd.err());
+        assertEquals(
+                "side on roll: 14 checkers, 1 off; opponent: 15 checkers, 0 off",
+                odd.out().lines().skip(1).findFirst().orElseThrow());
+        for (String usual : List.of(
+                "start", "1@bar 3@1 3@2 2@3 / 2@4 2@5 5@6 4@8 2@3", "5@1 4@2 / 3@3 1@6", "2@6 1@bar / 3@4 2@20 of 5")) {
+            assertEquals("", Run.of("odds", usual, "--net", TestNet.path()).err(), usual);
+        }
     }
 
     @Test

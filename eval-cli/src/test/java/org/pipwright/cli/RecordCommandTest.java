@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -58,6 +59,18 @@ class RecordCommandTest {
                         && run.err().contains("13/11 6/5"),
                 run.err());
         assertEquals(1, run.err().lines().count());
+    }
+
+    @Test
+    void aNearNameIsSuggested() throws IOException {
+        for (String slip : List.of("ada", "Aad", "Adda")) {
+            Files.writeString(file, RECORD.replace("Ada 3-1", slip + " 3-1"));
+            String err = Run.of("record", "check", file.toString()).err();
+            assertTrue(err.contains("'" + slip + " 3-1: 8/5 6/5' (did you mean Ada?): expected a line"), err);
+        }
+        Files.writeString(file, RECORD.replace("Ada 3-1", "Zoe 3-1"));
+        String err = Run.of("record", "check", file.toString()).err();
+        assertTrue(err.contains("'Zoe 3-1: 8/5 6/5': expected a line"), err);
     }
 
     @Test

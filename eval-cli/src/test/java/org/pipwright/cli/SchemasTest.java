@@ -20,7 +20,7 @@ class SchemasTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "\"version\" : 1 | \"version\" : 2",
+                "\"version\" : 2 | \"version\" : 1",
                 "\"roll\" : \"3-1\" | \"roll\" : \"3-7\"",
                 "\"opponent\" : | \"other\" :",
                 "\"grade\" : \"fine\" | \"grade\" : \"poor\"",

@@ -27,12 +27,22 @@ public record CubeState(int value, CubeOwner owner) implements Serializable {
      * @throws IllegalArgumentException if the value is no power of two in range, or a cube at 1 has an owner
      */
     public CubeState {
+        requireShown(value);
+        if (value == 1 && owner != CubeOwner.CENTRE) {
+            throw new IllegalArgumentException("a cube at 1 has not been turned: its owner is centre");
+        }
+    }
+
+    /**
+     * Checks what a cube shows, whoever owns it.
+     *
+     * @param value a number
+     * @throws IllegalArgumentException if no cube shows it
+     */
+    public static void requireShown(int value) {
         if (value < 1 || value > HIGHEST || Integer.bitCount(value) != 1) {
             throw new IllegalArgumentException(
                     "the cube shows a power of two (1, 2, 4, ...) up to " + HIGHEST + ", not " + value);
-        }
-        if (value == 1 && owner != CubeOwner.CENTRE) {
-            throw new IllegalArgumentException("a cube at 1 has not been turned: its owner is centre");
         }
     }
 

@@ -11,6 +11,7 @@ import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.text.Excerpt;
+import org.pipwright.engine.text.NearWords;
 
 /** Text to a record, line by line. */
 final class RecordReader {
@@ -149,7 +150,11 @@ final class RecordReader {
         if (side < 0) {
             throw fault(
                     at,
-                    "'" + Excerpt.of(said) + "': expected a line that begins with " + heading.name(0) + " or "
+                    "'" + Excerpt.of(said) + "'"
+                            + NearWords.beginning(said, heading.players())
+                                    .map(name -> " (did you mean " + name + "?)")
+                                    .orElse("")
+                            + ": expected a line that begins with " + heading.name(0) + " or "
                             + heading.name(1) + ", or 'game'; next comes "
                             + builder.referee().expected());
         }

@@ -7,7 +7,7 @@ import java.util.Arrays;
 
 /**
  * Lines of UTF-8, of bounded length, from a stream that may come slowly: it can say whether another line is at hand.
- * Blank lines are counted and passed over. Serves one thread.
+ * Blank lines and comments are counted and passed over. Serves one thread.
  */
 final class LineReader {
     /** Bytes of the longest line that is read; the rest of a longer one is passed over. */
@@ -24,7 +24,7 @@ final class LineReader {
         this.in = in;
     }
 
-    /** The next line that is not blank, waiting for it; null at the end of the stream. */
+    /** The next line that says something, waiting for it; null at the end of the stream. */
     Line read() throws IOException {
         while (true) {
             int length = 0;
@@ -46,11 +46,20 @@ final class LineReader {
             if (length > LONGEST) {
                 return new Line(number, null);
             }
-            String text = new String(line, 0, length, StandardCharsets.UTF_8).strip();
+            String text = withoutComment(new String(line, 0, length, StandardCharsets.UTF_8).strip());
             if (!text.isEmpty()) {
                 return new Line(number, text);
             }
         }
+    }
+
+    /** A comment begins with the first # at the beginning of the line or behind a blank, as in records; JSON has none. */
+    private static String withoutComment(String text) {
+        int sign = text.startsWith("{") ? -1 : text.indexOf('#');
+        while (sign > 0 && !Character.isWhitespace(text.charAt(sign - 1))) {
+            sign = text.indexOf('#', sign + 1);
+        }
+        return sign < 0 ? text : text.substring(0, sign).strip();
     }
 
     /** Whether something is known to be at hand to begin the next line with. */

@@ -49,7 +49,7 @@ public final class CountCommand extends CliCommand {
 
     @Override
     public Integer call() {
-        Position read = position.read(console().in());
+        Position read = position.read(console());
         if (read.finished()) {
             throw new UserError("the game is over in this position: there is nothing left to count");
         }

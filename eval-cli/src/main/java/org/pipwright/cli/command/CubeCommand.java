@@ -82,7 +82,7 @@ public final class CubeCommand extends CliCommand {
         }
         CubeState cube = options.cube();
         Stakes stakes = options.stakes();
-        Position read = position.read(console().in());
+        Position read = position.read(console());
         if (read.finished()) {
             throw new UserError("the game is over in this position: there is nothing to double");
         }

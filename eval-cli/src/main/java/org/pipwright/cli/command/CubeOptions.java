@@ -77,6 +77,11 @@ final class CubeOptions {
     /** A cube from what options say of it; null for what they do not. */
     static CubeState cube(Integer shown, String owner, boolean match, boolean crawford) {
         int value = shown == null ? 1 : shown;
+        try {
+            CubeState.requireShown(value);
+        } catch (IllegalArgumentException e) {
+            throw new UserError("--cube: " + e.getMessage());
+        }
         CubeOwner who = owner(owner);
         if (value > 1 && owner == null) {
             throw new UserError("--cube is " + value + ": say who owns it with --owner me or --owner them");

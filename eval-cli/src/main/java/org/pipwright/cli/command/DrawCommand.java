@@ -57,7 +57,7 @@ public final class DrawCommand extends CliCommand {
         if (caption != null && caption.length() > Caption.LIMIT) {
             throw new UserError("--caption has " + caption.length() + " characters: at most " + Caption.LIMIT);
         }
-        Scene scene = options.scene(position.read(console().in()));
+        Scene scene = options.scene(position.read(console()));
         if (pictures.wanted()) {
             pictures.write(drawing(scene, pictures.theme()), out());
         } else {

@@ -71,7 +71,7 @@ public final class OddsCommand extends CliCommand {
         if (games.given()) {
             search.refuse("--rollout asks the games instead: give one of them");
         }
-        Position read = position.read(console().in());
+        Position read = position.read(console());
         OddsReport report = report(read);
         if (json) {
             report.writeJson(out());

@@ -16,7 +16,7 @@ final class PlaysOption {
     @Option(
             names = "--plays",
             paramLabel = "PLAYS",
-            description = "Only these plays, among themselves: separate them by semicolons, or repeat the option.")
+            description = "Only these plays: separate them by semicolons, or repeat the option.")
     private List<String> plays = new ArrayList<>();
 
     boolean given() {

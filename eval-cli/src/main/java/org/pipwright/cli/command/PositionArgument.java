@@ -5,11 +5,14 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionJson;
 import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.text.Excerpt;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
 /** The position that a command is about. */
@@ -30,8 +33,26 @@ final class PositionArgument {
             description = {TEXT, OTHER_FORMS})
     private List<String> words;
 
-    Position read(InputStream in) {
-        return read(words, in);
+    @Mixin
+    private PlayOnOption on;
+
+    Position read(Console console) {
+        return read(words, on, console);
+    }
+
+    /** The roll of an option, or else the one behind the position, which is taken off; null if there is none. */
+    Roll roll(Roll option) {
+        RollBehind behind = RollBehind.of(words);
+        behind.once(option != null);
+        words = behind.words();
+        return option != null ? option : behind.roll();
+    }
+
+    /** A position as it was typed, after the turns played on from it; asks if checkers seem to be missing. */
+    static Position read(List<String> words, PlayOnOption on, Console console) {
+        Position typed = read(words, console.in());
+        MissingCheckers.questions(typed).forEach(console.err()::println);
+        return on.from(typed);
     }
 
     static Position read(List<String> words, InputStream in) {

@@ -13,7 +13,9 @@ import org.pipwright.cli.batch.Batch;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
 import picocli.CommandLine.MissingParameterException;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -38,21 +40,34 @@ final class PositionsArgument {
             paramLabel = "FILE",
             description = "Instead of one position: read many, one a line, from a file or from - (standard input), and"
                     + " print a line of JSON for each, in order. A line is a position, with --roll's place taken by a"
-                    + " roll behind it, or JSON: {\"position\":\"start\",\"roll\":\"3-1\"}. One that cannot be answered"
+                    + " roll behind it, or JSON: {\"position\":\"start\",\"roll\":\"3-1\"}. Blank lines and what follows a #"
+                    + " are passed over. A line that cannot be answered"
                     + " gets an object with its number and the error, and makes the exit code 2.")
     private String batch;
+
+    @Mixin
+    private PlayOnOption on;
 
     /** Whether many positions are asked about. */
     boolean many() {
         if (batch != null && !words.isEmpty()) {
             throw new UserError("--batch reads the positions from a file: leave POSITION out");
         }
+        refuse(batch != null && on.given(), "--play-on");
         return batch != null;
     }
 
     /** The one position. */
-    Position read(InputStream in) {
-        return PositionArgument.read(words, in);
+    Position read(Console console) {
+        return PositionArgument.read(words, on, console);
+    }
+
+    /** The roll of an option, or else the one behind the position, which is taken off; null if there is none. */
+    Roll roll(Roll option) {
+        RollBehind behind = RollBehind.of(words);
+        behind.once(option != null);
+        words = behind.words();
+        return option != null ? option : behind.roll();
     }
 
     /** Sees that a single position was given, and other arguments that it needs; else fails as if they were required. */

@@ -1,5 +1,6 @@
 package org.pipwright.cli.command;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.pipwright.cli.batch.Batch;
 import org.pipwright.cli.console.Console;
@@ -16,6 +17,7 @@ import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 import picocli.CommandLine.Command;
@@ -28,7 +30,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "rank",
         customSynopsis = {
-            "pipwright rank POSITION --roll ROLL [options]",
+            "pipwright rank POSITION ROLL [options]",
             "pipwright rank --batch FILE [--roll ROLL] [options]"
         },
         header = "Rank the plays for a roll, best first.",
@@ -45,11 +47,12 @@ import picocli.CommandLine.Spec;
         },
         footer = {
             "Examples:",
-            "  pipwright rank start --roll 3-1",
+            "  pipwright rank start 3-1",
             "  pipwright rank start --roll 3-1 --lookahead 2",
             "  pipwright rank start --roll 6-2 --top 3 --explain",
             "  pipwright rank 2@6 1@bar / 3@4 2@20 of 5 --roll 6-2 --top 3",
             "  pipwright rank start --roll 6-4 --away 2,1 --crawford",
+            "  pipwright rank start 6-2 --play-on \"3-1: 8/5 6/5\"",
             "  pipwright rank start --roll 31 --plays \"8/5 6/5; 24/23 13/10\" --json",
             "  pipwright rank --batch rolls.txt --top 1 | head"
         })
@@ -69,7 +72,7 @@ public final class RankCommand extends CliCommand {
             names = "--roll",
             paramLabel = "ROLL",
             converter = RollConverter.class,
-            description = "The two dice, as in 3-1 or 31.")
+            description = "The two dice, as in 3-1 or 31; they may also stand behind the position.")
     private Roll roll;
 
     @Mixin
@@ -111,6 +114,7 @@ public final class RankCommand extends CliCommand {
     @Override
     public Integer call() {
         if (!position.many()) {
+            roll = position.roll(roll);
             position.requireOne(roll == null ? List.of(spec.findOption("--roll")) : List.of());
         }
         if (top != null && top < 1) {
@@ -119,15 +123,14 @@ public final class RankCommand extends CliCommand {
         if (position.many()) {
             return batch();
         }
-        Position read = position.read(console().in());
+        Position read = position.read(console());
         if (read.finished()) {
             throw new UserError("the game is over in this position: there is no roll to play");
         }
         if (plays.given() && search.time().isPresent()) {
             throw new UserError("--seconds weighs all plays and drops the weak ones: give --lookahead with --plays");
         }
-        Question question = cube.about(Question.of(read, roll).only(plays.read(read, roll)));
-        RankReport report = report(question);
+        RankReport report = report(cube.about(Question.of(read, roll)), plays.read(read, roll));
         if (json) {
             RankJson.write(report, out());
         } else {
@@ -159,14 +162,26 @@ public final class RankCommand extends CliCommand {
         return top == null ? Integer.MAX_VALUE : top;
     }
 
-    private RankReport report(Question question) {
+    private RankReport report(Question question, List<Play> named) {
         Model model = net.load();
         try (Judge judge = search.judge(cube.knowledge(search.knowledge(model, console())))) {
-            Verdict verdict = judge.ask(question, games.on(search.effort()));
+            Verdict verdict = judge.ask(
+                    named.isEmpty() ? question : question.only(withBest(question, named, judge)),
+                    games.on(search.effort()));
             search.tell(judge, console());
-            RankReport report = RankReport.of(verdict, NetLabel.of(net.name(), model), most());
-            return explain ? report.with(explanation(question.position(), report.shown(), judge)) : report;
+            RankReport report = RankReport.of(verdict, named, NetLabel.of(net.name(), model), most());
+            return explain ? report.with(explanation(question.position(), report.explained(), judge)) : report;
         }
+    }
+
+    /** The plays that were named and the best of all: what a play costs is measured against that one. */
+    private List<Play> withBest(Question question, List<Play> named, Judge judge) {
+        List<Play> plays = new ArrayList<>(named);
+        Play best = judge.ask(question, search.effort()).best().play();
+        if (plays.stream().noneMatch(play -> play.result().equals(best.result()))) {
+            plays.add(best);
+        }
+        return plays;
     }
 
     /** The opponent's replies are looked at as deeply as they were for the ranking, with the cube left out. */

@@ -2,6 +2,7 @@ package org.pipwright.cli.command;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
+import java.util.List;
 import java.util.function.UnaryOperator;
 import org.pipwright.cli.batch.Answerer;
 import org.pipwright.cli.batch.Request;
@@ -51,7 +52,7 @@ final class RankLines implements Answerer {
     @Override
     public void answer(Request request, long line, JsonGenerator json) throws IOException {
         Question question = stakes.apply(Question.of(request.position(), roll(request)));
-        RankJson.write(RankReport.of(judge.ask(question, effort), label, most), json, line);
+        RankJson.write(RankReport.of(judge.ask(question, effort), List.of(), label, most), json, line);
     }
 
     @Override

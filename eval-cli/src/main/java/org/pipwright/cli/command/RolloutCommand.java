@@ -92,7 +92,8 @@ public final class RolloutCommand extends CliCommand {
 
     @Override
     public Integer call() {
-        Position from = position.read(console().in());
+        roll = position.roll(roll);
+        Position from = position.read(console());
         if (from.finished()) {
             throw new UserError("the game is over in this position: there is nothing to play out");
         }

@@ -41,7 +41,7 @@ public final class CountText {
     }
 
     private void write() {
-        out.println(report.position() + "  on roll");
+        Headings.write(report.position(), "on roll", out);
         out.println(lead(report.opponent().pips() - report.onRoll().pips()));
         out.println();
         if (report.race().isPresent()) {

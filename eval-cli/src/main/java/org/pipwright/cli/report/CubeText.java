@@ -18,7 +18,7 @@ public final class CubeText {
      * @param out where to
      */
     public static void write(CubeReport report, PrintWriter out) {
-        out.println(report.position() + "  on roll");
+        Headings.write(report.position(), "on roll", out);
         out.println(CubeWords.stakes(report.stakes()) + "; " + CubeWords.cube(report.cube()));
         out.println("net " + report.net().name() + ", " + basis(report));
         out.println();

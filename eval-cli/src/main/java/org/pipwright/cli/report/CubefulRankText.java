@@ -34,8 +34,8 @@ final class CubefulRankText {
     }
 
     private void write(PrintWriter out) {
-        out.println(
-                report.question().position() + "  to play " + report.question().roll());
+        Headings.write(
+                report.question().position(), "to play " + report.question().roll(), out);
         out.println(CubeWords.stakes(report.question().stakes()) + "; "
                 + CubeWords.cube(report.question().cube()));
         out.println(RankText.scope(report.ranked(), report.legal(), shown.size()) + ", net "
@@ -43,6 +43,7 @@ final class CubefulRankText {
                 + RankText.depth(shown.stream().map(PlayVerdict::depth)));
         out.println();
         table().print(out);
+        report.missed().ifPresent(best -> RankText.missed(best, value(best), out));
         if (games) {
             out.println();
             out.println("Games tell the value with the cube; the cubeless figures are those of lookahead "
@@ -101,6 +102,10 @@ final class CubefulRankText {
             cells.add(play.basis().title());
         }
         return cells;
+    }
+
+    private String value(PlayVerdict play) {
+        return match ? Numbers.finePercent(play.value()) + " %" : Numbers.points(play.value());
     }
 
     private String error(double error) {

@@ -19,6 +19,6 @@ public final class ErrorJson {
      * @throws IOException if the generator cannot write
      */
     public static void write(JsonGenerator json, long line, String error) throws IOException {
-        Json.line(json, "pipwright-error", line, members -> members.writeStringField("error", error));
+        Json.line(json, "pipwright-error", 1, line, members -> members.writeStringField("error", error));
     }
 }

@@ -47,11 +47,6 @@ final class Json {
         out.println(text);
     }
 
-    /** Writes such an object. */
-    static void object(JsonGenerator json, String form, Members members) throws IOException {
-        object(json, form, 1, members);
-    }
-
     private static void object(JsonGenerator json, String form, int version, Members members) throws IOException {
         json.writeStartObject();
         json.writeStringField("form", form);
@@ -61,8 +56,8 @@ final class Json {
     }
 
     /** Writes such an object as the answer to a line of a batch. */
-    static void line(JsonGenerator json, String form, long line, Members members) throws IOException {
-        object(json, form, object -> {
+    static void line(JsonGenerator json, String form, int version, long line, Members members) throws IOException {
+        object(json, form, version, object -> {
             object.writeNumberField("line", line);
             members.write(object);
         });

@@ -48,7 +48,7 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, dou
      * @param out where to
      */
     public void writeText(PrintWriter out) {
-        out.println(position + "  on roll");
+        Headings.write(position, "on roll", out);
         out.println("net " + net.name() + ", " + depth);
         out.println();
         Table table = new Table("lrrrr");
@@ -88,7 +88,7 @@ public record OddsReport(Position position, NetLabel net, Outcomes outcomes, dou
      * @throws IOException if the generator cannot write
      */
     public void write(JsonGenerator json, long line) throws IOException {
-        Json.line(json, FORM, line, this::members);
+        Json.line(json, FORM, 1, line, this::members);
     }
 
     private void members(JsonGenerator json) throws IOException {

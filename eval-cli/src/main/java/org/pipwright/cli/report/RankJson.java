@@ -17,6 +17,9 @@ public final class RankJson {
 
     static final String FORM = "pipwright-rank";
 
+    /** In version 1 costs were against the best of the plays asked about, not against the best play. */
+    private static final int VERSION = 2;
+
     private RankJson() {}
 
     /**
@@ -26,7 +29,7 @@ public final class RankJson {
      * @param out where to
      */
     public static void write(RankReport report, PrintWriter out) {
-        Json.print(out, FORM, json -> members(report, json));
+        Json.print(out, FORM, VERSION, json -> members(report, json));
     }
 
     /**
@@ -38,7 +41,7 @@ public final class RankJson {
      * @throws IOException if the generator cannot write
      */
     public static void write(RankReport report, JsonGenerator json, long line) throws IOException {
-        Json.line(json, FORM, line, object -> members(report, object));
+        Json.line(json, FORM, VERSION, line, object -> members(report, object));
     }
 
     private static void members(RankReport report, JsonGenerator json) throws IOException {
@@ -56,6 +59,14 @@ public final class RankJson {
             play(json, i + 1, report, report.shown().get(i));
         }
         json.writeEndArray();
+        if (report.missed().isPresent()) {
+            PlayVerdict best = report.missed().get();
+            json.writeObjectFieldStart("best");
+            Json.play(json, best.play());
+            json.writeFieldName(question.cubeful() ? "cubefulValue" : "equity");
+            json.writeNumber(Numbers.millionths(best.value()));
+            json.writeEndObject();
+        }
         if (report.explanation().isPresent()) {
             ExplainJson.write(json, report.explanation().get());
         }

@@ -29,8 +29,8 @@ public final class RankText {
             CubefulRankText.write(report, out);
             return;
         }
-        out.println(
-                report.question().position() + "  to play " + report.question().roll());
+        Headings.write(
+                report.question().position(), "to play " + report.question().roll(), out);
         boolean bases = bases(report.shown());
         out.println(scope(report.ranked(), report.legal(), report.shown().size()) + ", net "
                 + report.net().name() + ", "
@@ -69,7 +69,14 @@ public final class RankText {
             table.row(cells.toArray());
         }
         table.print(out);
+        report.missed().ifPresent(best -> missed(best, Numbers.points(best.value()), out));
         report.explanation().ifPresent(explanation -> ExplainText.write(explanation, RankText::given, out));
+    }
+
+    /** Names the best play where only others were asked about. */
+    static void missed(PlayVerdict best, String value, PrintWriter out) {
+        out.println();
+        out.println("best of all: " + best.play() + "  " + value + "; costs are against it");
     }
 
     /** Whether there is more to say of what values rest on than that they are estimated. */

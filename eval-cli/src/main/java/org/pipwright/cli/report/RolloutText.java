@@ -29,7 +29,7 @@ public final class RolloutText {
      */
     public static void write(RolloutSummary summary, PrintWriter out) {
         Question question = summary.question();
-        out.println(question.position() + (summary.ofPlays() ? "  to play " + question.roll() : "  on roll"));
+        Headings.write(question.position(), summary.ofPlays() ? "to play " + question.roll() : "on roll", out);
         if (question.cubeful()) {
             out.println(CubeWords.stakes(question.stakes()) + "; " + CubeWords.cube(question.cube()));
         }
