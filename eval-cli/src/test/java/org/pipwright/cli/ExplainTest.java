@@ -7,14 +7,25 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.cli.report.NetLabel;
+import org.pipwright.cli.report.RankReport;
+import org.pipwright.cli.report.RankText;
+import org.pipwright.engine.explain.Explanation;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
@@ -28,6 +39,21 @@ class ExplainTest {
         Run run = Run.of(all.toArray(String[]::new));
         assertEquals(0, run.code());
         return run.out();
+    }
+
+    /** What is said of one play if no other is considered, whatever the net thinks of it. */
+    private static String explainedAlone(String from, String dice, String text) {
+        Position position = PositionText.parse(from);
+        Roll roll = Roll.parse(dice);
+        StringWriter out = new StringWriter();
+        try (Judge judge = Judge.open(TestNet.MODEL)) {
+            Question question = Question.of(position, roll).only(List.of(PlayText.parse(text, position, roll)));
+            Verdict verdict = judge.ask(question, Effort.STATIC);
+            RankReport report = RankReport.of(verdict, List.of(), NetLabel.of("tiny", TestNet.MODEL), 1);
+            RankText.write(
+                    report.with(Explanation.of(position, verdict.plays(), judge, 0)), new PrintWriter(out, true));
+        }
+        return out.toString();
     }
 
     /** What is said of the board, checked by hand; '+' joins sentences of one paragraph. */
@@ -51,7 +77,7 @@ class ExplainTest {
                         + " hits at once. + The opponent has a prime of 5 points with 2 checkers of this side behind it.",
             })
     void sentencesAboutTheBoard(String position, String roll, String play, String expected) {
-        String text = explained(position, "--roll", roll, "--plays", play, "--net", TestNet.path());
+        String text = explainedAlone(position, roll, play);
         assertTrue(text.contains("\nBest: " + play + "\n"), text);
         int at = text.indexOf("\nBest: ");
         for (String sentence : expected.split(" \\+ ")) {
@@ -111,7 +137,7 @@ class ExplainTest {
     @Test
     void riskIsToldInPips() throws IOException {
         String text = explained("start", "--roll", "2-1", "--plays", "24/23 13/11", "--json", "--net", TestNet.path());
-        JsonNode play = new ObjectMapper().readTree(text).at("/explanation/plays/0");
+        JsonNode play = new ObjectMapper().readTree(text).at("/explanation/plays/1");
         assertEquals(1, play.at("/blots/2/pips").asInt());
         assertEquals(24, play.at("/blots/2/point").asInt());
         assertTrue(play.get("shots").asInt() > 30 && play.get("risk").asDouble() < 3, text);
