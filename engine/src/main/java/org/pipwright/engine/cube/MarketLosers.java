@@ -1,10 +1,10 @@
 package org.pipwright.engine.cube;
 
 import java.util.function.BiPredicate;
+import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.FinishedGames;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
-import org.pipwright.engine.evaluation.Sieve;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
@@ -13,23 +13,23 @@ import org.pipwright.engine.roll.Roll;
 /**
  * How often the chance to double a taking opponent goes by: the share of the next two rolls, one of either side, after
  * which a double would be passed (common practice calls such a sequence a market loser, no source). Both sides make the
- * play with the highest cubeless equity. A game the side on roll wins within the two rolls counts; one it loses does not.
+ * play with the highest cubeless equity, as the quick evaluator sees it where there is one, since there are 462 plays to
+ * choose. A game the side on roll wins within the two rolls counts; one it loses does not.
  */
 public final class MarketLosers {
     private final PositionEvaluator evaluator;
-    private final Sieve sieve;
+    private final PositionEvaluator player;
     private final PlayGenerator generator = new PlayGenerator();
     private float[] chances = new float[256 * Outcomes.COUNT];
-    private double[] equities = new double[256];
 
     /**
      * A counter for one thread.
      *
-     * @param evaluator chooses the plays and gives the chances after them
+     * @param evaluator gives the chances after the plays; its quick one chooses these
      */
     public MarketLosers(PositionEvaluator evaluator) {
         this.evaluator = evaluator;
-        sieve = Sieve.ofPlays(evaluator);
+        player = evaluator.quick();
     }
 
     /**
@@ -70,9 +70,14 @@ public final class MarketLosers {
         int count = generator.size();
         if (chances.length < count * Outcomes.COUNT) {
             chances = new float[2 * count * Outcomes.COUNT];
-            equities = new double[2 * count];
         }
-        int best = sieve.best(planes, 0, generator.results(), count, chances, equities);
+        player.evaluateResults(planes, 0, generator.results(), count, chances);
+        int best = 0;
+        for (int i = 1; i < count; i++) {
+            if (Chances.equity(chances, i * Outcomes.COUNT) > Chances.equity(chances, best * Outcomes.COUNT)) {
+                best = i;
+            }
+        }
         Planes.copySwapped(generator.results(), best * Planes.STRIDE, next, 0);
         return FinishedGames.write(next, 0, chances, 0);
     }
