@@ -31,8 +31,7 @@ import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
 
 class StartTest {
-    private static final Model MODEL =
-            ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
+    private static final Model MODEL = ModelCatalog.shipped().load("fifth");
 
     private static String printed(String... args) throws IOException {
         StringWriter out = new StringWriter();

@@ -60,7 +60,7 @@ class ReferenceTest {
 
     @Test
     void rolloutsValueEveryPlay() throws IOException {
-        Model model = ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
+        Model model = ModelCatalog.shipped().load("fifth");
         try (Referee referee = new Referee(Knowledge.of(model)::judgement, header(216), 2)) {
             for (Decision decision : DECISIONS) {
                 Reference reference = referee.judge(decision);

@@ -23,8 +23,7 @@ import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
 
 class RolloutChooserTest {
-    private static final Model MODEL =
-            ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
+    private static final Model MODEL = ModelCatalog.shipped().load("fifth");
 
     private static final RolloutSettings SETTINGS =
             RolloutSettings.DEFAULT.withTrials(36).withTruncation(3);

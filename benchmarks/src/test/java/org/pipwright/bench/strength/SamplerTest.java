@@ -29,7 +29,7 @@ class SamplerTest {
 
     @BeforeAll
     static void sample() {
-        model = ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
+        model = ModelCatalog.shipped().load("fifth");
         decisions = sampler(5).sample(2000);
     }
 
