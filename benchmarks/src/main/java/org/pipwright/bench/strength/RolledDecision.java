@@ -19,7 +19,7 @@ final class RolledDecision {
     static final int FIRST = 2 * TrialDice.THROWS;
 
     /** Rounds end at every first throw once more, and bring at most so many trials. */
-    private static final int MOST = 8 * TrialDice.THROWS;
+    private static final int MAX_MORE = 8 * TrialDice.THROWS;
 
     private final Decision decision;
     private final ReferenceHeader header;
@@ -97,7 +97,7 @@ final class RolledDecision {
             return 0;
         }
         double times = behind.standardError() / header.allowed(behind.mean());
-        double all = Math.min(behind.count() * times * times, behind.count() + MOST);
+        double all = Math.min(behind.count() * times * times, behind.count() + MAX_MORE);
         int rounds = (int) Math.ceil(all / TrialDice.THROWS);
         return Math.min(header.trials(), rounds * TrialDice.THROWS);
     }

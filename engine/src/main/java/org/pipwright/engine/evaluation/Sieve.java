@@ -16,13 +16,13 @@ public final class Sieve {
     static final float WITHIN = 0.12f;
 
     /** How many plays to choose from are judged at most. */
-    static final int MOST = 8;
+    static final int MAX_PLAYS = 8;
 
     /** The same for replies, of which a mean over all rolls is taken: there a close miss hardly counts. */
     static final float REPLIES_WITHIN = 0.08f;
 
     /** How many replies to a roll are judged at most, in each column. */
-    static final int REPLIES_MOST = 4;
+    static final int MAX_REPLIES = 4;
 
     /** Evaluators may write this many results more than they are asked for. */
     private static final int SPARE = 3;
@@ -101,7 +101,7 @@ public final class Sieve {
      * @return a sieve that is wide enough to cost hardly any strength
      */
     public static Sieve ofPlays(PositionEvaluator evaluator) {
-        return new Sieve(evaluator, WITHIN, MOST);
+        return new Sieve(evaluator, WITHIN, MAX_PLAYS);
     }
 
     /**
@@ -111,7 +111,7 @@ public final class Sieve {
      * @return a narrower sieve
      */
     public static Sieve ofReplies(PositionEvaluator evaluator) {
-        return new Sieve(evaluator, REPLIES_WITHIN, REPLIES_MOST);
+        return new Sieve(evaluator, REPLIES_WITHIN, MAX_REPLIES);
     }
 
     Sieve(PositionEvaluator evaluator, float within, int most) {

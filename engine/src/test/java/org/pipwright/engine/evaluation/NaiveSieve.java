@@ -26,12 +26,12 @@ public final class NaiveSieve {
 
     /** With the limits that hold for plays to choose from. */
     public static NaiveSieve ofPlays(PositionEvaluator evaluator, PositionEvaluator quick) {
-        return new NaiveSieve(evaluator, quick, Sieve.WITHIN, Sieve.MOST);
+        return new NaiveSieve(evaluator, quick, Sieve.WITHIN, Sieve.MAX_PLAYS);
     }
 
     /** With the limits that hold for replies, a point being worth so much. */
     public static NaiveSieve ofReplies(PositionEvaluator evaluator, PositionEvaluator quick, double point) {
-        return new NaiveSieve(evaluator, quick, Sieve.REPLIES_WITHIN * point, Sieve.REPLIES_MOST);
+        return new NaiveSieve(evaluator, quick, Sieve.REPLIES_WITHIN * point, Sieve.MAX_REPLIES);
     }
 
     /**

@@ -42,10 +42,9 @@ final class PositionArgument {
 
     /** The roll of an option, or else the one behind the position, which is taken off; null if there is none. */
     Roll roll(Roll option) {
-        RollBehind behind = RollBehind.of(words);
-        behind.once(option != null);
+        RollBehind behind = RollBehind.of(words, option);
         words = behind.words();
-        return option != null ? option : behind.roll();
+        return behind.roll();
     }
 
     /** A position as it was typed, after the turns played on from it; asks if checkers seem to be missing. */

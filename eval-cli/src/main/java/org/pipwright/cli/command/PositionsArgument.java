@@ -64,10 +64,9 @@ final class PositionsArgument {
 
     /** The roll of an option, or else the one behind the position, which is taken off; null if there is none. */
     Roll roll(Roll option) {
-        RollBehind behind = RollBehind.of(words);
-        behind.once(option != null);
+        RollBehind behind = RollBehind.of(words, option);
         words = behind.words();
-        return option != null ? option : behind.roll();
+        return behind.roll();
     }
 
     /** Sees that a single position was given, and other arguments that it needs; else fails as if they were required. */

@@ -10,23 +10,21 @@ import org.pipwright.engine.roll.Roll;
  * The words of a position that may have a roll behind them, as a line of a batch has: {@code start 3-1}.
  *
  * @param words what is left of them
- * @param roll the roll behind them; null if there is none
+ * @param roll the roll behind them, or else that of an option; null if there is none
  */
 record RollBehind(List<String> words, Roll roll) {
     private static final Pattern ROLL = Pattern.compile("(.*\\S)\\s+([1-6]-?[1-6])", Pattern.DOTALL);
 
-    /** Takes the roll off; in 'start of 15' the number is one of checkers. */
-    static RollBehind of(List<String> words) {
+    /** Takes the roll off and refuses a second one; in 'start of 15' the number is one of checkers. */
+    static RollBehind of(List<String> words, Roll option) {
         Matcher behind = ROLL.matcher(String.join(" ", words).strip());
-        return behind.matches() && !behind.group(1).matches("(?s).*\\sof")
-                ? new RollBehind(List.of(behind.group(1)), Roll.parse(behind.group(2)))
-                : new RollBehind(words, null);
-    }
-
-    /** Refuses a second roll. */
-    void once(boolean option) {
-        if (option && roll != null) {
+        if (!behind.matches() || behind.group(1).matches("(?s).*\\sof")) {
+            return new RollBehind(words, option);
+        }
+        Roll roll = Roll.parse(behind.group(2));
+        if (option != null) {
             throw new UserError(roll + " stands behind the position and another roll after --roll: give one of them");
         }
+        return new RollBehind(List.of(behind.group(1)), roll);
     }
 }

@@ -17,7 +17,7 @@ public final class DeskServer implements AutoCloseable {
 
     private final Tables tables = new Tables();
     private final Javalin server;
-    private Guard guard;
+    private final Guard guard = new Guard(this::port);
 
     /**
      * Starts a desk.
@@ -40,7 +40,10 @@ public final class DeskServer implements AutoCloseable {
             play.add(config.routes);
         });
         server.start(HOST, setup.port());
-        guard = new Guard(server.port());
+    }
+
+    private int port() {
+        return server.port();
     }
 
     private static void asset(Context context, String type, String name) {
@@ -80,7 +83,7 @@ public final class DeskServer implements AutoCloseable {
      * @return what a browser is to open
      */
     public String address() {
-        return "http://" + HOST + ":" + server.port() + "/?key=" + guard.key();
+        return "http://" + HOST + ":" + port() + "/?key=" + guard.key();
     }
 
     @Override

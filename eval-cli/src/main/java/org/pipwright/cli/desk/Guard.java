@@ -6,6 +6,7 @@ import java.security.SecureRandom;
 import java.util.Base64;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.IntSupplier;
 
 /**
  * Decides which requests are answered. The desk listens on the loopback address alone, but any page that is open in the
@@ -15,15 +16,15 @@ import java.util.Set;
 final class Guard {
     private static final int KEY_BYTES = 24;
 
-    private final int port;
+    private final IntSupplier port;
     private final String key;
 
     /**
      * A guard with a fresh random key.
      *
-     * @param port the port of the server
+     * @param port gives the port of the server, once it listens
      */
-    Guard(int port) {
+    Guard(IntSupplier port) {
         this.port = port;
         byte[] bytes = new byte[KEY_BYTES];
         new SecureRandom().nextBytes(bytes);
@@ -37,7 +38,7 @@ final class Guard {
 
     /** Name of the cookie; servers on other ports of this machine share the jar. */
     String cookieName() {
-        return "pipwright-" + port;
+        return "pipwright-" + port.getAsInt();
     }
 
     /** The cookie that a browser gets for the key. */
@@ -62,7 +63,7 @@ final class Guard {
      * @return a reason, or empty if it may go on
      */
     Optional<String> refusal(String host, String origin, String site, boolean reads) {
-        Set<String> hosts = Set.of("127.0.0.1:" + port, "localhost:" + port);
+        Set<String> hosts = Set.of("127.0.0.1:" + port.getAsInt(), "localhost:" + port.getAsInt());
         if (host == null || !hosts.contains(host)) {
             return Optional.of("this is not the host that the desk listens on");
         }

@@ -2,6 +2,7 @@ package org.pipwright.cli.desk;
 
 import java.util.List;
 import java.util.Locale;
+import org.pipwright.cli.report.Numbers;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.judge.PlayVerdict;
@@ -76,6 +77,6 @@ public record Opinion(String heading, String value, List<Row> rows) {
     }
 
     private static String number(double value, boolean match) {
-        return match ? String.format(Locale.ROOT, "%.2f", 100 * value) : String.format(Locale.ROOT, "%+.4f", value);
+        return match ? Numbers.finePercent(value) : Numbers.points(value);
     }
 }

@@ -1,6 +1,5 @@
 package org.pipwright.cli.desk;
 
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
@@ -55,11 +54,8 @@ final class TableForm {
                 Map.of("date", LocalDate.now().toString()),
                 List.of("Dice by seed " + dice + "." + players(seats)));
         String name = LocalDateTime.now().format(DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmmss")) + "-" + number;
-        return new PlayTable(OpenRecord.of(heading), seats, dice, new RecordKeeper(folder(), name), setup.threads());
-    }
-
-    private Path folder() {
-        return setup.folder();
+        return new PlayTable(
+                OpenRecord.of(heading), seats, dice, new RecordKeeper(setup.folder(), name), setup.threads());
     }
 
     private static String players(List<Seat> seats) {

@@ -7,7 +7,7 @@ import java.math.RoundingMode;
  * Numbers as they are printed, the same in every locale. Formatters of the JDK would do, but they load the locale data,
  * which takes longer than ranking a roll.
  */
-final class Numbers {
+public final class Numbers {
     private static final double MILLION = 1e6;
 
     private static final int DECIMALS = 6;
@@ -20,8 +20,11 @@ final class Numbers {
     /**
      * Points per game with their sign. The grades' limits are thousandths; one digit more keeps a cost just below a limit
      * from looking as if it had reached it.
+     *
+     * @param points a number of points
+     * @return with sign and four decimals
      */
-    static String points(double points) {
+    public static String points(double points) {
         return (points < 0 ? "-" : "+") + fixed(Math.abs(points), 4);
     }
 
@@ -41,8 +44,13 @@ final class Numbers {
         return nothing ? digits : (number < 0 ? "-" : "+") + digits;
     }
 
-    /** A chance in per cent, to a hundredth: chances to win a match differ by less than those to win a game. */
-    static String finePercent(double chance) {
+    /**
+     * A chance in per cent, to a hundredth: chances to win a match differ by less than those to win a game.
+     *
+     * @param chance in [0, 1]
+     * @return per cent with two decimals
+     */
+    public static String finePercent(double chance) {
         return fixed(100 * chance, 2);
     }
 

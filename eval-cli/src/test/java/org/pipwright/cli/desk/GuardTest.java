@@ -31,13 +31,14 @@ class GuardTest {
                 "-, -, -, true, false"
             })
     void hostsAndOrigins(String host, String origin, String site, boolean reads, boolean let) {
-        assertEquals(let, new Guard(7000).refusal(host, origin, site, reads).isEmpty());
+        assertEquals(
+                let, new Guard(() -> 7000).refusal(host, origin, site, reads).isEmpty());
     }
 
     @Test
     void keysAreFreshAndWholeOnes() {
-        Guard guard = new Guard(7000);
-        assertNotEquals(guard.key(), new Guard(7000).key());
+        Guard guard = new Guard(() -> 7000);
+        assertNotEquals(guard.key(), new Guard(() -> 7000).key());
         assertTrue(guard.opens(guard.key()));
         assertFalse(guard.opens(guard.key().substring(1)));
         assertFalse(guard.opens(""));
