@@ -1,2 +1,2 @@
-/** Whole games and matches played with the cube. */
+/** Whole games and matches played for what is at stake, with and without the cube. */
 package org.pipwright.engine.cubeplay;

@@ -4,19 +4,40 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.ranking.Depth;
 
-/** A ranking as a table. */
+/** A ranking as a table, with and without a cube. */
 public final class RankText {
     /** Headings of the six columns of chances. */
-    static final List<String> CHANCES = List.of("single", "gammon", "backg.", "single", "gammon", "backg.");
+    private static final List<String> CHANCES = List.of("single", "gammon", "backg.", "single", "gammon", "backg.");
 
-    private RankText() {}
+    private final RankReport report;
+    private final List<PlayVerdict> shown;
+    private final boolean cube;
+    private final boolean match;
+    private final boolean games;
+    private final boolean bases;
+
+    /** A column behind the places: its heading, whether it is of words, and what a play has in it. */
+    private record Column(String heading, boolean words, Function<PlayVerdict, Object> cell) {}
+
+    private RankText(RankReport report) {
+        this.report = report;
+        shown = report.shown();
+        cube = report.question().cubeful();
+        match = report.question().stakes() instanceof MatchStakes;
+        games = shown.stream().anyMatch(play -> play.depth().games() > 0);
+        bases = shown.stream().anyMatch(play -> play.basis() != Basis.ESTIMATED);
+    }
 
     /**
      * Prints a ranking.
@@ -25,63 +46,113 @@ public final class RankText {
      * @param out where to
      */
     public static void write(RankReport report, PrintWriter out) {
-        if (report.question().cubeful()) {
-            CubefulRankText.write(report, out);
-            return;
+        new RankText(report).write(out);
+    }
+
+    private void write(PrintWriter out) {
+        Question question = report.question();
+        Headings.write(question.position(), "to play " + question.roll(), out);
+        if (cube) {
+            out.println(CubeWords.stakes(question.stakes()) + "; " + CubeWords.cube(question.cube()));
         }
-        Headings.write(
-                report.question().position(), "to play " + report.question().roll(), out);
-        boolean bases = bases(report.shown());
-        out.println(scope(report.ranked(), report.legal(), report.shown().size()) + ", net "
+        out.println(scope(report.ranked(), report.legal(), shown.size()) + ", net "
                 + report.net().name() + ", "
-                + depth(report.shown().stream().map(PlayVerdict::depth))
-                + (bases ? "" : ", " + Basis.ESTIMATED.title()));
+                + depth(shown.stream().map(PlayVerdict::depth))
+                + (cube || bases ? "" : ", " + Basis.ESTIMATED.title()));
         out.println();
-        boolean games =
-                report.shown().stream().anyMatch(ranked -> ranked.depth().games() > 0);
-        boolean depths = report.shown().stream()
-                        .map(ranked -> depth(ranked.depth()))
-                        .distinct()
-                        .count()
-                > 1;
-        List<String> head = new ArrayList<>(List.of("", "play", "equity", "cost", "grade"));
-        if (games) {
-            head.add(3, "error");
+        table().print(out);
+        report.missed().ifPresent(best -> missed(best, out));
+        if (cube && games) {
+            out.println();
+            out.println("Games tell the value with the cube; the cubeless figures are those of lookahead "
+                    + shown.get(0).lookahead() + ".");
         }
-        if (depths) {
-            head.add("depth");
+        report.explanation().ifPresent(explanation -> explain(explanation, out));
+        if (cube && !match) {
+            out.println();
+            out.println(CubeWords.CAUTION);
         }
-        int firstChance = head.size();
-        head.addAll(CHANCES);
-        if (bases) {
-            head.add("basis");
-        }
-        Table table =
-                new Table("rlr" + (games ? "r" : "") + "rl" + (depths ? "r" : "") + "rrrrrr" + (bases ? "l" : ""));
-        table.row(head.toArray());
-        chanceHeadings(table, firstChance);
-        int place = 1;
-        for (PlayVerdict ranked : report.shown()) {
-            List<Object> cells = cells(place++, ranked, games, depths);
-            if (bases) {
-                cells.add(ranked.basis().title());
-            }
-            table.row(cells.toArray());
-        }
-        table.print(out);
-        report.missed().ifPresent(best -> missed(best, Numbers.points(best.value()), out));
-        report.explanation().ifPresent(explanation -> ExplainText.write(explanation, RankText::given, out));
     }
 
     /** Names the best play where only others were asked about. */
-    static void missed(PlayVerdict best, String value, PrintWriter out) {
+    private void missed(PlayVerdict best, PrintWriter out) {
         out.println();
-        out.println("best of all: " + best.play() + "  " + value + "; costs are against it");
+        out.println("best of all: " + best.play() + "  " + value(best.value()) + (match ? " %" : "")
+                + "; costs are against it");
     }
 
-    /** Whether there is more to say of what values rest on than that they are estimated. */
-    static boolean bases(List<PlayVerdict> shown) {
-        return shown.stream().anyMatch(play -> play.basis() != Basis.ESTIMATED);
+    private void explain(Explanation explanation, PrintWriter out) {
+        ExplainText.write(explanation, this::given, out);
+        if (cube) {
+            out.println();
+            out.println("Points that rolls cost or bring leave the cube out.");
+        }
+    }
+
+    private Table table() {
+        List<Column> columns = new ArrayList<>(worth());
+        Column depth = new Column("depth", false, play -> depth(play.depth()));
+        boolean depths = shown.stream().map(depth.cell).distinct().count() > 1;
+        if (depths && !cube) {
+            columns.add(depth);
+        }
+        int firstChance = 1 + columns.size();
+        for (int k = 0; k < CHANCES.size(); k++) {
+            int chance = k;
+            columns.add(new Column(
+                    CHANCES.get(k), false, play -> chances(play.outcomes()).get(chance)));
+        }
+        if (depths && cube) {
+            columns.add(depth);
+        }
+        if (bases) {
+            columns.add(new Column("basis", true, play -> play.basis().title()));
+        }
+        Table table = new Table(
+                "r" + columns.stream().map(each -> each.words ? "l" : "r").collect(Collectors.joining()));
+        table.row(row("", columns, Column::heading));
+        chanceHeadings(table, firstChance);
+        for (int i = 0; i < shown.size(); i++) {
+            PlayVerdict play = shown.get(i);
+            table.row(row(String.valueOf(i + 1), columns, each -> each.cell.apply(play)));
+        }
+        return table;
+    }
+
+    private static Object[] row(String place, List<Column> columns, Function<Column, Object> cell) {
+        return Stream.concat(Stream.of(place), columns.stream().map(cell)).toArray();
+    }
+
+    /** The play, what it is worth and what it costs. */
+    private List<Column> worth() {
+        List<Column> columns = new ArrayList<>();
+        columns.add(new Column("play", true, play -> play.play().toString()));
+        columns.add(new Column(match ? "match, %" : "equity", false, play -> value(play.value())));
+        if (games) {
+            columns.add(new Column("error", false, play -> play.depth().games() > 0 ? error(play.error()) : ""));
+        }
+        columns.add(new Column(
+                "cost", false, play -> match ? Numbers.percentCost(play.cost()) : Numbers.cost(play.cost())));
+        columns.add(new Column("grade", true, play -> Cell.of(play.grade())));
+        if (cube) {
+            columns.add(new Column("cubeless", false, play -> Numbers.points(play.equity())));
+        }
+        return columns;
+    }
+
+    private String value(double value) {
+        return match ? Numbers.finePercent(value) : Numbers.points(value);
+    }
+
+    private String error(double error) {
+        return match ? Numbers.finePercent(error) : Numbers.size(error);
+    }
+
+    /** What a rival gives away, in the unit of the table. */
+    private String given(PlayVerdict rival) {
+        return match
+                ? Numbers.finePercent(-rival.cost()) + " % of the match"
+                : Numbers.thousandths(-rival.cost()) + (cube ? " points with the cube" : " points a game");
     }
 
     /** Over the six columns of chances. */
@@ -92,7 +163,7 @@ public final class RankText {
     }
 
     /** What stands below {@link #CHANCES}. */
-    static List<String> chances(Outcomes outcomes) {
+    private static List<String> chances(Outcomes outcomes) {
         return List.of(
                 Numbers.percent(outcomes.winSingle()),
                 Numbers.percent(outcomes.winGammon()),
@@ -113,7 +184,7 @@ public final class RankText {
     }
 
     /** The depth of all plays, or of the best, which is given first, and of those looked at least. */
-    static String depth(Stream<Depth> depths) {
+    private static String depth(Stream<Depth> depths) {
         List<Depth> all = depths.collect(Collectors.toList());
         String first = all.get(0).toString();
         String least = Collections.max(all, Depth.DEEPEST_FIRST).toString();
@@ -121,26 +192,7 @@ public final class RankText {
     }
 
     /** The depth of a play among others. */
-    static String depth(Depth depth) {
+    private static String depth(Depth depth) {
         return depth.games() > 0 ? depth.games() + " games" : depth.lookahead() + " ahead";
-    }
-
-    private static String given(PlayVerdict rival) {
-        return Numbers.thousandths(-rival.cost()) + " points a game";
-    }
-
-    private static List<Object> cells(int place, PlayVerdict ranked, boolean games, boolean depths) {
-        List<Object> cells = new ArrayList<>(
-                List.of(String.valueOf(place), ranked.play().toString(), Numbers.points(ranked.value())));
-        if (games) {
-            cells.add(ranked.depth().games() > 0 ? Numbers.size(ranked.depth().error()) : "");
-        }
-        cells.add(Numbers.cost(ranked.cost()));
-        cells.add(Cell.of(ranked.grade()));
-        if (depths) {
-            cells.add(depth(ranked.depth()));
-        }
-        cells.addAll(chances(ranked.outcomes()));
-        return cells;
     }
 }
