@@ -47,7 +47,7 @@ class ReviewInterruptTest {
         process.waitFor();
         assertTrue(told(errors), Files.readString(errors));
         List<String> lines =
-                SealedLines.parse("pipwright-review 1", Files.readString(kept)).orElseThrow();
+                SealedLines.parse("pipwright-review 2", Files.readString(kept)).orElseThrow();
         assertTrue(lines.contains("lookahead 3"), lines.toString());
         assertEquals(0, Files.size(folder.resolve("out")));
     }

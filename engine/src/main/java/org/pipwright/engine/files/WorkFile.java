@@ -9,10 +9,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import org.pipwright.engine.text.Excerpt;
 
 /**
@@ -37,8 +40,35 @@ public final class WorkFile {
      * @param form name and version of the form: the first line
      * @param found with what the first line of what was found begins, and no line before it
      * @param mostBytes far above the size of any such file
+     * @param older forms of before that are still read; a line of what was found is made one of the present form
      */
-    public record Kind(String work, String form, String found, long mostBytes) {
+    public record Kind(
+            String work, String form, String found, long mostBytes, Map<String, UnaryOperator<String>> older) {
+        /**
+         * A kind with one form.
+         *
+         * @param work what the work is called in messages: one word
+         * @param form name and version of the form
+         * @param found with what the first line of what was found begins
+         * @param mostBytes far above the size of any such file
+         */
+        public Kind(String work, String form, String found, long mostBytes) {
+            this(work, form, found, mostBytes, Map.of());
+        }
+
+        /**
+         * The same, which reads a form of before as well.
+         *
+         * @param before name and version of that form
+         * @param line makes a line of what was found then one of the present form
+         * @return the kind
+         */
+        public Kind reading(String before, UnaryOperator<String> line) {
+            Map<String, UnaryOperator<String>> all = new HashMap<>(older);
+            all.put(before, line);
+            return new Kind(work, form, found, mostBytes, Map.copyOf(all));
+        }
+
         /**
          * A file that keeps nothing.
          *
@@ -102,16 +132,18 @@ public final class WorkFile {
     }
 
     private List<String> parse(String text, List<String> about) {
-        if (!text.startsWith(kind.form() + "\n")) {
+        String form = text.lines().findFirst().filter(kind.older()::containsKey).orElse(kind.form());
+        if (!text.startsWith(form + "\n")) {
             throw damaged("it does not begin with '" + kind.form() + "'");
         }
-        List<String> lines = SealedLines.parse(kind.form(), text).orElseThrow(() -> damaged("its checksum is wrong"));
+        List<String> lines = SealedLines.parse(form, text).orElseThrow(() -> damaged("its checksum is wrong"));
         int begin = 0;
         while (begin < lines.size() && !lines.get(begin).startsWith(kind.found())) {
             begin++;
         }
         requireSame(lines.subList(0, begin), about);
-        return lines.subList(begin, lines.size());
+        UnaryOperator<String> present = kind.older().getOrDefault(form, UnaryOperator.identity());
+        return lines.subList(begin, lines.size()).stream().map(present).toList();
     }
 
     private void requireSame(List<String> found, List<String> wanted) {

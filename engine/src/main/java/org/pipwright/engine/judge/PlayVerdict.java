@@ -58,10 +58,22 @@ public record PlayVerdict(
     public static List<PlayVerdict> inOrder(List<PlayVerdict> plays, double point) {
         List<PlayVerdict> sorted = new ArrayList<>(plays);
         sorted.sort(ORDER);
-        double best = sorted.get(0).value;
+        return costed(sorted, point);
+    }
+
+    /**
+     * Works out anew what plays cost, in the order they have.
+     *
+     * @param plays the plays, the best first; at least one
+     * @param point what a point is worth in the unit of the values; 1 without a match
+     * @return the same plays, each with its cost against the first
+     */
+    public static List<PlayVerdict> costed(List<PlayVerdict> plays, double point) {
+        double best = plays.get(0).value;
         // A shallow value may lie above the best deep one; the play still costs nothing less than that.
-        sorted.replaceAll(play -> play.costing(Math.min(0, play.value - best), point));
-        return List.copyOf(sorted);
+        return plays.stream()
+                .map(play -> play.costing(Math.min(0, play.value - best), point))
+                .toList();
     }
 
     private PlayVerdict costing(double less, double point) {

@@ -5,6 +5,7 @@ import java.util.List;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.ranking.Grade;
 
@@ -46,8 +47,8 @@ final class Decisions {
         return decision(Decision.Kind.ANSWER, moment.opponent(), cost, worth, true);
     }
 
-    private static Decision play(Moment moment, List<PlayOption> options, Play made, Worth worth) {
-        double cost = PlayChoice.cost(options, made);
+    private static Decision play(Moment moment, List<PlayVerdict> options, Play made, Worth worth) {
+        double cost = PlayChoice.find(options, made).cost();
         return decision(Decision.Kind.PLAY, moment.onRoll(), cost, worth, options.size() > 1);
     }
 

@@ -1,9 +1,7 @@
 package org.pipwright.engine.review;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Collectors;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
@@ -36,60 +34,61 @@ final class PlayChoice {
     }
 
     /** The best play, then others and the one that was made by their values, however deeply looked at. */
-    List<PlayOption> options(Question question, Play made) {
+    List<PlayVerdict> options(Question question, Play made) {
         Verdict verdict = judge.ask(question, settings.effort(), progress);
-        List<PlayOption> all =
-                verdict.plays().stream().map(PlayChoice::option).collect(Collectors.toCollection(ArrayList::new));
+        List<PlayVerdict> all = verdict.plays();
         int deepest = all.get(0).depth().lookahead();
         if (find(all, made).depth().lookahead() < deepest) {
             Effort deep = Effort.lookahead(deepest).withRaces(settings.simulateRaces());
             Verdict alone = judge.ask(question.only(List.of(made)), deep, progress);
-            replace(all, Map.of(find(all, made).play(), option(alone.best())));
+            all = replaced(all, alone.plays(), verdict.point());
         }
-        if (settings.games() > 0 && Grade.ofCost(cost(all, made) / verdict.point()) != Grade.FINE) {
-            playOut(all, question, made);
+        if (settings.games() > 0 && find(all, made).grade() != Grade.FINE) {
+            all = replaced(all, playedOut(all, question, made), verdict.point());
         }
-        return Listing.byValue(first(all, made, TOLD), TOLD + 1, PlayOption::value);
+        return Listing.byValue(first(all, made, TOLD), TOLD + 1, PlayVerdict::value);
     }
 
-    private static PlayOption option(PlayVerdict play) {
-        return new PlayOption(play.play(), play.value(), play.outcomes(), play.depth());
-    }
-
-    /** What a play costs against the best of some: at most 0. */
-    static double cost(List<PlayOption> all, Play made) {
-        return Math.min(0, find(all, made).value() - all.get(0).value());
-    }
-
-    private static PlayOption find(List<PlayOption> all, Play play) {
+    /** What was found of a play that leads where the given one leads. */
+    static PlayVerdict find(List<PlayVerdict> all, Play play) {
         return all.stream()
                 .filter(option -> option.play().result().equals(play.result()))
                 .findFirst()
                 .orElseThrow();
     }
 
-    private static void replace(List<PlayOption> all, Map<Play, PlayOption> better) {
-        all.replaceAll(option -> better.getOrDefault(option.play(), option));
-        all.sort(PlayOption.BEST_FIRST);
+    /** The plays with some of them valued better, in order. */
+    private static List<PlayVerdict> replaced(List<PlayVerdict> all, List<PlayVerdict> better, double point) {
+        List<PlayVerdict> some = new ArrayList<>(all);
+        better.forEach(play -> some.set(some.indexOf(find(some, play.play())), play));
+        return PlayVerdict.inOrder(some, point);
     }
 
     /** Games tell the values; the chances stay as they are. */
-    private void playOut(List<PlayOption> all, Question question, Play made) {
+    private List<PlayVerdict> playedOut(List<PlayVerdict> all, Question question, Play made) {
         List<Play> some =
-                first(all, made, PLAYED_OUT).stream().map(PlayOption::play).collect(Collectors.toList());
-        Map<Play, PlayOption> played = new HashMap<>();
+                first(all, made, PLAYED_OUT).stream().map(PlayVerdict::play).collect(Collectors.toList());
+        List<PlayVerdict> played = new ArrayList<>();
         for (PlayVerdict play :
                 judge.ask(question.only(some), settings.playingOut(), progress).plays()) {
-            PlayOption option = find(all, play.play());
-            played.put(option.play(), new PlayOption(option.play(), play.value(), option.outcomes(), play.depth()));
+            PlayVerdict option = find(all, play.play());
+            played.add(new PlayVerdict(
+                    option.play(),
+                    play.value(),
+                    option.outcomes(),
+                    play.depth(),
+                    option.lookahead(),
+                    play.basis(),
+                    play.cost(),
+                    play.points()));
         }
-        replace(all, played);
+        return played;
     }
 
     /** The best of some plays, and the one that was made. */
-    private static List<PlayOption> first(List<PlayOption> all, Play made, int most) {
-        List<PlayOption> first = new ArrayList<>(all.subList(0, Math.min(most, all.size())));
-        PlayOption its = find(all, made);
+    private static List<PlayVerdict> first(List<PlayVerdict> all, Play made, int most) {
+        List<PlayVerdict> first = new ArrayList<>(all.subList(0, Math.min(most, all.size())));
+        PlayVerdict its = find(all, made);
         if (!first.contains(its)) {
             first.add(its);
         }

@@ -5,6 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Function;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.files.SealedLines;
 import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.record.GameRecord;
@@ -17,7 +20,8 @@ import org.pipwright.engine.record.RecordText;
 public final class ReviewFile {
     private static final String TURN = "turn ";
 
-    private static final WorkFile.Kind KIND = new WorkFile.Kind("review", "pipwright-review 1", TURN, 1 << 28);
+    private static final WorkFile.Kind KIND = new WorkFile.Kind("review", "pipwright-review 2", TURN, 1 << 28)
+            .reading("pipwright-review 1", FindingText::ofVersion1);
 
     /** Keeps nothing. */
     public static final ReviewFile NONE = new ReviewFile(KIND.none());
@@ -57,14 +61,17 @@ public final class ReviewFile {
         return lines;
     }
 
-    /** What has been found so far, by turn; null where nothing has. */
-    Finding[] read(List<String> task, List<Moment> moments) {
+    /** What has been found so far, by turn; null where nothing has. Terms tell what a point is worth. */
+    Finding[] read(List<String> task, List<Moment> moments, Function<Stakes, CubeTerms> terms) {
         Finding[] found = new Finding[moments.size()];
         for (String line : file.read(task).orElse(List.of())) {
             try {
                 int end = line.indexOf('\t');
                 int turn = Integer.parseInt(line.substring(TURN.length(), end));
-                found[turn] = FindingText.parse(line.substring(end + 1), moments.get(turn));
+                Moment moment = moments.get(turn);
+                double point = terms.apply(moment.stakes()).point(moment.rolling());
+                found[turn] = FindingText.parse(line.substring(end + 1), moment, point)
+                        .orElse(null);
             } catch (IllegalArgumentException | IndexOutOfBoundsException e) {
                 throw file.damaged("a line in it belongs to no turn");
             }

@@ -12,6 +12,7 @@ import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.StoppableEvaluator;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.judge.Verdict;
@@ -57,9 +58,10 @@ final class Reviewer implements AutoCloseable {
         Question before = Question.before(moment.position());
         Question asked = moment.mayDouble() ? before.with(moment.stakes(), moment.cube()) : before;
         Verdict verdict = judge.ask(asked, settings.effort(), progress);
-        Optional<CubeValues> values = moment.mayDouble() ? Optional.of(values(moment, verdict)) : Optional.empty();
+        Verdict actions = playedOut(moment, verdict);
+        Optional<CubeValues> values = Optional.ofNullable(actions.cube());
         if (moment.played().isEmpty()) {
-            return new Finding(verdict.outcomes(), values, OptionalDouble.empty(), List.of());
+            return new Finding(verdict.outcomes(), values, OptionalDouble.empty(), actions.basis(), List.of());
         }
         Entry.Turn turn = moment.played().get();
         double luck = rolls.measure(
@@ -70,19 +72,19 @@ final class Reviewer implements AutoCloseable {
                 terms(moment.stakes()),
                 moment.rolling());
         Question rolled = Question.of(moment.position(), turn.roll()).with(moment.stakes(), moment.rolling());
-        List<PlayOption> options = new PlayChoice(judge, settings, progress).options(rolled, turn.play());
-        return new Finding(verdict.outcomes(), values, OptionalDouble.of(luck), options);
+        List<PlayVerdict> options = new PlayChoice(judge, settings, progress).options(rolled, turn.play());
+        return new Finding(verdict.outcomes(), values, OptionalDouble.of(luck), actions.basis(), options);
     }
 
     /** With games if lookahead finds that what was done with the cube costs something. */
-    private CubeValues values(Moment moment, Verdict verdict) {
-        CubeValues values = verdict.cube();
+    private Verdict playedOut(Moment moment, Verdict verdict) {
         if (settings.games() == 0
+                || verdict.cube() == null
                 || verdict.basis() == Basis.EXACT
-                || !costly(moment, values, terms(moment.stakes()))) {
-            return values;
+                || !costly(moment, verdict.cube(), terms(moment.stakes()))) {
+            return verdict;
         }
-        return judge.ask(verdict.question(), settings.playingOut(), progress).cube();
+        return judge.ask(verdict.question(), settings.playingOut(), progress);
     }
 
     private static boolean costly(Moment moment, CubeValues values, CubeTerms mine) {

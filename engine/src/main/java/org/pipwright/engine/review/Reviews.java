@@ -41,7 +41,7 @@ public final class Reviews {
     public Review review(GameRecord record, ReviewFile file, ReviewListener listener) {
         List<Moment> moments = Moments.of(record);
         List<String> asked = ReviewFile.task(record, settings);
-        Finding[] found = file.read(asked, moments);
+        Finding[] found = file.read(asked, moments, knowledge.terms());
         // At once, so that a file that cannot be written is told before the work and not after it.
         file.begin(asked, found);
         List<Integer> pending = new ArrayList<>();

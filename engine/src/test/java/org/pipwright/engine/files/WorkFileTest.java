@@ -57,6 +57,23 @@ class WorkFileTest {
     }
 
     @Test
+    void filesOfAnOlderFormAreReadInThePresentOne() {
+        KIND.fresh(file(), JUDGE).begin(TASK, () -> List.of("sum 7", "sum 8"));
+        WorkFile.Kind next = new WorkFile.Kind("sum", "some-sum 4", "sum ", 1000);
+        assertEquals(
+                Optional.of(List.of("sum 7.0", "sum 8.0")),
+                next.reading("some-sum 3", line -> line + ".0")
+                        .resumed(file(), JUDGE)
+                        .read(TASK));
+        next.fresh(file(), JUDGE).begin(TASK, () -> List.of("sum 7.5"));
+        assertEquals(
+                Optional.of(List.of("sum 7.5")),
+                next.reading("some-sum 3", line -> line + ".0")
+                        .resumed(file(), JUDGE)
+                        .read(TASK));
+    }
+
+    @Test
     void nothingFoundIsReadBackAsNothing() {
         KIND.fresh(file(), JUDGE).begin(TASK, List::of);
         assertEquals(Optional.of(List.of()), KIND.resumed(file(), JUDGE).read(TASK));

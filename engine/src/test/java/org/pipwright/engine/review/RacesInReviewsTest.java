@@ -14,8 +14,10 @@ import org.pipwright.engine.bearoff.TableProgress;
 import org.pipwright.engine.bearoff.TwoSidedTable;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
@@ -54,12 +56,15 @@ class RacesInReviewsTest {
         Knowledge knowledge = Knowledge.of(HastyEvaluator::new).with(TABLES);
         try (Reviewer reviewer = new Reviewer(knowledge, new ReviewSettings(1, 0, 1, simulated), () -> false)) {
             Finding finding = reviewer.find(moment);
+            Basis basis = simulated ? Basis.SIMULATED : Basis.ESTIMATED;
             assertEquals(simulated, finding.chances().equals(chances(RACE)));
-            for (PlayOption option : finding.options()) {
+            assertEquals(basis, finding.basis());
+            for (PlayVerdict option : finding.options()) {
                 assertEquals(
                         simulated,
                         option.outcomes().equals(chances(option.play().next()).swapped()),
                         option.play().toString());
+                assertEquals(basis, option.basis());
             }
         }
     }

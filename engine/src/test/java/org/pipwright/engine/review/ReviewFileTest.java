@@ -91,6 +91,50 @@ class ReviewFileTest {
         assertEquals(whole, again);
     }
 
+    /** Version 1 said nothing of what values rest on: turns that may be races are judged anew, all others read. */
+    @Test
+    void filesOfVersion1AreRead() throws IOException {
+        GameRecord record = new RandomRecords(7).next();
+        Path file = folder.resolve("kept");
+        Reviews reviews = Setting.reviews(new ReviewSettings(0, 0, 1, true), 1);
+        Review whole = reviews.review(record, ReviewFile.fresh(file, Setting.JUDGE), ReviewListener.NONE);
+        List<String> lines =
+                SealedLines.parse("pipwright-review 2", Files.readString(file)).orElseThrow();
+        Files.writeString(
+                file,
+                SealedLines.print(
+                        "pipwright-review 1",
+                        lines.stream().map(ReviewFileTest::version1).toList()));
+        int[] anew = {0};
+        Review again = reviews.review(record, ReviewFile.resumed(file, Setting.JUDGE), (done, all) -> anew[0]++);
+        assertEquals(whole, again);
+        long races = whole.turns().stream().filter(ReviewFileTest::mayBeRace).count();
+        assertTrue(
+                races > 0 && races < whole.turns().size(),
+                races + " of " + whole.turns().size());
+        assertEquals(races, anew[0]);
+    }
+
+    private static boolean mayBeRace(ReviewedTurn turn) {
+        return !turn.moment().position().contact()
+                || turn.finding().options().stream()
+                        .anyMatch(option -> !option.play().next().contact());
+    }
+
+    /** A line as it was then: without the bases, and without the lookahead of the chances behind the error. */
+    private static String version1(String line) {
+        String[] fields = line.split("\t", -1);
+        if (!fields[0].startsWith("turn ")) {
+            return line;
+        }
+        List<String> then = new ArrayList<>(List.of(fields).subList(0, 4));
+        for (int at = 5; at < fields.length; at += 5) {
+            then.addAll(List.of(fields).subList(at, at + 3));
+            then.add(fields[at + 3].substring(0, fields[at + 3].lastIndexOf(' ')));
+        }
+        return String.join("\t", then);
+    }
+
     private String refusal(Path file, GameRecord record, ReviewSettings settings, List<String> judge) {
         ReviewFile resumed = ReviewFile.resumed(file, judge);
         return assertThrows(InvalidWorkFileException.class, () -> Setting.reviews(settings, 1)
@@ -136,7 +180,8 @@ class ReviewFileTest {
                 "turn something",
                 "turn 0\t",
                 "turn 0\t1 0 0 0 0 0\t-\t-",
-                "turn 0\t1 0 0 0 0 0\t-\t0.5\t8/5 6/5\t0\t1 0 0 0 0 0\t0 0",
+                "turn 0\t1 0 0 0 0 0\t-\t0.5\tESTIMATED\t8/5 6/5\t0\t1 0 0 0 0 0\t0 0\tESTIMATED",
+                "turn 0\t1 0 0 0 0 0\t-\t0.5\tGUESSED",
                 "turn 0\tNaN 0 0 0 0 0\t-\t0.5"
             })
     void sealedNonsenseIsFound(String line) throws IOException {
@@ -144,8 +189,10 @@ class ReviewFileTest {
         List<String> lines = new ArrayList<>(Setting.JUDGE);
         lines.addAll(ReviewFile.task(RECORD, SETTINGS));
         lines.add(line);
-        Files.writeString(file, SealedLines.print("pipwright-review 1", lines));
-        assertTrue(refusal(file, RECORD, SETTINGS, Setting.JUDGE).contains("belongs to no turn"));
+        for (String form : List.of("pipwright-review 1", "pipwright-review 2")) {
+            Files.writeString(file, SealedLines.print(form, lines));
+            assertTrue(refusal(file, RECORD, SETTINGS, Setting.JUDGE).contains("belongs to no turn"));
+        }
     }
 
     /** Whoever stops a review does not wait for the turn to be done: with lookahead 3 that could be hours. */

@@ -18,6 +18,7 @@ import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
@@ -152,7 +153,7 @@ class ReviewTest {
         int deep = 0;
         for (ReviewedTurn turn : review.turns()) {
             Moment moment = turn.moment();
-            for (PlayOption option : turn.finding().options()) {
+            for (PlayVerdict option : turn.finding().options()) {
                 int level = option.depth().lookahead();
                 deep += level == lookahead ? 1 : 0;
                 int by = level == 0 && lookahead > 0 ? QUICK : level;
@@ -176,7 +177,7 @@ class ReviewTest {
     void atTheLastPointOnlyWinsCount() {
         GameRecord record = Setting.record("match: 1", "game", "Ada 3-1: 13/9", "Ben 6-2: 24/16");
         for (ReviewedTurn turn : Setting.review(record, 0).turns()) {
-            for (PlayOption option : turn.finding().options()) {
+            for (PlayVerdict option : turn.finding().options()) {
                 assertEquals(option.outcomes().win(), option.value(), 1e-6);
             }
             assertTrue(turn.decisions().stream()

@@ -5,9 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeValues;
+import org.pipwright.engine.evaluation.Basis;
+import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.review.Decision;
 import org.pipwright.engine.review.Moment;
-import org.pipwright.engine.review.PlayOption;
 import org.pipwright.engine.review.ReviewedTurn;
 
 /**
@@ -31,10 +33,11 @@ public record ChoiceTable(List<String> headings, List<Row> rows, String verdict)
     static Optional<ChoiceTable> ofCube(ReviewReport report, ReviewedTurn turn) {
         boolean thoughtOf = turn.decisions().stream()
                 .anyMatch(decision -> decision.kind() != Decision.Kind.PLAY && decision.counted());
-        return turn.finding().cube().filter(values -> thoughtOf).map(values -> ofCube(report, turn.moment(), values));
+        return turn.finding().cube().filter(values -> thoughtOf).map(values -> ofCube(report, turn, values));
     }
 
-    private static ChoiceTable ofCube(ReviewReport report, Moment moment, CubeValues values) {
+    private static ChoiceTable ofCube(ReviewReport report, ReviewedTurn turn, CubeValues values) {
+        Moment moment = turn.moment();
         boolean doubled = moment.doubled();
         boolean rolled = !doubled && moment.played().isPresent();
         List<Row> rows = new ArrayList<>();
@@ -45,7 +48,10 @@ public record ChoiceTable(List<String> headings, List<Row> rows, String verdict)
         if (values.mayBeaver()) {
             rows.add(answer(report, moment, values, values.doubleBeaver(), CubeAction.BEAVER));
         }
-        return new ChoiceTable(List.of("cube", value(report), cost(report, moment)), rows, "Best: " + verdict(values));
+        return new ChoiceTable(
+                List.of("cube", value(report), cost(report, moment)),
+                rows,
+                "Best: " + verdict(values) + basis(turn.finding().basis()));
     }
 
     private static Row answer(ReviewReport report, Moment moment, CubeValues values, double value, CubeAction action) {
@@ -61,6 +67,11 @@ public record ChoiceTable(List<String> headings, List<Row> rows, String verdict)
         return new Row(label, made, List.of(value(report, value), cost(report, cost)));
     }
 
+    /** What the values rest on, if it is more than an estimate. */
+    private static String basis(Basis basis) {
+        return basis == Basis.ESTIMATED ? "" : " These values are " + basis.title() + ".";
+    }
+
     private static String verdict(CubeValues values) {
         String they = CubeWords.action(values.answer());
         if (values.tooGood()) {
@@ -74,37 +85,40 @@ public record ChoiceTable(List<String> headings, List<Row> rows, String verdict)
         if (turn.moment().played().isEmpty()) {
             return Optional.empty();
         }
-        double best = turn.finding().options().get(0).value();
-        List<Row> rows = turn.finding().options().stream()
-                .map(option -> play(report, option, best, ReviewWhy.made(turn, option)))
+        List<PlayVerdict> options = turn.finding().options();
+        boolean bases = options.stream().anyMatch(option -> option.basis() != Basis.ESTIMATED);
+        List<String> headings = new ArrayList<>(List.of(
+                "play",
+                value(report),
+                cost(report, turn.moment()),
+                "wins game, %",
+                "gammons won, %",
+                "lost, %",
+                "depth"));
+        if (bases) {
+            headings.add("basis");
+        }
+        List<Row> rows = options.stream()
+                .map(option ->
+                        new Row(option.play().toString(), ReviewWhy.made(turn, option), cells(report, option, bases)))
                 .toList();
-        return Optional.of(new ChoiceTable(
-                List.of(
-                        "play",
-                        value(report),
-                        cost(report, turn.moment()),
-                        "wins game, %",
-                        "gammons won, %",
-                        "lost, %",
-                        "depth"),
-                rows,
-                ""));
+        return Optional.of(new ChoiceTable(headings, rows, ""));
     }
 
-    private static Row play(ReviewReport report, PlayOption option, double best, boolean made) {
+    private static List<String> cells(ReviewReport report, PlayVerdict option, boolean bases) {
+        Outcomes chances = option.outcomes();
         int games = option.depth().games();
-        return new Row(
-                option.play().toString(),
-                made,
-                List.of(
-                        value(report, option.value()),
-                        cost(report, Math.min(0, option.value() - best)),
-                        Numbers.percent(option.outcomes().win()),
-                        Numbers.percent(option.outcomes().winGammon()
-                                + option.outcomes().winBackgammon()),
-                        Numbers.percent(option.outcomes().loseGammon()
-                                + option.outcomes().loseBackgammon()),
-                        games > 0 ? games + " games" : option.depth().lookahead() + " ahead"));
+        List<String> cells = new ArrayList<>(List.of(
+                value(report, option.value()),
+                cost(report, option.cost()),
+                Numbers.percent(chances.win()),
+                Numbers.percent(chances.winGammon() + chances.winBackgammon()),
+                Numbers.percent(chances.loseGammon() + chances.loseBackgammon()),
+                games > 0 ? games + " games" : option.depth().lookahead() + " ahead"));
+        if (bases) {
+            cells.add(option.basis().title());
+        }
+        return cells;
     }
 
     private static String value(ReviewReport report) {

@@ -8,12 +8,12 @@ import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.record.Heading;
 import org.pipwright.engine.record.Rules;
 import org.pipwright.engine.review.Decision;
 import org.pipwright.engine.review.Moment;
-import org.pipwright.engine.review.PlayOption;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.ReviewedTurn;
 import org.pipwright.engine.review.SideAccount;
@@ -149,6 +149,7 @@ public final class ReviewJson {
                     "crawford", ((MatchStakes) moment.stakes()).score().crawford());
         }
         Json.chances(json, turn.finding().chances());
+        json.writeStringField("basis", turn.finding().basis().title());
         if (moment.played().isPresent()) {
             json.writeStringField("roll", moment.played().get().roll().toString());
             json.writeStringField("playText", moment.played().get().play().toString());
@@ -165,7 +166,7 @@ public final class ReviewJson {
         }
         if (!turn.finding().options().isEmpty()) {
             json.writeArrayFieldStart("plays");
-            for (PlayOption option : turn.finding().options()) {
+            for (PlayVerdict option : turn.finding().options()) {
                 option(option);
             }
             json.writeEndArray();
@@ -212,10 +213,11 @@ public final class ReviewJson {
         json.writeEndObject();
     }
 
-    private void option(PlayOption option) throws IOException {
+    private void option(PlayVerdict option) throws IOException {
         json.writeStartObject();
         json.writeStringField("playText", option.play().toString());
         number("value", option.value());
+        json.writeStringField("basis", option.basis().title());
         Json.depth(json, option.depth());
         Json.chances(json, option.outcomes());
         json.writeEndObject();

@@ -1,7 +1,6 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
-import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.PlayFacts;
 import org.pipwright.engine.explain.Swings;
@@ -9,7 +8,6 @@ import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.review.Decision;
-import org.pipwright.engine.review.PlayOption;
 import org.pipwright.engine.review.ReviewedTurn;
 
 /** How a play that was made differs from the best one, for those that cost something. */
@@ -21,8 +19,8 @@ final class ReviewWhy {
         if (decision.kind() != Decision.Kind.PLAY || decision.grade() == Grade.FINE) {
             return List.of();
         }
-        List<PlayOption> options = turn.finding().options();
-        PlayOption made = options.stream()
+        List<PlayVerdict> options = turn.finding().options();
+        PlayVerdict made = options.stream()
                 .filter(option -> made(turn, option))
                 .findFirst()
                 .orElseThrow();
@@ -30,20 +28,11 @@ final class ReviewWhy {
         return RivalWords.sentences(explained(from, options.get(0)), explained(from, made));
     }
 
-    static boolean made(ReviewedTurn turn, PlayOption option) {
+    static boolean made(ReviewedTurn turn, PlayVerdict option) {
         return option.play().result().equals(ReviewWords.made(turn).result());
     }
 
-    private static ExplainedPlay explained(Position from, PlayOption option) {
-        PlayVerdict ranked = new PlayVerdict(
-                option.play(),
-                option.value(),
-                option.outcomes(),
-                option.depth(),
-                option.depth().lookahead(),
-                Basis.ESTIMATED,
-                0,
-                0);
-        return new ExplainedPlay(ranked, PlayFacts.of(from, option.play()), Swings.of(List.of()));
+    private static ExplainedPlay explained(Position from, PlayVerdict option) {
+        return new ExplainedPlay(option, PlayFacts.of(from, option.play()), Swings.of(List.of()));
     }
 }
