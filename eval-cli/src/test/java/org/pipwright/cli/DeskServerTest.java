@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.net.Socket;
 import java.net.URI;
@@ -136,6 +137,24 @@ class DeskServerTest {
                 400,
                 send(to("/assets/../../etc/passwd").header("Cookie", cookie)).statusCode(),
                 "paths that climb are no paths");
+    }
+
+    /** A request in pieces says nothing of its size before it ends, which may be never: it is not read. */
+    @Test
+    void requestsInPiecesAreRefused() throws IOException, InterruptedException {
+        int port = Integer.parseInt(base.substring(base.lastIndexOf(':') + 1));
+        String head = "POST /tables HTTP/1.1\r\nHost: 127.0.0.1:" + port + "\r\nCookie: " + cookie()
+                + "\r\nContent-Type: application/x-www-form-urlencoded\r\nTransfer-Encoding: chunked\r\n\r\n";
+        try (Socket socket = new Socket("127.0.0.1", port)) {
+            socket.setSoTimeout(10_000);
+            socket.getOutputStream().write((head + "8\r\nlength=3\r\n").getBytes(StandardCharsets.US_ASCII));
+            byte[] answer = socket.getInputStream().readNBytes(12);
+            assertEquals("HTTP/1.1 411", new String(answer, StandardCharsets.US_ASCII));
+        }
+        HttpResponse<String> one = send(to("/tables")
+                .header("Cookie", cookie())
+                .POST(HttpRequest.BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(new byte[1 << 20]))));
+        assertEquals(411, one.statusCode());
     }
 
     /** Two people, without any script: forms are enough. */

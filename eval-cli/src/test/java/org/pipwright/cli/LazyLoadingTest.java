@@ -23,10 +23,19 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Short commands run where the training libraries are not even there: none of their classes is loaded. */
+/** Short commands run where the training libraries and the server are not even there: none of their classes is loaded. */
 class LazyLoadingTest {
-    private static final List<String> HEAVY =
-            List.of("nn-training", "nd4j", "deeplearning4j", "javacpp", "openblas", "bytedeco");
+    private static final List<String> HEAVY = List.of(
+            "nn-training",
+            "nd4j",
+            "deeplearning4j",
+            "javacpp",
+            "openblas",
+            "bytedeco",
+            "javalin",
+            "jetty",
+            "kotlin",
+            "htmx");
 
     private static URLClassLoader withoutTraining() throws Exception {
         return without(HEAVY);
@@ -48,6 +57,9 @@ class LazyLoadingTest {
     void trainingIsReallyOutOfReach() throws Exception {
         try (URLClassLoader loader = withoutTraining()) {
             assertThrows(ClassNotFoundException.class, () -> loader.loadClass("org.nd4j.linalg.factory.Nd4j"));
+            assertThrows(ClassNotFoundException.class, () -> loader.loadClass("io.javalin.Javalin"));
+            assertThrows(ClassNotFoundException.class, () -> loader.loadClass("org.eclipse.jetty.server.Server"));
+            assertThrows(ClassNotFoundException.class, () -> loader.loadClass("kotlin.Unit"));
         }
     }
 
@@ -70,6 +82,7 @@ class LazyLoadingTest {
                 "net",
                 "help",
                 "help rank",
+                "help desk",
                 "help notation",
                 "completion bash"
             })

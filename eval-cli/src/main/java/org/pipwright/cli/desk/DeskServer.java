@@ -15,8 +15,8 @@ public final class DeskServer implements AutoCloseable {
             + " img-src 'self' data:; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
     private static final String HTMX = "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js";
 
-    private final Tables tables = new Tables();
     private final Javalin server;
+    private final Judges judges;
     private final Guard guard = new Guard(this::port);
 
     /**
@@ -26,7 +26,8 @@ public final class DeskServer implements AutoCloseable {
      * @throws io.javalin.util.JavalinBindException if the port is taken
      */
     public DeskServer(DeskSetup setup) {
-        PlayRoutes play = new PlayRoutes(setup, tables);
+        judges = new Judges(setup.knowledge(), setup.threads());
+        PlayRoutes play = new PlayRoutes(setup, judges);
         server = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
             config.startup.showOldJavalinVersionWarning = false;
@@ -64,6 +65,11 @@ public final class DeskServer implements AutoCloseable {
         if (refusal.isPresent()) {
             throw new HttpResponseException(HttpStatus.FORBIDDEN.getCode(), refusal.get());
         }
+        if (!reads && context.header("Content-Length") == null) {
+            // Whatever comes in pieces could be of any size; browsers send forms as a whole.
+            throw new HttpResponseException(
+                    HttpStatus.LENGTH_REQUIRED.getCode(), "say how long the request is, with Content-Length");
+        }
         if (reads && context.path().equals("/") && guard.opens(context.queryParam("key"))) {
             context.header("Set-Cookie", guard.cookie());
             context.redirect("/", HttpStatus.SEE_OTHER);
@@ -89,6 +95,6 @@ public final class DeskServer implements AutoCloseable {
     @Override
     public void close() {
         server.stop();
-        tables.close();
+        judges.close();
     }
 }

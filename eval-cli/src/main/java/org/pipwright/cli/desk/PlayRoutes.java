@@ -5,9 +5,11 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.pipwright.cli.page.Pages;
 import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.record.RecordText;
 import org.pipwright.engine.record.SgfText;
 import org.pipwright.engine.rules.GameResult;
@@ -16,14 +18,18 @@ import org.pipwright.engine.rules.GameResult;
 final class PlayRoutes {
     private static final int LONGEST_PLAY = 200;
 
-    private final DeskSetup setup;
-    private final Tables tables;
-    private final TableForm form;
+    /** Lookahead of the net that is asked at a table. */
+    private static final int OPINION = 1;
 
-    PlayRoutes(DeskSetup setup, Tables tables) {
+    private final DeskSetup setup;
+    private final Tables tables = new Tables();
+    private final TableForm form;
+    private final Judges judges;
+
+    PlayRoutes(DeskSetup setup, Judges judges) {
         this.setup = setup;
-        this.tables = tables;
-        form = new TableForm(setup);
+        this.judges = judges;
+        form = new TableForm(setup, judges);
     }
 
     void add(RoutesConfig routes) {
@@ -40,7 +46,7 @@ final class PlayRoutes {
                 context -> act(context, table -> table.resign(choice(GameResult.class, text(context, "result")))));
         routes.post("/tables/{table}/back", context -> act(context, PlayTable::back));
         routes.post("/tables/{table}/game", context -> act(context, PlayTable::nextGame));
-        routes.post("/tables/{table}/step", context -> act(context, PlayRoutes::step));
+        routes.post("/tables/{table}/step", this::step);
         routes.get("/tables/{table}/opinion", this::opinion);
         routes.get(
                 "/tables/{table}/record.txt",
@@ -54,12 +60,19 @@ final class PlayRoutes {
                         SgfText.print(table(context).record())));
     }
 
-    /** Two pages may ask for the same step: the second finds it made. */
-    private static void step(PlayTable table) {
-        synchronized (table) {
-            if (table.netToAct()) {
-                table.step();
-            }
+    /** While a net still thinks there is nothing new to show; two pages may ask for the same step. */
+    private void step(Context context) {
+        PlayTable table = table(context);
+        boolean done = !table.netToAct();
+        try {
+            done = done || table.step();
+        } catch (RefusedException e) {
+            done = true;
+        }
+        if (!done && context.header("HX-Request") != null) {
+            context.status(HttpStatus.NO_CONTENT);
+        } else {
+            act(context, same -> {});
         }
     }
 
@@ -80,11 +93,8 @@ final class PlayRoutes {
 
     private void lay(Context context) {
         try {
-            synchronized (tables) {
-                int number = tables.all().size() + 1;
-                tables.add(form.table(name -> text(context, name), number));
-                context.redirect("/tables/" + number, HttpStatus.SEE_OTHER);
-            }
+            int laid = tables.add(number -> form.table(name -> text(context, name), number));
+            context.redirect("/tables/" + laid, HttpStatus.SEE_OTHER);
         } catch (IllegalArgumentException e) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
             home(context, e.getMessage());
@@ -121,18 +131,20 @@ final class PlayRoutes {
         html(context, Pages.of(part ? "desk/changed.jte" : "desk/table.jte", view));
     }
 
+    /** Comes back for the answer, as long as it is shown, until it is there. */
     private void opinion(Context context) {
         PlayTable table = table(context);
-        Seat judge = Seat.net(setup.nets().get(0), form.knowledge(setup.nets().get(0)), 1);
-        Opinion opinion;
-        synchronized (table) {
-            if (table.stand().over() || !table.stand().begun() && table.roll().isEmpty()) {
-                opinion = new Opinion("There is nothing to decide here", "", List.of());
-            } else {
-                opinion = Opinion.of(table.verdict(judge), judge.name() + ", lookahead 1,");
-            }
+        String net = setup.nets().get(0);
+        Optional<Verdict> verdict = table.opinion(judges.of(net, OPINION));
+        if (verdict.isPresent()) {
+            html(
+                    context,
+                    Pages.of("desk/opinion.jte", Opinion.of(verdict.get(), net + ", lookahead " + OPINION + ",")));
+        } else if (table.decision()) {
+            html(context, Pages.of("desk/thinking.jte", context.path()));
+        } else {
+            html(context, Pages.of("desk/opinion.jte", new Opinion("There is nothing to decide here", "", List.of())));
         }
-        html(context, Pages.of("desk/opinion.jte", opinion));
     }
 
     private static void file(Context context, String type, String text) {

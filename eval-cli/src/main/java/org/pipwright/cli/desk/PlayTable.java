@@ -1,20 +1,16 @@
 package org.pipwright.cli.desk;
 
 import java.io.IOException;
-import java.util.HashMap;
+import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.files.Reason;
-import org.pipwright.engine.judge.Judge;
-import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.play.IllegalPlayException;
-import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.record.Entry;
 import org.pipwright.engine.record.GameRecord;
@@ -28,16 +24,19 @@ import org.pipwright.engine.rules.GameResult;
 /**
  * A game, match or session at which two sit down: people, nets, or one of each. Whatever happens is written to disk before
  * it is shown. The dice of each turn are settled by a seed, so that taking a play back gives the same roll again. Safe for
- * several threads.
+ * several threads; nets think beside the lock, so that the table can be seen and played back meanwhile.
  */
-final class PlayTable implements AutoCloseable {
+final class PlayTable {
+    /** A page that waits for a net asks again after this time at most. */
+    private static final Duration WAIT = Duration.ofSeconds(2);
+
     private final List<Seat> seats;
     private final long seed;
     private final RecordKeeper keeper;
-    private final Map<Knowledge, Judge> judges = new HashMap<>();
-    private final int threads;
     private OpenRecord open;
     private boolean thrown;
+    private Thought<Verdict> thought;
+    private Thought<Verdict> opinion;
 
     /**
      * A table.
@@ -46,14 +45,12 @@ final class PlayTable implements AutoCloseable {
      * @param seats who plays
      * @param seed seed of the dice
      * @param keeper where the record is kept
-     * @param threads threads for the nets, at least 1
      */
-    PlayTable(OpenRecord open, List<Seat> seats, long seed, RecordKeeper keeper, int threads) {
+    PlayTable(OpenRecord open, List<Seat> seats, long seed, RecordKeeper keeper) {
         this.open = open;
         this.seats = List.copyOf(seats);
         this.seed = seed;
         this.keeper = keeper;
-        this.threads = threads;
     }
 
     /** How the game stands. */
@@ -107,7 +104,7 @@ final class PlayTable implements AutoCloseable {
         if (!stand.mayRoll()) {
             throw new RefusedException(stand.over() ? "the game is over" : "the double is to be answered first");
         }
-        thrown = true;
+        thrown(true);
     }
 
     /**
@@ -162,7 +159,7 @@ final class PlayTable implements AutoCloseable {
     /** Takes back the dice, else the last turn, and with it those of nets, until a person decides again. */
     synchronized void back() {
         if (thrown && open.stand().begun() && seats.get(side()).net().isEmpty()) {
-            thrown = false;
+            thrown(false);
             return;
         }
         OpenRecord before = open.back();
@@ -182,32 +179,97 @@ final class PlayTable implements AutoCloseable {
             throw new RefusedException("the record could not be kept, so nothing was played: " + Reason.of(e));
         }
         open = next;
-        thrown = false;
+        thrown(false);
     }
 
-    /** Lets a net do one thing: answer a double, double, or throw the dice and play them. */
-    synchronized void step() {
+    /** Another decision is at hand: what was thought about the last one is of no use. */
+    private void thrown(boolean now) {
+        thrown = now;
+        if (thought != null) {
+            thought.drop();
+        }
+        if (opinion != null) {
+            opinion.drop();
+        }
+        thought = null;
+        opinion = null;
+    }
+
+    /**
+     * Lets a net do one thing: answer a double, double, or throw the dice and play them. It thinks as long as somebody
+     * comes back to this.
+     *
+     * @return whether it has; if not, it still thinks
+     * @throws RefusedException if no net has to act
+     */
+    boolean step() {
+        Thought<Verdict> now = thinking();
+        Optional<Verdict> verdict = now.within(WAIT);
+        if (verdict.isEmpty()) {
+            forget(now);
+            return false;
+        }
+        return acts(now, verdict.get()) || step();
+    }
+
+    /** What the net that has to act thinks about; it throws the dice first where there is nothing to say before. */
+    private synchronized Thought<Verdict> thinking() {
         if (!netToAct()) {
             throw new RefusedException("no net has to act here");
         }
         Stand stand = open.stand();
-        Seat seat = seats.get(side());
-        if (stand.offered()) {
-            CubeAction answer = verdict(seat).cube().answer();
-            add(new Entry.Cube(stand.decides(), answer, ""));
-        } else if (!thrown && stand.mayDouble() && verdict(seat).cube().shouldDouble()) {
-            add(new Entry.Cube(stand.decides(), CubeAction.DOUBLE, ""));
-        } else {
-            thrown = true;
-            Play play = verdict(seat).best().play();
-            add(new Entry.Turn(side(), dice(), play, ""));
+        if (!thrown && !stand.offered() && !stand.mayDouble()) {
+            thrown(true);
+        }
+        thought = thought == null ? seats.get(side()).net().orElseThrow().think(question()) : thought;
+        return thought;
+    }
+
+    private synchronized void forget(Thought<Verdict> one) {
+        if (thought == one && one.gone()) {
+            thought = null;
         }
     }
 
-    /** What a net thinks of what has to be decided now. */
-    synchronized Verdict verdict(Seat of) {
-        Judge judge = judges.computeIfAbsent(of.net().orElseThrow(), knowledge -> new Judge(knowledge, threads));
-        return judge.ask(question(), of.effort());
+    /** Does what a net has decided, unless the game has gone another way; whether it has acted then. */
+    private synchronized boolean acts(Thought<Verdict> of, Verdict verdict) {
+        if (thought != of) {
+            return true;
+        }
+        if (thrown) {
+            add(new Entry.Turn(side(), dice(), verdict.best().play(), ""));
+        } else if (open.stand().offered()) {
+            add(new Entry.Cube(open.stand().decides(), verdict.cube().answer(), ""));
+        } else if (verdict.cube().shouldDouble()) {
+            add(new Entry.Cube(open.stand().decides(), CubeAction.DOUBLE, ""));
+        } else {
+            thrown(true);
+            return false;
+        }
+        return true;
+    }
+
+    /** Whether there is something to ask about. */
+    synchronized boolean decision() {
+        return thrown || open.stand().begun() && !open.stand().over();
+    }
+
+    /**
+     * What a judge says of the decision at hand. It thinks as long as somebody comes back to this.
+     *
+     * @param judge whom to ask
+     * @return the verdict; empty if it still thinks, or there is nothing to decide
+     */
+    Optional<Verdict> opinion(SharedJudge judge) {
+        Thought<Verdict> now;
+        synchronized (this) {
+            if (!decision()) {
+                return Optional.empty();
+            }
+            opinion = opinion == null || opinion.gone() ? judge.think(question()) : opinion;
+            now = opinion;
+        }
+        return now.within(WAIT);
     }
 
     /** What has to be decided now, as a question. */
@@ -219,11 +281,5 @@ final class PlayTable implements AutoCloseable {
 
     private Stakes starterStakes(Stand stand) {
         return stand.begun() || side() == 0 ? stand.stakes() : stand.stakes().swapped();
-    }
-
-    @Override
-    public synchronized void close() {
-        judges.values().forEach(Judge::close);
-        judges.clear();
     }
 }

@@ -3,13 +3,11 @@ package org.pipwright.cli.desk;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
-import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.record.Heading;
 import org.pipwright.engine.record.OpenRecord;
 import org.pipwright.engine.record.Rules;
@@ -19,15 +17,11 @@ final class TableForm {
     private static final int MAX_LENGTH = 25;
 
     private final DeskSetup setup;
-    private final Map<String, Knowledge> known = new HashMap<>();
+    private final Judges judges;
 
-    TableForm(DeskSetup setup) {
+    TableForm(DeskSetup setup, Judges judges) {
         this.setup = setup;
-    }
-
-    /** What a net knows; each is loaded once. */
-    synchronized Knowledge knowledge(String net) {
-        return known.computeIfAbsent(net, setup.knowledge());
+        this.judges = judges;
     }
 
     /**
@@ -54,17 +48,16 @@ final class TableForm {
                 Map.of("date", LocalDate.now().toString()),
                 List.of("Dice by seed " + dice + "." + players(seats)));
         String name = LocalDateTime.now().format(DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmmss")) + "-" + number;
-        return new PlayTable(
-                OpenRecord.of(heading), seats, dice, new RecordKeeper(setup.folder(), name), setup.threads());
+        return new PlayTable(OpenRecord.of(heading), seats, dice, new RecordKeeper(setup.folder(), name));
     }
 
     private static String players(List<Seat> seats) {
         StringBuilder text = new StringBuilder();
-        seats.stream().filter(seat -> seat.net().isPresent()).forEach(seat -> text.append(' ')
+        seats.forEach(seat -> seat.net().ifPresent(judge -> text.append(' ')
                 .append(seat.name())
                 .append(" is a net, lookahead ")
-                .append(seat.effort().lookahead())
-                .append('.'));
+                .append(judge.effort().lookahead())
+                .append('.')));
         return text.toString();
     }
 
@@ -78,7 +71,7 @@ final class TableForm {
         String called = name == null || name.isBlank() ? (person ? "Player " + (side + 1) : who) : name.strip();
         return person
                 ? Seat.person(called)
-                : Seat.net(called, knowledge(who), number(field, "lookahead" + side, 0, DeskSetup.MAX_LOOKAHEAD));
+                : Seat.net(called, judges.of(who, number(field, "lookahead" + side, 0, DeskSetup.MAX_LOOKAHEAD)));
     }
 
     private static int number(UnaryOperator<String> field, String name, int least, int most) {

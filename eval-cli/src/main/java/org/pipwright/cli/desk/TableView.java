@@ -97,7 +97,7 @@ public record TableView(
                 net,
                 stand.over(),
                 stand.last(),
-                stand.begun() && !stand.over() || thrown,
+                table.decision(),
                 lines);
     }
 

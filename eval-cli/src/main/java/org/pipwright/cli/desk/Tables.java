@@ -3,20 +3,35 @@ package org.pipwright.cli.desk;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.IntFunction;
 
 /** The tables of a desk, by their numbers. */
-final class Tables implements AutoCloseable {
+final class Tables {
     private static final int MAX = 50;
 
     private final Map<Integer, PlayTable> tables = new TreeMap<>();
+    private int last;
 
-    /** Adds a table; gives its number. */
-    synchronized int add(PlayTable table) {
-        if (tables.size() == MAX) {
+    /**
+     * Adds a table.
+     *
+     * @param laid makes it, given its number; it may take its time, since nobody waits for it here
+     * @return its number
+     */
+    int add(IntFunction<PlayTable> laid) {
+        int number = next();
+        PlayTable table = laid.apply(number);
+        synchronized (this) {
+            tables.put(number, table);
+        }
+        return number;
+    }
+
+    private synchronized int next() {
+        if (tables.size() >= MAX) {
             throw new IllegalArgumentException("a desk has at most " + MAX + " tables: end it and start it again");
         }
-        tables.put(tables.size() + 1, table);
-        return tables.size();
+        return ++last;
     }
 
     synchronized Optional<PlayTable> find(int number) {
@@ -26,10 +41,5 @@ final class Tables implements AutoCloseable {
     /** All tables by their numbers. */
     synchronized Map<Integer, PlayTable> all() {
         return new TreeMap<>(tables);
-    }
-
-    @Override
-    public synchronized void close() {
-        tables.values().forEach(PlayTable::close);
     }
 }

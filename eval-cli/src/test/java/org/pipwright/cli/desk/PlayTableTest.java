@@ -10,10 +10,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CountDownLatch;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.engine.cube.CubeAction;
+import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.network.RandomModel;
 import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.play.Plays;
@@ -28,15 +33,24 @@ import org.pipwright.engine.rules.GameResult;
 
 /** A table at which games are played, without its pages. */
 class PlayTableTest {
-    private static final Knowledge NET = Knowledge.of(RandomModel.of(5));
+    private static final Judges JUDGES = new Judges(name -> Knowledge.of(RandomModel.of(5)), 1);
 
     @TempDir
     Path folder;
 
+    @AfterAll
+    static void close() {
+        JUDGES.close();
+    }
+
     private PlayTable table(int length, Seat first, Seat second) {
         Heading heading = new Heading(
                 List.of(first.name(), second.name()), new Rules(length, length == 0, false), Map.of(), List.of());
-        return new PlayTable(OpenRecord.of(heading), List.of(first, second), 11, new RecordKeeper(folder, "game"), 1);
+        return new PlayTable(OpenRecord.of(heading), List.of(first, second), 11, new RecordKeeper(folder, "game"));
+    }
+
+    private static Seat net(String name) {
+        return Seat.net(name, JUDGES.of("random", 0));
     }
 
     private PlayTable people(int length) {
@@ -64,19 +78,18 @@ class PlayTableTest {
     /** Nets play a match to its end; whatever has happened is on disk before the next thing does. */
     @Test
     void netsPlayAMatchAndEachTurnIsKept() throws IOException {
-        try (PlayTable table = table(1, Seat.net("One", NET, 0), Seat.net("Two", NET, 0))) {
-            int turns = 0;
-            while (!table.stand().over()) {
-                table.step();
-                if (++turns % 20 == 1) {
-                    assertEquals(table.record(), kept());
-                }
+        PlayTable table = table(1, net("One"), net("Two"));
+        int turns = 0;
+        while (!table.stand().over()) {
+            table.step();
+            if (++turns % 20 == 1) {
+                assertEquals(table.record(), kept());
             }
-            assertTrue(table.stand().last());
-            assertEquals(table.record(), kept());
-            assertThrows(RefusedException.class, table::step);
-            assertThrows(RefusedException.class, table::nextGame);
         }
+        assertTrue(table.stand().last());
+        assertEquals(table.record(), kept());
+        assertThrows(RefusedException.class, table::step);
+        assertThrows(RefusedException.class, table::nextGame);
     }
 
     @Test
@@ -100,23 +113,60 @@ class PlayTableTest {
     /** Against a net a person gets back to its own last decision, not the net's. */
     @Test
     void takingBackPassesOverTheNet() {
-        try (PlayTable table = table(3, Seat.person("Ada"), Seat.net("Two", NET, 0))) {
-            for (int i = 0; i < 6; i++) {
-                if (table.netToAct()) {
-                    table.step();
-                } else if (table.stand().offered()) {
-                    table.cube(CubeAction.TAKE);
-                } else {
-                    turn(table);
-                }
-            }
-            while (table.netToAct()) {
+        PlayTable table = table(3, Seat.person("Ada"), net("Two"));
+        for (int i = 0; i < 6; i++) {
+            if (table.netToAct()) {
                 table.step();
+            } else if (table.stand().offered()) {
+                table.cube(CubeAction.TAKE);
+            } else {
+                turn(table);
             }
-            int entries = table.record().games().get(0).entries().size();
+        }
+        while (table.netToAct()) {
+            table.step();
+        }
+        int entries = table.record().games().get(0).entries().size();
+        table.back();
+        assertFalse(table.netToAct());
+        assertTrue(table.record().games().get(0).entries().size() < entries);
+    }
+
+    /** While a net thinks, the table can be seen, and played back under it: its answer is then no longer wanted. */
+    @Test
+    @Timeout(60)
+    void nobodyWaitsForANetThatThinks() throws InterruptedException {
+        CountDownLatch asked = new CountDownLatch(1);
+        CountDownLatch goOn = new CountDownLatch(1);
+        PositionEvaluator plain = new NetworkEvaluator(RandomModel.of(5));
+        Knowledge slow = Knowledge.of(() -> (planes, at, out, outAt) -> {
+            asked.countDown();
+            await(goOn);
+            plain.evaluate(planes, at, out, outAt);
+        });
+        try (Judges judges = new Judges(name -> slow, 1)) {
+            PlayTable table = table(3, Seat.person("Ada"), Seat.net("Two", judges.of("slow", 0)));
+            while (!table.netToAct()) {
+                turn(table);
+            }
+            GameRecord before = table.record();
+            Thread page = new Thread(table::step);
+            page.start();
+            asked.await();
+            assertEquals(before, table.record(), "seen while it thinks");
             table.back();
-            assertFalse(table.netToAct());
-            assertTrue(table.record().games().get(0).entries().size() < entries);
+            GameRecord back = table.record();
+            goOn.countDown();
+            page.join();
+            assertEquals(back, table.record(), "nothing is played that was thought before");
+        }
+    }
+
+    private static void await(CountDownLatch latch) {
+        try {
+            latch.await();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
     }
 
