@@ -9,7 +9,7 @@ import picocli.CommandLine.Spec;
 /** The tool itself: without a command there is nothing to do but show the help. */
 @Command(
         name = "pipwright",
-        version = "Pipwright 0.1.0",
+        version = "Pipwright 0.2.0",
         sortOptions = false,
         usageHelpWidth = 90,
         synopsisHeading = "Usage: ",

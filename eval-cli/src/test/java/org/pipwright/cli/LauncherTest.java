@@ -8,6 +8,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -101,6 +103,38 @@ class LauncherTest {
         assertTrue(run.out().lines().toList().contains(own), run.out());
         Run other = start(home, "train", "--device", "cpu");
         assertFalse(other.out().contains("cuda-13.jar"), other.out());
+    }
+
+    /** What runs has the jars of its own build open: a later one leaves their bytes alone. */
+    @Test
+    void aBuildDoesNotTouchTheOneBefore() throws Exception {
+        Path home = checkout("a checkout");
+        Path maven = home.resolve("mvnw");
+        Files.writeString(maven, """
+                #!/bin/sh
+                cd eval-cli && mkdir -p target/own target/lib && cd target
+                for jar in eval-cli-0.2.0 own/engine lib/other; do cat ../../release >$jar.jar; done
+                """);
+        assertTrue(maven.toFile().setExecutable(true));
+        List<Path> builds = new ArrayList<>();
+        for (String release : List.of("earlier", "later")) {
+            Files.writeString(home.resolve("release"), release);
+            Files.setLastModifiedTime(
+                    home.resolve("pom.xml"), FileTime.from(Instant.now().plusSeconds(60)));
+            Run run = start(home, "rank");
+            assertEquals(0, run.code(), run.err());
+            Path build = home.resolve(".pipwright")
+                    .resolve(Files.readString(home.resolve(".pipwright/current")).strip());
+            Path lib = build.resolve("lib");
+            String names = lib + "/eval-cli-0.2.0.jar:" + lib + "/engine.jar:" + lib + "/other.jar";
+            assertTrue(run.out().lines().toList().contains(names), run.out());
+            builds.add(lib);
+        }
+        assertFalse(builds.get(0).equals(builds.get(1)));
+        for (String jar : List.of("eval-cli-0.2.0.jar", "engine.jar", "other.jar")) {
+            assertEquals("earlier", Files.readString(builds.get(0).resolve(jar)));
+            assertEquals("later", Files.readString(builds.get(1).resolve(jar)));
+        }
     }
 
     @Test
