@@ -124,7 +124,8 @@ class LauncherTest {
             Run run = start(home, "rank");
             assertEquals(0, run.code(), run.err());
             Path build = home.resolve(".pipwright")
-                    .resolve(Files.readString(home.resolve(".pipwright/current")).strip());
+                    .resolve(
+                            Files.readString(home.resolve(".pipwright/current")).strip());
             Path lib = build.resolve("lib");
             String names = lib + "/eval-cli-0.2.0.jar:" + lib + "/engine.jar:" + lib + "/other.jar";
             assertTrue(run.out().lines().toList().contains(names), run.out());
