@@ -23,8 +23,8 @@ final class EndingCubes {
     /** From the highest value down; the cube of place i has lane 1 + i. */
     private final List<CubeState> live;
 
-    private final List<Offer> mine;
-    private final List<Offer> theirs;
+    private final Offer[] mine;
+    private final Offer[] theirs;
 
     /**
      * A double.
@@ -37,8 +37,8 @@ final class EndingCubes {
 
     /** A value that follows from a lane. */
     private record Line(int lane, double start, double slope) {
-        double at(double[] values, int at) {
-            return start + slope * values[at + lane];
+        double at(double[] values) {
+            return start + slope * values[lane];
         }
     }
 
@@ -69,7 +69,7 @@ final class EndingCubes {
     }
 
     /** The doubles that leave the cube to one side. */
-    private List<Offer> offers(CubeOwner taker) {
+    private Offer[] offers(CubeOwner taker) {
         List<Offer> offers = new ArrayList<>();
         for (int i = 0; i < live.size(); i++) {
             CubeState cube = live.get(i);
@@ -78,7 +78,7 @@ final class EndingCubes {
                 offers.add(new Offer(1 + i, pass, line(new CubeState(2 * cube.value(), taker))));
             }
         }
-        return offers;
+        return offers.toArray(Offer[]::new);
     }
 
     private Line line(CubeState cube) {
@@ -117,21 +117,20 @@ final class EndingCubes {
      * @return chance of the first side to win the match
      */
     double value(double[] values, CubeState cube) {
-        return line(cube).at(values, 0);
+        return line(cube).at(values);
     }
 
     /**
      * From the values of rolling to those of the side on roll that may double before.
      *
-     * @param values where the lanes are; those of cubes that side may turn are replaced
-     * @param at place of the first lane
+     * @param values all lanes; those of cubes that side may turn are replaced
      * @param first whether the first side is on roll
      */
-    void decide(double[] values, int at, boolean first) {
+    void decide(double[] values, boolean first) {
         for (Offer offer : first ? mine : theirs) {
-            double roll = values[at + offer.lane];
-            double take = offer.taken.at(values, at);
-            values[at + offer.lane] =
+            double roll = values[offer.lane];
+            double take = offer.taken.at(values);
+            values[offer.lane] =
                     first ? Math.max(roll, Math.min(take, offer.pass)) : Math.min(roll, Math.max(take, offer.pass));
         }
     }

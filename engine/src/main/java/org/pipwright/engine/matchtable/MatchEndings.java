@@ -24,8 +24,8 @@ import org.pipwright.engine.score.MatchScore;
 final class MatchEndings {
     private static final EndingPlays PLAYS = new EndingPlays(EndgameTables.LAST_SIX);
 
-    /** Numbers kept in all, 256 MiB; a score has up to 27 million. */
-    private static final long MAX = 1L << 25;
+    /** Numbers kept in all, 256 MiB; a score has up to 10 million. */
+    private static final long MAX = 1L << 26;
 
     private final MatchTable table;
     private final Map<MatchScore, EndingsAtScore> byScore = new LinkedHashMap<>(16, 0.75f, true);
