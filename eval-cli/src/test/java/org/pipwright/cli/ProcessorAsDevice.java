@@ -2,6 +2,7 @@ package org.pipwright.cli;
 
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.pipwright.engine.duel.Duel;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Entrant;
@@ -12,6 +13,8 @@ import org.pipwright.training.device.DeviceGames;
 import org.pipwright.training.device.DevicePlayer;
 import org.pipwright.training.device.DeviceRollouts;
 import org.pipwright.training.device.RolloutRules;
+import org.pipwright.training.device.SelfPlayRules;
+import org.pipwright.training.device.SelfPlayedGame;
 
 /** Stands for a card where there is none: the processor plays. */
 public final class ProcessorAsDevice implements DeviceGames {
@@ -38,6 +41,11 @@ public final class ProcessorAsDevice implements DeviceGames {
     @Override
     public DeviceRollouts rollouts(RolloutRules rules, int threads) {
         throw new UnsupportedOperationException("no command rolls out on a device");
+    }
+
+    @Override
+    public String selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games) {
+        throw new UnsupportedOperationException("no command lets a net play against itself on a device");
     }
 
     private static DeviceAgreement agreement(DevicePlayer player) {

@@ -5,6 +5,8 @@ import java.util.Locale;
 import java.util.function.Supplier;
 import org.pipwright.bench.games.SelfGames;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.training.device.DeviceGames;
+import org.pipwright.training.device.SelfPlayRules;
 
 /**
  * A net's predictions held against the games it plays.
@@ -35,6 +37,15 @@ record Calibration(String who, long seed, int every, int games, int positions, L
             play.play(new Sampling(every), ofGame -> samples.add(games[0]++, ofGame));
         }
         return new Calibration(who, seed, every, games[0], positions, Curve.all(samples));
+    }
+
+    /** The same with games that a device plays. */
+    static Calibration onDevice(String who, DeviceGames device, SelfPlayRules rules, int positions, int threads) {
+        Samples samples = new Samples(positions);
+        int[] games = {0};
+        String description = device.selfPlay(rules, threads, game -> samples.add(games[0]++, Samples.OfGame.of(game)));
+        return new Calibration(
+                who + ", on " + description, rules.seed(), rules.every(), games[0], positions, Curve.all(samples));
     }
 
     /** Where the figures come from, in a sentence. */

@@ -14,6 +14,9 @@ import org.pipwright.bench.ThreadsOption;
 import org.pipwright.bench.Within;
 import org.pipwright.engine.files.AtomicFile;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.training.device.DeviceGames;
+import org.pipwright.training.device.MissingDeviceException;
+import org.pipwright.training.device.SelfPlayRules;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -50,15 +53,34 @@ public final class CalibrationCommand extends BenchCommand {
     @Mixin
     private TablesOption tables;
 
+    @Option(
+            names = "--device",
+            paramLabel = "NAME",
+            description =
+                    "Play the games on this device, many at once: cuda, an NVIDIA card. The net must be a residual one;"
+                            + " it plays alone, without lookahead and tables.")
+    private String device;
+
     @Option(names = "--out", paramLabel = "FOLDER", required = true, description = "The folder to write to.")
     private Path folder;
 
     @Override
     protected void run() throws IOException {
+        Calibration calibration = device == null ? onProcessor() : onDevice();
+        Files.createDirectories(folder);
+        String text = CalibrationText.of(calibration);
+        write(folder.resolve("calibration.md"), text);
+        write(folder.resolve("calibration.json"), CalibrationJson.of(calibration));
+        write(folder.resolve("calibration.svg"), CalibrationPicture.svg(calibration));
+        byte[] png = CalibrationPicture.png(calibration);
+        AtomicFile.write(folder.resolve("calibration.png"), to -> to.write(png));
+        out().print(text);
+    }
+
+    private Calibration onProcessor() throws IOException {
         int threads = threadsOption.count();
         Supplier<Judgement> judgements = tables.judgements(net.load(), threads);
-        Files.createDirectories(folder);
-        Calibration calibration = Calibration.of(
+        return Calibration.of(
                 "net " + net.name() + (tables.given() ? " with bear-off tables" : "") + ", lookahead "
                         + lookahead.rolls(),
                 judgements,
@@ -67,13 +89,23 @@ public final class CalibrationCommand extends BenchCommand {
                 every,
                 seed.value(),
                 threads);
-        String text = CalibrationText.of(calibration);
-        write(folder.resolve("calibration.md"), text);
-        write(folder.resolve("calibration.json"), CalibrationJson.of(calibration));
-        write(folder.resolve("calibration.svg"), CalibrationPicture.svg(calibration));
-        byte[] png = CalibrationPicture.png(calibration);
-        AtomicFile.write(folder.resolve("calibration.png"), to -> to.write(png));
-        out().print(text);
+    }
+
+    private Calibration onDevice() throws IOException {
+        if (tables.given() || lookahead.rolls() > 0) {
+            throw new IllegalArgumentException(
+                    "on a device the net plays alone: leave out " + (tables.given() ? "--tables" : "--lookahead"));
+        }
+        try {
+            return Calibration.onDevice(
+                    "net " + net.name() + " alone, lookahead 0",
+                    DeviceGames.of(device),
+                    new SelfPlayRules(net.load().net(), seed.value(), every),
+                    positions,
+                    threadsOption.count());
+        } catch (MissingDeviceException e) {
+            throw new IllegalArgumentException(e.getMessage());
+        }
     }
 
     private static void write(Path file, String text) throws IOException {

@@ -2,6 +2,9 @@ package org.pipwright.bench.calibration;
 
 import java.util.Arrays;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.rules.PossibleOutcomes;
+import org.pipwright.training.device.SelfPlayedGame;
 
 /** Positions before the roll in the order of their games: what was predicted, what the rules allowed and what happened. */
 final class Samples {
@@ -20,6 +23,15 @@ final class Samples {
 
     /** The positions of one game, seen by the side on roll, and how it ended for the side that began. */
     record OfGame(float[] chances, byte[] masks, boolean[] beginnerOnRoll, int outcome) {
+        /** A game that a device played. */
+        static OfGame of(SelfPlayedGame game) {
+            byte[] masks = new byte[game.beginnerOnRoll().length];
+            for (int i = 0; i < masks.length; i++) {
+                masks[i] = (byte) PossibleOutcomes.of(game.planes(), Planes.STRIDE * i);
+            }
+            return new OfGame(game.chances(), masks, game.beginnerOnRoll(), game.outcome());
+        }
+
         int size() {
             return masks.length;
         }

@@ -13,6 +13,8 @@ import java.util.List;
  * @param within plays this close to the judge's best, in points per game, are sensible
  * @param each decisions of each regime
  * @param games games played to find them
+ * @param disagreeing lookahead with which the judge chooses another play than without in all of them; null if any were
+ *     taken
  */
 public record DecisionsHeader(
         String kind,
@@ -22,6 +24,7 @@ public record DecisionsHeader(
         String judgeSha256,
         double within,
         int each,
-        int games) {
+        int games,
+        Integer disagreeing) {
     static final String KIND = "pipwright decisions 1";
 }

@@ -52,6 +52,9 @@ public record ReferenceHeader(
     /** Standard errors. */
     private static final int SURE = 4;
 
+    /** Files keep five digits: both numbers of a play may be off by half of the last one. */
+    private static final double ROUNDING = 0.5e-5;
+
     /** The processor's. */
     ReferenceHeader(
             String kind,
@@ -84,6 +87,7 @@ public record ReferenceHeader(
 
     /** The same of all plays of a reference; some come to the most games before that. */
     boolean exactEnough(Reference reference) {
-        return reference.plays().stream().allMatch(rolled -> exactEnough(rolled.behind(), rolled.error()));
+        return reference.plays().stream()
+                .allMatch(rolled -> exactEnough(rolled.behind() - ROUNDING, rolled.error() - ROUNDING));
     }
 }

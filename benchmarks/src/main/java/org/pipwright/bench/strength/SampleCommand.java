@@ -4,15 +4,21 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BiPredicate;
 import java.util.stream.Collectors;
 import org.pipwright.bench.BenchCommand;
 import org.pipwright.bench.SeedOption;
 import org.pipwright.bench.Within;
+import org.pipwright.bench.games.Players;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Entrant;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.network.NetworkEvaluator;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.Judgement;
 import org.pipwright.models.ModelCatalog;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -51,11 +57,19 @@ public final class SampleCommand extends BenchCommand {
     @Within(min = 1, max = 100_000)
     private int each = 350;
 
+    @Option(
+            names = "--disagreeing",
+            paramLabel = "N",
+            description =
+                    "Only decisions in which the judge chooses another play with lookahead N than without: harder ones.")
+    @Within(min = 1, max = 2)
+    private Integer disagreeing;
+
     @Override
     protected void run() throws IOException {
         Model judge = ModelCatalog.shipped().load(judgeName);
         List<Entrant> entrants = entrants(nets);
-        Sampler sampler = new Sampler(entrants, new NetworkEvaluator(judge), seed.value(), each);
+        Sampler sampler = new Sampler(entrants, new NetworkEvaluator(judge), seed.value(), each, wanted(judge));
         List<Decision> decisions = sampler.sample(MAX_GAMES);
         DecisionsHeader header = new DecisionsHeader(
                 DecisionsHeader.KIND,
@@ -65,9 +79,20 @@ public final class SampleCommand extends BenchCommand {
                 judge.notes().get(ModelFile.SHA256),
                 Sampler.WITHIN,
                 each,
-                sampler.games());
+                sampler.games(),
+                disagreeing);
         JsonLines.write(file, header, decisions);
         out().println(decisions.size() + " decisions from " + sampler.games() + " games in " + file);
+    }
+
+    private BiPredicate<Position, Roll> wanted(Model judge) {
+        if (disagreeing == null) {
+            return (position, roll) -> true;
+        }
+        Judgement judgement = Knowledge.of(judge).judgement();
+        Chooser without = Chooser.byPlayer(Players.of(judgement, 0));
+        Chooser with = Chooser.byPlayer(Players.of(judgement, disagreeing));
+        return (position, roll) -> !without.choose(position, roll).equals(with.choose(position, roll));
     }
 
     private static List<Entrant> entrants(List<String> nets) {

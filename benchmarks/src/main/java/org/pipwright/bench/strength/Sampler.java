@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.BiPredicate;
 import org.pipwright.engine.duel.Entrant;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.match.GameLoop;
@@ -31,15 +32,22 @@ final class Sampler {
     private final PlayRanker judge;
     private final long seed;
     private final int each;
+    private final BiPredicate<Position, Roll> wanted;
     private final Map<Regime, List<Decision>> found = new EnumMap<>(Regime.class);
     private final Set<String> known = new HashSet<>();
     private int games;
 
     Sampler(List<Entrant> entrants, PositionEvaluator judge, long seed, int each) {
+        this(entrants, judge, seed, each, (position, roll) -> true);
+    }
+
+    /** The same with only those decisions that somebody wants. */
+    Sampler(List<Entrant> entrants, PositionEvaluator judge, long seed, int each, BiPredicate<Position, Roll> wanted) {
         this.entrants = List.copyOf(entrants);
         this.judge = new PlayRanker(judge, Depth.STATIC);
         this.seed = seed;
         this.each = each;
+        this.wanted = wanted;
         entrants.forEach(entrant -> players.add(entrant.players().get()));
         for (Regime regime : Regime.values()) {
             found.put(regime, new ArrayList<>());
@@ -117,7 +125,7 @@ final class Sampler {
     }
 
     private void keepOne(Regime regime, Decision decision) {
-        if (known.add(decision.position() + " " + decision.roll())) {
+        if (known.add(decision.position() + " " + decision.roll()) && wanted.test(decision.board(), decision.dice())) {
             found.get(regime).add(decision);
         }
     }

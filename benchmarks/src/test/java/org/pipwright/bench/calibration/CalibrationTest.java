@@ -16,6 +16,10 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import java.util.function.Predicate;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
@@ -23,11 +27,22 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.bench.cli.Main;
+import org.pipwright.engine.duel.DuelSettings;
+import org.pipwright.engine.duel.Tally;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.PossibleOutcomes;
 import org.pipwright.models.ModelCatalog;
+import org.pipwright.training.device.DeviceDuel;
+import org.pipwright.training.device.DeviceGames;
+import org.pipwright.training.device.DevicePlayer;
+import org.pipwright.training.device.DeviceRollouts;
+import org.pipwright.training.device.RolloutRules;
+import org.pipwright.training.device.SelfPlayRules;
+import org.pipwright.training.device.SelfPlayedGame;
 
 /** Predictions whose fit is known, because the test makes what happens. */
 class CalibrationTest {
@@ -237,5 +252,69 @@ class CalibrationTest {
         Calibration calibration = new Calibration("x", 1, 10, 500, 500, Curve.all(made(500, 1, 0.4, 0.4)));
         assertEquals(CalibrationPicture.svg(calibration), CalibrationPicture.svg(calibration));
         assertArrayEquals(CalibrationPicture.png(calibration), CalibrationPicture.png(calibration));
+    }
+
+    /** Twelve games of two positions, both with six chances alike; the side that begins always wins a gammon. */
+    @Test
+    void gamesOfADeviceAreCountedForTheSideOnRoll() {
+        int[] planes = new int[2 * Planes.STRIDE];
+        Position.start().copyTo(planes, 0);
+        Position.start().copyTo(planes, Planes.STRIDE);
+        float[] chances = new float[2 * Outcomes.COUNT];
+        Arrays.fill(chances, 1 / 6f);
+        SelfPlayedGame game = new SelfPlayedGame(planes, chances, new boolean[] {true, false}, 1);
+        int[] asked = {0};
+        DeviceGames device = new OneGameOverAgain(() -> {
+            asked[0]++;
+            return game;
+        });
+        Calibration calibration = Calibration.onDevice("x", device, new SelfPlayRules(MODEL.net(), 4, 10), 24, 1);
+        assertEquals(12, calibration.games());
+        assertEquals(12, asked[0]);
+        assertTrue(calibration.source().startsWith("x, on a device: 24 positions"), calibration.source());
+        Bin wonGammons = only(curve(calibration, Chance.WIN_GAMMON).bins());
+        assertEquals(0.5 - 1 / 6.0, wonGammons.difference(), 1e-6);
+        assertEquals(
+                -1 / 6.0, only(curve(calibration, Chance.WIN_SINGLE).bins()).difference(), 1e-6);
+    }
+
+    private static Curve curve(Calibration calibration, Chance chance) {
+        return calibration.curves().stream()
+                .filter(curve -> curve.chance() == chance)
+                .findAny()
+                .orElseThrow();
+    }
+
+    /** A device that knows nothing but self-play. */
+    private record OneGameOverAgain(Supplier<SelfPlayedGame> game) implements DeviceGames {
+        @Override
+        public String device() {
+            return "test";
+        }
+
+        @Override
+        public DeviceDuel duel(
+                DevicePlayer a,
+                DevicePlayer b,
+                DuelSettings settings,
+                int threads,
+                Consumer<Tally> progress,
+                BooleanSupplier stop) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public DeviceRollouts rollouts(RolloutRules rules, int threads) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public String selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games) {
+            boolean more = true;
+            while (more) {
+                more = games.test(game.get());
+            }
+            return "a device";
+        }
     }
 }

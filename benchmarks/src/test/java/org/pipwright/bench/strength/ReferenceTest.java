@@ -37,7 +37,8 @@ class ReferenceTest {
     @BeforeEach
     void writeDecisions() throws IOException {
         file = folder.resolve("decisions");
-        DecisionsHeader header = new DecisionsHeader(DecisionsHeader.KIND, 1, List.of("a", "b"), "a", "0", 0.12, 1, 9);
+        DecisionsHeader header =
+                new DecisionsHeader(DecisionsHeader.KIND, 1, List.of("a", "b"), "a", "0", 0.12, 1, 9, null);
         JsonLines.write(file, header, DECISIONS);
     }
 

@@ -92,4 +92,18 @@ class SamplerTest {
 
         assertThrows(IllegalArgumentException.class, () -> sampler.sample(3));
     }
+
+    /** What is not wanted is passed over, the rest stays the same. */
+    @Test
+    void onlyWantedDecisionsAreTaken() {
+        List<Entrant> entrants = List.of(
+                Entrant.ofModel("net", model, 0),
+                Baselines.named("builder").orElseThrow(),
+                Baselines.named("hitter").orElseThrow());
+        List<Decision> doubles = new Sampler(
+                        entrants, new NetworkEvaluator(model), 5, 1, (position, roll) -> roll.isDouble())
+                .sample(2000);
+        assertEquals(Regime.values().length, doubles.size());
+        assertTrue(doubles.stream().allMatch(decision -> decision.dice().isDouble()), doubles::toString);
+    }
 }

@@ -185,6 +185,20 @@ public final class Planes {
     }
 
     /**
+     * Turns a position to the other side.
+     *
+     * @param planes array that holds the position
+     * @param at index of its first plane
+     */
+    public static void swap(int[] planes, int at) {
+        for (int k = at; k < at + SIDE; k++) {
+            int mine = planes[k];
+            planes[k] = planes[k + SIDE];
+            planes[k + SIDE] = mine;
+        }
+    }
+
+    /**
      * Copies a position as its opponent sees it.
      *
      * @param from array that holds the position

@@ -3,6 +3,7 @@ package org.pipwright.training.device;
 import java.util.ServiceLoader;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Tally;
 
@@ -46,6 +47,18 @@ public interface DeviceGames {
      * @throws MissingDeviceException if there is no such device, or what it needs is not installed
      */
     DeviceRollouts rollouts(RolloutRules rules, int threads);
+
+    /**
+     * Lets a net play against itself.
+     *
+     * @param rules the net, the dice and the positions to take
+     * @param threads threads of this machine to use, at least 1
+     * @param games told of each game in the order of their numbers, from one thread; gives whether it wants more
+     * @return the device, in words
+     * @throws IllegalArgumentException if the device cannot answer for the net
+     * @throws MissingDeviceException if there is no such device, or what it needs is not installed
+     */
+    String selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games);
 
     /**
      * What plays games on a device.

@@ -2,6 +2,7 @@ package org.pipwright.training.cuda;
 
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Tally;
 import org.pipwright.training.device.DeviceDuel;
@@ -9,6 +10,8 @@ import org.pipwright.training.device.DeviceGames;
 import org.pipwright.training.device.DevicePlayer;
 import org.pipwright.training.device.DeviceRollouts;
 import org.pipwright.training.device.RolloutRules;
+import org.pipwright.training.device.SelfPlayRules;
+import org.pipwright.training.device.SelfPlayedGame;
 
 /** Plays games on an NVIDIA card. */
 public final class CudaGames implements DeviceGames {
@@ -36,5 +39,11 @@ public final class CudaGames implements DeviceGames {
     public DeviceRollouts rollouts(RolloutRules rules, int threads) {
         CudaTrainer.take(threads);
         return new LockstepRollouts(CudaAccelerator::new, rules);
+    }
+
+    @Override
+    public String selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games) {
+        CudaTrainer.take(threads);
+        return LockstepSelfPlay.play(CudaAccelerator::new, rules, games);
     }
 }

@@ -160,7 +160,7 @@ final class Lane {
             begin(game, plays);
             return;
         }
-        swapSides(planes, 8 * game);
+        Planes.swap(planes, 8 * game);
         Chances.swap(chances, 6 * chosen);
         System.arraycopy(chances, 6 * chosen, values, 6 * game, 6);
         if (track.full()) {
@@ -175,13 +175,5 @@ final class Lane {
         int chosen = randoms[game].nextInt(kept);
         boolean near = Chances.equity(chances, 6 * chosen) >= Chances.equity(chances, 6 * best) - rules.margin();
         return near ? chosen : best;
-    }
-
-    private static void swapSides(int[] planes, int at) {
-        for (int k = at; k < at + 4; k++) {
-            int mine = planes[k];
-            planes[k] = planes[k + 4];
-            planes[k + 4] = mine;
-        }
     }
 }

@@ -204,7 +204,7 @@ final class LockstepDuel {
         }
         slot.over = (Planes.occupied(slot.planes, 0) & Planes.ON_BOARD) == 0;
         if (!slot.over) {
-            swapSides(slot.planes);
+            Planes.swap(slot.planes, 0);
             slot.toPlay = 1 - slot.toPlay;
         }
     }
@@ -222,13 +222,5 @@ final class LockstepDuel {
             decisions.get(slot.toPlay).add(slot.planes, 0, slot.roll, result);
         }
         System.arraycopy(result, 0, slot.planes, 0, 8);
-    }
-
-    private static void swapSides(int[] planes) {
-        for (int k = 0; k < 4; k++) {
-            int mover = planes[k];
-            planes[k] = planes[k + 4];
-            planes[k + 4] = mover;
-        }
     }
 }

@@ -7,7 +7,6 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import org.pipwright.engine.evaluation.Horizon;
-import org.pipwright.engine.network.Net;
 import org.pipwright.engine.position.Position;
 import org.pipwright.training.device.DeviceRollouts;
 import org.pipwright.training.device.RolledGames;
@@ -20,8 +19,8 @@ final class LockstepRollouts implements DeviceRollouts {
     private volatile Throwable failure;
 
     LockstepRollouts(Function<Recipe, Accelerator> accelerators, RolloutRules rules) {
-        requireFits(rules.deep());
-        requireFits(rules.quick());
+        ResidualNets.requireFits(rules.deep());
+        ResidualNets.requireFits(rules.quick());
         ResidualShape deep = ResidualNets.shape(rules.deep());
         ResidualShape quick = ResidualNets.shape(rules.quick());
         accelerator = accelerators.apply(Recipe.ofGames(deep, quick, rules.gamesAtOnce(), rules.keepMargin()));
@@ -32,14 +31,6 @@ final class LockstepRollouts implements DeviceRollouts {
         Map<RolloutLane.Opening, LaneAnswer> openings = new ConcurrentHashMap<>();
         for (int i = 0; i < rules.lanes(); i++) {
             lanes.add(new RolloutLane(accelerator, rules, horizons, turn, openings));
-        }
-    }
-
-    private static void requireFits(Net net) {
-        if (!ResidualNets.fits(net)) {
-            throw new IllegalArgumentException(
-                    "a card answers for residual networks on places-1 whose width is 128, 256"
-                            + " and so on to 1024, not for " + net.shape());
         }
     }
 

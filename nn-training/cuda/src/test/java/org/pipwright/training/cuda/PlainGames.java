@@ -2,6 +2,7 @@ package org.pipwright.training.cuda;
 
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Tally;
 import org.pipwright.training.device.DeviceDuel;
@@ -9,6 +10,8 @@ import org.pipwright.training.device.DeviceGames;
 import org.pipwright.training.device.DevicePlayer;
 import org.pipwright.training.device.DeviceRollouts;
 import org.pipwright.training.device.RolloutRules;
+import org.pipwright.training.device.SelfPlayRules;
+import org.pipwright.training.device.SelfPlayedGame;
 
 /** The device {@code plain}, for trying commands out where there is no card: they do all that they do on one, slowly. */
 public final class PlainGames implements DeviceGames {
@@ -31,5 +34,10 @@ public final class PlainGames implements DeviceGames {
     @Override
     public DeviceRollouts rollouts(RolloutRules rules, int threads) {
         return new LockstepRollouts(PlainAccelerator::new, rules);
+    }
+
+    @Override
+    public String selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games) {
+        return LockstepSelfPlay.play(PlainAccelerator::new, rules, games);
     }
 }
