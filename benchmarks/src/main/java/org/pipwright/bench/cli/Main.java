@@ -12,6 +12,7 @@ import org.pipwright.bench.cube.MatchTableCommand;
 import org.pipwright.bench.exact.PolicyCommand;
 import org.pipwright.bench.exact.RacesCommand;
 import org.pipwright.bench.exact.SolveCommand;
+import org.pipwright.bench.explain.TraitWeightsCommand;
 import org.pipwright.bench.search.DuelsCommand;
 import org.pipwright.bench.search.SearchCommand;
 import org.pipwright.bench.search.SieveCommand;
@@ -43,6 +44,7 @@ import picocli.CommandLine.RunLast;
             TrainingCommand.class,
             SearchCommand.class,
             SieveCommand.class,
+            TraitWeightsCommand.class,
             DuelsCommand.class,
             SignatureCommand.class,
             OpeningsCommand.class,

@@ -2,6 +2,7 @@ package org.pipwright.engine.explain;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.position.Position;
@@ -13,14 +14,19 @@ import org.pipwright.engine.search.RollReply;
  * @param lookahead rolls averaged over after each reply of the opponent
  * @param best the best play
  * @param rivals the others, best first
+ * @param gammons what gammons are worth under the stakes
  */
-public record Explanation(int lookahead, ExplainedPlay best, List<ExplainedPlay> rivals) {
+public record Explanation(int lookahead, ExplainedPlay best, List<ExplainedPlay> rivals, GammonValues gammons) {
+    /** What gammons are worth without a cube and in money play. */
+    public static final GammonValues USUAL = new GammonValues(0.5, 0.5);
+
     /**
      * Keeps the rivals.
      *
      * @param lookahead after each reply
      * @param best the best play
      * @param rivals the others
+     * @param gammons what gammons are worth
      */
     public Explanation {
         rivals = List.copyOf(rivals);
@@ -42,6 +48,16 @@ public record Explanation(int lookahead, ExplainedPlay best, List<ExplainedPlay>
             List<RollReply> replies = next.finished() ? List.of() : judge.replies(next, lookahead);
             explained.add(new ExplainedPlay(ranked, PlayFacts.of(position, ranked.play()), Swings.of(replies)));
         }
-        return new Explanation(lookahead, explained.get(0), explained.subList(1, explained.size()));
+        return new Explanation(lookahead, explained.get(0), explained.subList(1, explained.size()), USUAL);
+    }
+
+    /**
+     * The same under other stakes.
+     *
+     * @param worth what gammons are worth under them
+     * @return the explanation
+     */
+    public Explanation with(GammonValues worth) {
+        return new Explanation(lookahead, best, rivals, worth);
     }
 }

@@ -2,6 +2,7 @@ package org.pipwright.engine.explain;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import org.pipwright.engine.measures.Crossovers;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Step;
 import org.pipwright.engine.position.Planes;
@@ -11,6 +12,7 @@ import org.pipwright.engine.position.Position;
  * What a play does to the board, seen from the side that plays; points are counted from its home.
  *
  * @param play the play
+ * @param stage the stage of the game before it
  * @param before the board before it
  * @param after the board after it
  * @param made points it makes: held after it and not before, from low to high
@@ -20,9 +22,12 @@ import org.pipwright.engine.position.Position;
  * @param exposure what the opponent's next roll can do
  * @param newPoints with how many of its next 36 throws the side could hold one more of the points 3 to 7 and 18 to 22, if
  *     the opponent left the board as it is; 0 without contact
+ * @param plans what both sides have before them
+ * @param crossovers crossovers the side needs to bear everything off
  */
 public record PlayFacts(
         Play play,
+        Stage stage,
         BoardFacts before,
         BoardFacts after,
         List<Integer> made,
@@ -30,7 +35,9 @@ public record PlayFacts(
         int hits,
         int borneOff,
         Exposure exposure,
-        int newPoints) {
+        int newPoints,
+        Plans plans,
+        int crossovers) {
     /** Points from here on are in the opponent's home: a made one is an anchor. */
     private static final int ANCHORS = 19;
 
@@ -38,6 +45,7 @@ public record PlayFacts(
      * Keeps the lists.
      *
      * @param play the play
+     * @param stage the stage of the game before it
      * @param before the board before it
      * @param after the board after it
      * @param made points it makes
@@ -46,6 +54,8 @@ public record PlayFacts(
      * @param borneOff checkers it bears off
      * @param exposure what the opponent's next roll can do
      * @param newPoints throws that make one more good point
+     * @param plans what both sides have before them
+     * @param crossovers to bear everything off
      */
     public PlayFacts {
         made = List.copyOf(made);
@@ -62,8 +72,10 @@ public record PlayFacts(
     public static PlayFacts of(Position position, Play play) {
         BoardFacts before = BoardFacts.of(position);
         BoardFacts after = BoardFacts.of(play.result());
+        Stage stage = Stage.of(position);
         return new PlayFacts(
                 play,
+                stage,
                 before,
                 after,
                 without(after.mine().made(), before.mine().made()),
@@ -73,7 +85,9 @@ public record PlayFacts(
                         .filter(step -> step.to() == Planes.OFF)
                         .count(),
                 Exposure.of(play.next()),
-                after.contact() ? Prospects.newPoints(play.result()) : 0);
+                after.contact() ? Prospects.newPoints(play.result()) : 0,
+                Plans.of(play.result(), play.next(), stage),
+                Crossovers.of(play.result().toPlanes(), 0).off());
     }
 
     private static List<Integer> without(List<Integer> points, List<Integer> others) {

@@ -13,7 +13,7 @@ final class Prospects {
     private static final int HIGH = 7;
 
     /** The same points as the opponent counts them: its bar point, and anchors. */
-    private static final int WANTED = points(LOW, HIGH) | points(Planes.BAR - HIGH, Planes.BAR - LOW);
+    static final int WANTED = points(LOW, HIGH) | points(Planes.BAR - HIGH, Planes.BAR - LOW);
 
     private Prospects() {}
 

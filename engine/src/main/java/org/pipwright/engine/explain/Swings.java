@@ -92,4 +92,30 @@ public record Swings(double mean, List<Swing> rolls) {
         hoped.sort(Comparator.comparingDouble(swing -> -swing.change()));
         return List.copyOf(hoped.subList(0, Math.min(most, hoped.size())));
     }
+
+    /**
+     * Whether the opponent's replies are known.
+     *
+     * @return false if the game is over or nobody asked for them
+     */
+    public boolean known() {
+        return !rolls.isEmpty();
+    }
+
+    /**
+     * What the opponent's hits cost: how much the mean is below that over the rolls whose best reply does not hit.
+     *
+     * @return points per game; 0 if no roll hits, or every roll
+     */
+    public double costOfHits() {
+        double missed = 0;
+        int misses = 0;
+        for (Swing swing : rolls) {
+            if (!swing.hits()) {
+                missed += swing.roll().ways() * swing.equity();
+                misses += swing.roll().ways();
+            }
+        }
+        return misses == 0 ? 0 : missed / misses - mean;
+    }
 }

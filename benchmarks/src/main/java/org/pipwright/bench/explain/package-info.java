@@ -1,0 +1,2 @@
+/** How much the facts that explanations tell count on average. */
+package org.pipwright.bench.explain;
