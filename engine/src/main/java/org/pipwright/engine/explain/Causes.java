@@ -6,6 +6,9 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.GammonValues;
+import org.pipwright.engine.evaluation.Outcomes;
 
 /**
  * Why one play is better than another, by kinds of fact. What the opponent's hits cost is measured where its replies are
@@ -15,8 +18,14 @@ import java.util.stream.Collectors;
  * @param all the kinds of fact that differ, what costs the weaker play most first
  */
 public record Causes(List<Cause> all) {
-    /** A second cause is named with the first if it counts at least so much of it. */
-    private static final double BESIDE = 0.6;
+    /** A second cause is named with the first if it counts at least so much of it, */
+    private static final double BESIDE = 0.4;
+
+    /** and the first less than so much of all that speaks against the play. */
+    private static final double MOST = 2.0 / 3;
+
+    /** Gammons that a score makes more or less of come first if they make up so much of the difference. */
+    private static final double BY_SCORE = 0.5;
 
     /**
      * Keeps the causes.
@@ -32,9 +41,10 @@ public record Causes(List<Cause> all) {
      *
      * @param best the better play
      * @param rival the weaker one, of the same roll
+     * @param gammons what gammons are worth under the stakes
      * @return the causes
      */
-    public static Causes of(ExplainedPlay best, ExplainedPlay rival) {
+    public static Causes of(ExplainedPlay best, ExplainedPlay rival, GammonValues gammons) {
         Map<Motive, Double> points = new EnumMap<>(Motive.class);
         Stage stage = best.facts().stage();
         for (Trait trait : Trait.values()) {
@@ -45,36 +55,42 @@ public record Causes(List<Cause> all) {
         if (measured) {
             points.put(Motive.SHOTS, rival.swings().costOfHits() - best.swings().costOfHits());
         }
+        points.put(Motive.GAMMONS, byScore(best, rival, gammons));
         List<Cause> causes = new ArrayList<>();
         points.forEach((motive, size) -> causes.add(new Cause(motive, size, measured && motive == Motive.SHOTS)));
-        causes.removeIf(cause -> cause.points() == 0);
+        causes.removeIf(cause -> Math.abs(cause.points()) < CubeTerms.NOISE);
         causes.sort(Comparator.comparingDouble(cause -> -cause.points()));
         return new Causes(causes);
     }
 
-    /**
-     * The same without kinds of fact that cannot be told.
-     *
-     * @param untold kinds to leave out
-     * @return the others
-     */
-    public Causes without(List<Motive> untold) {
-        return new Causes(
-                all.stream().filter(cause -> !untold.contains(cause.motive())).collect(Collectors.toList()));
+    /** What gammons make of the difference beyond what they do for money. */
+    private static double byScore(ExplainedPlay best, ExplainedPlay rival, GammonValues gammons) {
+        Outcomes one = best.ranked().outcomes();
+        Outcomes other = rival.ranked().outcomes();
+        return ChancesApart.of(one, other, gammons).sum()
+                - ChancesApart.of(one, other, Explanation.USUAL).sum();
     }
 
     /**
      * What costs the weaker play most.
      *
-     * @return one or two causes, the larger first; none if nothing speaks against it
+     * @param difference what it costs in all, points per game
+     * @return one or two causes, the first the one to begin with; none if nothing speaks against it
      */
-    public List<Cause> main() {
-        List<Cause> against = against();
-        if (against.size() < 2
-                || against.get(1).points() < BESIDE * against.get(0).points()) {
-            return against.subList(0, Math.min(1, against.size()));
-        }
-        return against.subList(0, 2);
+    public List<Cause> main(double difference) {
+        List<Cause> against = new ArrayList<>(against());
+        against.stream()
+                .filter(cause -> cause.motive() == Motive.GAMMONS && cause.points() >= BY_SCORE * difference)
+                .findFirst()
+                .ifPresent(cause -> {
+                    against.remove(cause);
+                    against.add(0, cause);
+                });
+        double sum = against.stream().mapToDouble(Cause::points).sum();
+        boolean two = against.size() > 1
+                && against.get(1).points() >= BESIDE * against.get(0).points()
+                && against.get(0).points() < MOST * sum;
+        return List.copyOf(against.subList(0, two ? 2 : Math.min(1, against.size())));
     }
 
     /**

@@ -6,7 +6,6 @@ import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.search.RollReply;
 
 /**
  * The facts about the best play of a roll and its rivals.
@@ -45,10 +44,16 @@ public record Explanation(int lookahead, ExplainedPlay best, List<ExplainedPlay>
         List<ExplainedPlay> explained = new ArrayList<>();
         for (PlayVerdict ranked : ranking) {
             Position next = ranked.play().next();
-            List<RollReply> replies = next.finished() ? List.of() : judge.replies(next, lookahead);
-            explained.add(new ExplainedPlay(ranked, PlayFacts.of(position, ranked.play()), Swings.of(replies)));
+            explained.add(
+                    new ExplainedPlay(ranked, PlayFacts.of(position, ranked.play()), swings(next, judge, lookahead)));
         }
         return new Explanation(lookahead, explained.get(0), explained.subList(1, explained.size()), USUAL);
+    }
+
+    private static Swings swings(Position next, Judge judge, int lookahead) {
+        return next.finished()
+                ? Swings.of(List.of(), 0)
+                : Swings.of(judge.replies(next, lookahead), CostOfHits.of(next, judge));
     }
 
     /**

@@ -1,7 +1,6 @@
 package org.pipwright.engine.explain;
 
 import org.pipwright.engine.play.Play;
-import org.pipwright.engine.play.Step;
 import org.pipwright.engine.roll.Roll;
 
 /**
@@ -12,13 +11,4 @@ import org.pipwright.engine.roll.Roll;
  * @param equity points per game after it, cubeless, for the side that has played
  * @param change that equity less the mean over the rolls: negative for a roll that is good for the opponent
  */
-public record Swing(Roll roll, Play reply, double equity, double change) {
-    /**
-     * Whether the reply hits.
-     *
-     * @return true if it hits at least one checker
-     */
-    public boolean hits() {
-        return reply.steps().stream().anyMatch(Step::hit);
-    }
-}
+public record Swing(Roll roll, Play reply, double equity, double change) {}

@@ -13,8 +13,10 @@ import org.pipwright.engine.search.RollReply;
  *
  * @param mean equity averaged over the 36 throws, points per game
  * @param rolls all 21 rolls, the opponent's best first; none if the game is over
+ * @param costOfHits what the opponent's hits cost, points per game: how much better its best replies are than the best that
+ *     do not hit, averaged over the 36 throws
  */
-public record Swings(double mean, List<Swing> rolls) {
+public record Swings(double mean, List<Swing> rolls, double costOfHits) {
     private static final double THROWS = 36;
 
     /**
@@ -22,6 +24,7 @@ public record Swings(double mean, List<Swing> rolls) {
      *
      * @param mean points per game
      * @param rolls the opponent's best first
+     * @param costOfHits points per game, at least 0
      */
     public Swings {
         rolls = List.copyOf(rolls);
@@ -31,9 +34,10 @@ public record Swings(double mean, List<Swing> rolls) {
      * The swings of replies.
      *
      * @param replies the best reply to each roll, with chances for the side that replies; empty if the game is over
+     * @param costOfHits what hits cost
      * @return the swings, for the other side
      */
-    public static Swings of(List<RollReply> replies) {
+    public static Swings of(List<RollReply> replies, double costOfHits) {
         double mean = replies.stream()
                         .mapToDouble(
                                 reply -> -reply.roll().ways() * reply.outcomes().equity())
@@ -45,7 +49,7 @@ public record Swings(double mean, List<Swing> rolls) {
             rolls.add(new Swing(reply.roll(), reply.play(), equity, equity - mean));
         }
         rolls.sort(Comparator.comparingDouble(Swing::change));
-        return new Swings(mean, rolls);
+        return new Swings(mean, rolls, costOfHits);
     }
 
     /**
@@ -100,22 +104,5 @@ public record Swings(double mean, List<Swing> rolls) {
      */
     public boolean known() {
         return !rolls.isEmpty();
-    }
-
-    /**
-     * What the opponent's hits cost: how much the mean is below that over the rolls whose best reply does not hit.
-     *
-     * @return points per game; 0 if no roll hits, or every roll
-     */
-    public double costOfHits() {
-        double missed = 0;
-        int misses = 0;
-        for (Swing swing : rolls) {
-            if (!swing.hits()) {
-                missed += swing.roll().ways() * swing.equity();
-                misses += swing.roll().ways();
-            }
-        }
-        return misses == 0 ? 0 : missed / misses - mean;
     }
 }

@@ -59,9 +59,9 @@ public enum Trait {
     STAYS_OUT(Motive.ENTRY, 1, facts -> 36 - facts.plans().entry().enters()),
     /** Throws with which the opponent moves nothing. */
     IDLE(Motive.ENTRY, 1, facts -> facts.exposure().idle()),
-    /** Length of the row beyond three points, if something is behind it. */
-    ROW(Motive.PRIME, 1, facts -> Math.max(0, facts.after().prime().length() - 3)),
-    /** The same times the checkers behind it, four at most. */
+    /** Length of the row beyond two points, if something is behind it. */
+    ROW(Motive.PRIME, 1, facts -> Math.max(0, facts.after().prime().length() - 2)),
+    /** Length beyond three times the checkers behind it, four at most. */
     ROW_TRAPS(
             Motive.PRIME,
             1,
@@ -96,10 +96,16 @@ public enum Trait {
     STACKED(Motive.SPREAD, -1, facts -> facts.plans().spread().stacked()),
     /** Checkers on the 1 and 2 points. */
     BURIED(Motive.SPREAD, -1, facts -> facts.plans().spread().buried()),
-    /** Points of the home without a checker. */
-    GAPS(Motive.SPREAD, -1, facts -> facts.plans().spread().gaps()),
-    /** Blots in the home. */
-    HOME_BLOTS(Motive.HOME_BLOTS, -1, facts -> facts.plans().spread().homeBlots()),
+    /** Points of the home without a checker, when it comes to bringing home and bearing off. */
+    GAPS(
+            Motive.SPREAD,
+            -1,
+            facts -> facts.stage() == Stage.CONTACT ? 0 : facts.plans().spread().gaps()),
+    /** Blots in the home, if the opponent is on the bar or has a blot that a number of this side hits. */
+    HOME_BLOTS(
+            Motive.HOME_BLOTS,
+            -1,
+            facts -> returnShot(facts) ? facts.plans().spread().homeBlots() : 0),
     /** The same, for each checker of the opponent's on the bar. */
     HOME_BLOTS_AT_BAR(
             Motive.HOME_BLOTS,
@@ -163,6 +169,10 @@ public enum Trait {
      */
     public double of(PlayFacts facts) {
         return measure.applyAsDouble(facts);
+    }
+
+    private static boolean returnShot(PlayFacts facts) {
+        return facts.after().theirs().onBar() > 0 || facts.plans().numbers().hitting() != 0;
     }
 
     private static int home(Structure side) {

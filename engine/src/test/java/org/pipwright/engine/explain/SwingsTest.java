@@ -45,7 +45,7 @@ class SwingsTest {
                 List<RollReply> replies = one.replies(position, lookahead);
                 assertEquals(replies, two.replies(position, lookahead));
                 assertEquals(Roll.all(), replies.stream().map(RollReply::roll).toList());
-                Swings swings = Swings.of(replies);
+                Swings swings = Swings.of(replies, 0);
                 assertEquals(-one.odds(position, lookahead + 1).equity(), swings.mean(), 1e-5, position.toString());
                 double changes = 0;
                 for (Swing swing : swings.rolls()) {
@@ -126,7 +126,7 @@ class SwingsTest {
         List<RollReply> replies = Roll.all().stream()
                 .map(roll -> new RollReply(roll, any, roll.equals(Roll.of(6, 6)) ? won : even))
                 .toList();
-        Swings swings = Swings.of(replies);
+        Swings swings = Swings.of(replies, 0);
         assertEquals(-1 / 36.0, swings.mean(), 1e-12);
         assertEquals(
                 List.of(Roll.of(6, 6)),

@@ -9,6 +9,7 @@ import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.RankReport;
 import org.pipwright.cli.report.RankText;
+import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
@@ -164,13 +165,14 @@ public final class RankCommand extends CliCommand {
 
     private RankReport report(Question question, List<Play> named) {
         Model model = net.load();
-        try (Judge judge = search.judge(cube.knowledge(search.knowledge(model, console())))) {
+        Knowledge knowledge = cube.knowledge(search.knowledge(model, console()));
+        try (Judge judge = search.judge(knowledge)) {
             Verdict verdict = judge.ask(
                     named.isEmpty() ? question : question.only(withBest(question, named, judge)),
                     games.on(search.effort()));
             search.tell(judge, console());
             RankReport report = RankReport.of(verdict, named, NetLabel.of(net.name(), model), most());
-            return explain ? report.with(explanation(question.position(), report.explained(), judge)) : report;
+            return explain ? report.with(explanation(question, report.explained(), judge, knowledge)) : report;
         }
     }
 
@@ -185,8 +187,14 @@ public final class RankCommand extends CliCommand {
     }
 
     /** The opponent's replies are looked at as deeply as they were for the ranking, with the cube left out. */
-    private static Explanation explanation(Position from, List<PlayVerdict> shown, Judge judge) {
+    private static Explanation explanation(
+            Question question, List<PlayVerdict> shown, Judge judge, Knowledge knowledge) {
         int lookahead = Math.max(0, shown.get(0).lookahead() - 1);
-        return Explanation.of(from, shown.subList(0, Math.min(1 + RIVALS, shown.size())), judge, lookahead);
+        List<PlayVerdict> explained = shown.subList(0, Math.min(1 + RIVALS, shown.size()));
+        Explanation explanation = Explanation.of(question.position(), explained, judge, lookahead);
+        return question.cubeful()
+                ? explanation.with(GammonValues.of(knowledge.terms(question.stakes()), question.cube())
+                        .orElse(Explanation.USUAL))
+                : explanation;
     }
 }

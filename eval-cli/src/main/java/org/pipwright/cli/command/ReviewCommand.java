@@ -97,11 +97,12 @@ public final class ReviewCommand extends CliCommand {
         ReviewProgress progress = new ReviewProgress(console().err());
         int[] code = {0};
         Interruption.during(
-                () -> code[0] = report(() -> reviews.review(record, kept, progress), label, progress), progress::stop);
+                () -> code[0] = report(() -> reviews.review(record, kept, progress), label, knowledge, progress),
+                progress::stop);
         return code[0];
     }
 
-    private int report(Supplier<Review> reviewing, NetLabel label, ReviewProgress progress) {
+    private int report(Supplier<Review> reviewing, NetLabel label, Knowledge knowledge, ReviewProgress progress) {
         Review review;
         try {
             review = reviewing.get();
@@ -114,7 +115,7 @@ public final class ReviewCommand extends CliCommand {
             console().err().println("pipwright: stopped " + progress.reached() + options.howToGoOn());
             return 2;
         }
-        ReviewReport report = new ReviewReport(review, label);
+        ReviewReport report = new ReviewReport(review, label, knowledge.terms());
         if (html != null) {
             OutputFile.write(html, ReviewPage.html(report).getBytes(StandardCharsets.UTF_8));
         }

@@ -3,10 +3,12 @@ package org.pipwright.cli.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
+import java.util.Locale;
 import org.pipwright.engine.explain.Blot;
 import org.pipwright.engine.explain.BoardFacts;
 import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.Explanation;
+import org.pipwright.engine.explain.Motive;
 import org.pipwright.engine.explain.PlayFacts;
 import org.pipwright.engine.explain.Prime;
 import org.pipwright.engine.explain.Swing;
@@ -19,15 +21,20 @@ final class ExplainJson {
         json.writeObjectFieldStart("explanation");
         json.writeNumberField("replyLookahead", explanation.lookahead());
         json.writeArrayFieldStart("plays");
-        play(json, explanation.best(), PlayWords.sentences(explanation.best()));
+        play(json, explanation.best(), List.of(), PlayWords.sentences(explanation.best()));
         for (ExplainedPlay rival : explanation.rivals()) {
-            play(json, rival, RivalWords.sentences(explanation.best(), rival));
+            play(
+                    json,
+                    rival,
+                    RivalWords.leads(explanation.best(), rival, explanation.gammons()),
+                    RivalWords.sentences(explanation.best(), rival, explanation.gammons()));
         }
         json.writeEndArray();
         json.writeEndObject();
     }
 
-    private static void play(JsonGenerator json, ExplainedPlay play, List<String> sentences) throws IOException {
+    private static void play(JsonGenerator json, ExplainedPlay play, List<Motive> leads, List<String> sentences)
+            throws IOException {
         PlayFacts facts = play.facts();
         json.writeStartObject();
         json.writeStringField("playText", facts.play().toString());
@@ -43,6 +50,11 @@ final class ExplainJson {
         json.writeNumberField("idleRolls", facts.exposure().idle());
         board(json, facts.after());
         swings(json, play);
+        json.writeArrayFieldStart("mainly");
+        for (Motive lead : leads) {
+            json.writeString(lead.name().toLowerCase(Locale.ROOT).replace('_', ' '));
+        }
+        json.writeEndArray();
         json.writeArrayFieldStart("sentences");
         for (String sentence : sentences) {
             json.writeString(sentence);

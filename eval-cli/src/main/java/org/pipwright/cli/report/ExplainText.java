@@ -16,7 +16,7 @@ final class ExplainText {
         ExplainedPlay best = explanation.best();
         paragraph("Best: " + best.facts().play(), PlayWords.sentences(best), out);
         for (ExplainedPlay rival : explanation.rivals()) {
-            paragraph(heading(rival, given), RivalWords.sentences(best, rival), out);
+            paragraph(heading(rival, given), RivalWords.sentences(best, rival, explanation.gammons()), out);
         }
     }
 

@@ -29,6 +29,16 @@ final class Phrases {
         return number + " " + what + (number == 1 ? "" : "s");
     }
 
+    /** Such as {@code 2} or {@code none}. */
+    static String orNone(int number) {
+        return number == 0 ? "none" : String.valueOf(number);
+    }
+
+    /** The same of the 36 throws, such as {@code 35} or {@code all}. */
+    static String ofAll(int rolls) {
+        return rolls == 36 ? "all" : orNone(rolls);
+    }
+
     /** Such as {@code a checker} or {@code 2 checkers}. */
     static String some(int number, String what) {
         return number == 1 ? "a " + what : count(number, what);

@@ -42,7 +42,7 @@ public record Reasoning(Judge judge, int lookahead, boolean simulateRaces, Funct
                 Math.max(0, lookahead - 1));
         return new Reasons(
                 PlayWords.facts(explanation.best()),
-                RivalWords.sentences(explanation.best(), explanation.rivals().get(0)));
+                RivalWords.sentences(explanation.best(), explanation.rivals().get(0), explanation.gammons()));
     }
 
     private Reasons cube(CubeExercise question) {

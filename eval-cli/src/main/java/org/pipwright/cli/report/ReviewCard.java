@@ -90,7 +90,7 @@ public record ReviewCard(
                 boards(turn),
                 moment.notes(),
                 tables,
-                reasons(turn));
+                reasons(report, turn));
     }
 
     private static List<Act> acts(ReviewReport report, ReviewedTurn turn) {
@@ -153,10 +153,10 @@ public record ReviewCard(
         return new Board(SvgText.over(BoardPicture.pieces(scene, theme), BOARD), caption);
     }
 
-    private static List<String> reasons(ReviewedTurn turn) {
+    private static List<String> reasons(ReviewReport report, ReviewedTurn turn) {
         List<String> reasons = new ArrayList<>();
         for (Decision decision : turn.decisions()) {
-            Optional.of(ReviewWhy.sentences(turn, decision))
+            Optional.of(ReviewWhy.sentences(report, turn, decision))
                     .filter(why -> !why.isEmpty())
                     .ifPresent(why -> reasons.add(ReviewWords.made(turn) + ": " + String.join(" ", why)));
         }

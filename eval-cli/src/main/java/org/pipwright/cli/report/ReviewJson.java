@@ -193,7 +193,7 @@ public final class ReviewJson {
         json.writeStringField("grade", decision.grade().word());
         json.writeBooleanField("counted", decision.counted());
         json.writeArrayFieldStart("sentences");
-        for (String sentence : ReviewWhy.sentences(turn, decision)) {
+        for (String sentence : ReviewWhy.sentences(report, turn, decision)) {
             json.writeString(sentence);
         }
         json.writeEndArray();

@@ -3,7 +3,10 @@ package org.pipwright.cli.report;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.Heading;
 import org.pipwright.engine.review.Review;
@@ -16,8 +19,9 @@ import org.pipwright.engine.review.TurningPoint;
  *
  * @param review the record, judged
  * @param net the net that judged
+ * @param terms what gammons and cubes are worth under given stakes, seen from the side on roll
  */
-public record ReviewReport(Review review, NetLabel net) {
+public record ReviewReport(Review review, NetLabel net, Function<Stakes, CubeTerms> terms) {
     private static final int TURNING_POINTS = 4;
 
     GameRecord record() {

@@ -1,7 +1,9 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
+import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.explain.ExplainedPlay;
+import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.explain.PlayFacts;
 import org.pipwright.engine.explain.Swings;
 import org.pipwright.engine.judge.PlayVerdict;
@@ -15,7 +17,7 @@ final class ReviewWhy {
     private ReviewWhy() {}
 
     /** Sentences about the play that was made; none for other decisions and for fine plays. */
-    static List<String> sentences(ReviewedTurn turn, Decision decision) {
+    static List<String> sentences(ReviewReport report, ReviewedTurn turn, Decision decision) {
         if (decision.kind() != Decision.Kind.PLAY || decision.grade() == Grade.FINE) {
             return List.of();
         }
@@ -25,7 +27,11 @@ final class ReviewWhy {
                 .findFirst()
                 .orElseThrow();
         Position from = turn.moment().position();
-        return RivalWords.sentences(explained(from, options.get(0)), explained(from, made));
+        GammonValues gammons = GammonValues.of(
+                        report.terms().apply(turn.moment().stakes()),
+                        turn.moment().rolling())
+                .orElse(Explanation.USUAL);
+        return RivalWords.sentences(explained(from, options.get(0)), explained(from, made), gammons);
     }
 
     static boolean made(ReviewedTurn turn, PlayVerdict option) {
@@ -33,6 +39,6 @@ final class ReviewWhy {
     }
 
     private static ExplainedPlay explained(Position from, PlayVerdict option) {
-        return new ExplainedPlay(option, PlayFacts.of(from, option.play()), Swings.of(List.of()));
+        return new ExplainedPlay(option, PlayFacts.of(from, option.play()), Swings.of(List.of(), 0));
     }
 }

@@ -1,0 +1,55 @@
+package org.pipwright.engine.explain;
+
+import java.util.List;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.play.Step;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
+
+/**
+ * What it is worth to the side on roll that it may hit: the mean over its rolls of how much its best play has over its best
+ * play that hits nothing, by the judge without lookahead. Where every play of a roll hits, its best is held against the mean of
+ * the plays that hit nothing with the other rolls.
+ */
+final class CostOfHits {
+    private static final double THROWS = 36;
+    private static final Effort QUICK = Effort.STATIC.withRaces(false);
+    private double gained;
+    private double forced;
+    private int forcedThrows;
+    private double quiet;
+    private int quietThrows;
+
+    private CostOfHits() {}
+
+    /** Points per game, at least 0; 0 if every play of every roll hits. */
+    static double of(Position position, Judge judge) {
+        CostOfHits cost = new CostOfHits();
+        for (Roll roll : Roll.all()) {
+            cost.add(roll, judge.ask(Question.of(position, roll), QUICK).plays());
+        }
+        return cost.mean();
+    }
+
+    private void add(Roll roll, List<PlayVerdict> plays) {
+        double best = plays.get(0).equity();
+        for (PlayVerdict each : plays) {
+            if (each.play().steps().stream().noneMatch(Step::hit)) {
+                gained += roll.ways() * (best - each.equity());
+                quiet += roll.ways() * each.equity();
+                quietThrows += roll.ways();
+                return;
+            }
+        }
+        forced += roll.ways() * best;
+        forcedThrows += roll.ways();
+    }
+
+    private double mean() {
+        double more = quietThrows == 0 ? 0 : forced - forcedThrows * quiet / quietThrows;
+        return (gained + Math.max(0, more)) / THROWS;
+    }
+}
