@@ -20,6 +20,7 @@ class ArchitectureTest {
             "cube",
             "calibration",
             "start",
+            "explain",
             "strength",
             "exact",
             "cli");
@@ -31,6 +32,7 @@ class ArchitectureTest {
             "cubeplay",
             "duel",
             "evaluation",
+            "explain",
             "features",
             "files",
             "match",

@@ -22,6 +22,8 @@ public enum Motive {
     TIMING,
     /** Fewer of its own next rolls leave a shot. */
     NEXT_SHOTS,
+    /** More of the opponent's next rolls leave a shot. */
+    WAITING,
     /** Its checkers stand better: fewer stacked or buried, fewer gaps. */
     SPREAD,
     /** Fewer blots in its home, when the opponent may be hit and hit back. */

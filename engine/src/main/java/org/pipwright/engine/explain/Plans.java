@@ -12,6 +12,8 @@ import org.pipwright.engine.position.Position;
  * @param entry how the opponent comes in from the bar
  * @param nextShots throws of its own next roll that leave a shot however they are played; counted in {@link Stage#CLOSING}
  *     alone, else 0
+ * @param theirNextShots the same of the opponent's next roll, if it is the one that brings its checkers home or off past what
+ *     stays behind
  * @param spread how its checkers are spread
  * @param theirSpread the opponent's
  * @param numbers what each number does for it
@@ -22,6 +24,7 @@ public record Plans(
         Escape theirEscape,
         Entry entry,
         int nextShots,
+        int theirNextShots,
         Spread spread,
         Spread theirSpread,
         Numbers numbers,
@@ -43,6 +46,7 @@ public record Plans(
                 over ? Escape.FREE : Escape.of(next),
                 over ? new Entry(0, 36) : Entry.of(next),
                 over || stage != Stage.CLOSING ? 0 : NextShots.of(result),
+                over || Stage.of(next) != Stage.CLOSING ? 0 : NextShots.of(next),
                 Spread.of(planes, 0),
                 Spread.of(planes, Planes.SIDE),
                 Numbers.of(planes, 0),

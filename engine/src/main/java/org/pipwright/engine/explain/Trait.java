@@ -92,6 +92,8 @@ public enum Trait {
                     : Math.min(32, facts.plans().spread().spare())),
     /** Own throws that leave a shot next time. */
     NEXT(Motive.NEXT_SHOTS, -1, facts -> facts.plans().nextShots()),
+    /** The opponent's throws that leave a shot. */
+    THEIR_NEXT(Motive.WAITING, 1, facts -> facts.plans().theirNextShots()),
     /** Checkers beyond the third of a point. */
     STACKED(Motive.SPREAD, -1, facts -> facts.plans().spread().stacked()),
     /** Checkers on the 1 and 2 points. */

@@ -57,6 +57,13 @@ final class MotiveWords {
                         best.plans().spread().spare(),
                         "pip");
             case NEXT_SHOTS -> nextShots(parts);
+            case WAITING ->
+                rolls(
+                        parts,
+                        true,
+                        "the opponent must leave a shot with",
+                        it.plans().theirNextShots(),
+                        best.plans().theirNextShots());
             case SPREAD -> spread(parts);
             case HOME_BLOTS ->
                 differs(
@@ -214,7 +221,7 @@ final class MotiveWords {
         int back = it.after().mine().checkersBack();
         int bestBack = best.after().mine().checkersBack();
         if (says(false, back, bestBack)) {
-            parts.add("it has " + Phrases.count(back, "checker") + " back instead of " + bestBack);
+            parts.add("it has " + Phrases.numberOf(back, "checker") + " back instead of " + Phrases.orNone(bestBack));
         }
         int row = it.after().theirPrime().length();
         if (it.plans().escape().behind() > 0) {
@@ -275,7 +282,8 @@ final class MotiveWords {
 
     private void off(List<String> parts) {
         if (says(true, it.borneOff(), best.borneOff())) {
-            parts.add("it bears off " + Phrases.count(it.borneOff(), "checker") + " instead of " + best.borneOff());
+            parts.add("it bears off " + Phrases.numberOf(it.borneOff(), "checker") + " instead of "
+                    + Phrases.orNone(best.borneOff()));
         } else {
             differs(
                     parts,
@@ -295,11 +303,7 @@ final class MotiveWords {
 
     private void differs(List<String> parts, boolean moreIsBetter, String clause, int number, int other, String what) {
         if (says(moreIsBetter, number, other)) {
-            parts.add(String.format(
-                    Locale.ROOT,
-                    clause,
-                    number == 0 ? "no " + what + "s" : Phrases.count(number, what),
-                    Phrases.orNone(other)));
+            parts.add(String.format(Locale.ROOT, clause, Phrases.numberOf(number, what), Phrases.orNone(other)));
         }
     }
 

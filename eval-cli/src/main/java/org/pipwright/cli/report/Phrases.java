@@ -29,6 +29,11 @@ final class Phrases {
         return number + " " + what + (number == 1 ? "" : "s");
     }
 
+    /** The same, or such as {@code no checker}. */
+    static String numberOf(int number, String what) {
+        return number == 0 ? "no " + what : count(number, what);
+    }
+
     /** Such as {@code 2} or {@code none}. */
     static String orNone(int number) {
         return number == 0 ? "none" : String.valueOf(number);

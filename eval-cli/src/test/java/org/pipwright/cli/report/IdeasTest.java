@@ -7,15 +7,16 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashSet;
+import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
-import java.util.Set;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MatchStakes;
+import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.explain.Motive;
 import org.pipwright.engine.judge.Effort;
@@ -32,26 +33,46 @@ import org.pipwright.engine.score.MatchScore;
 import org.pipwright.models.ModelCatalog;
 
 /**
- * Explanations of positions of our own lead with what a player wrote down before they were read; the file's head says its
- * form. Not all do, and the ideas are not changed after the fact: the share may not fall.
+ * Explanations of positions of our own lead with what a player wrote down before they were read; the files' heads say their
+ * form. Not all do, and the ideas are not changed after the fact: the shares may not fall. Of the first set every third pair
+ * is held out: rules and weights are changed after looking at the others alone. The second set was written when the rules were
+ * made, and is held out as a whole.
  */
 class IdeasTest {
-    /** Of all the pairs; measured when this was written. */
-    private static final double SHARE = 0.85;
+    /** Shares that lead as meant, measured when this was written, of a quick net's explanations without lookahead. */
+    private static final Map<Set, Double> SHARES = Map.of(Set.WORKED_ON, 0.85, Set.THIRD, 0.85, Set.LATER, 0.5);
+
+    /** A net's name instead of the quick one: explanations and shares are printed, and ranking looks one roll ahead. */
+    private static final String NET = System.getProperty("pipwright.ideas");
 
     private static final int IDEAS = 60;
 
+    /** Where a pair belongs. */
+    private enum Set {
+        WORKED_ON,
+        THIRD,
+        LATER
+    }
+
     /** A pair of plays and what should be said of it first. */
     private record Idea(
-            String line, Position position, Roll roll, String score, Play best, Play rival, Set<Motive> ideas) {
-        static Idea of(String line) {
+            Set set,
+            String line,
+            Position position,
+            Roll roll,
+            String score,
+            Play best,
+            Play rival,
+            EnumSet<Motive> ideas) {
+        static Idea of(Set set, String line) {
             String[] parts = line.split("\\|");
             Position position = PositionText.parse(parts[1].strip());
             Roll roll = Roll.parse(parts[2].strip());
-            Set<Motive> ideas = Arrays.stream(parts[6].strip().split(" "))
+            EnumSet<Motive> ideas = Arrays.stream(parts[6].strip().split(" "))
                     .map(Motive::valueOf)
-                    .collect(Collectors.toSet());
+                    .collect(Collectors.toCollection(() -> EnumSet.noneOf(Motive.class)));
             return new Idea(
+                    set,
                     line,
                     position,
                     roll,
@@ -73,54 +94,64 @@ class IdeasTest {
     }
 
     private static List<Idea> ideas() throws IOException {
+        List<Idea> ideas = new ArrayList<>();
+        for (String line : lines("ideas.txt")) {
+            ideas.add(Idea.of(ideas.size() % 3 == 2 ? Set.THIRD : Set.WORKED_ON, line));
+        }
+        for (String line : lines("ideas-later.txt")) {
+            ideas.add(Idea.of(Set.LATER, line));
+        }
+        return ideas;
+    }
+
+    private static List<String> lines(String name) throws IOException {
         String text = new String(
                 IdeasTest.class
-                        .getResourceAsStream("/org/pipwright/cli/ideas.txt")
+                        .getResourceAsStream("/org/pipwright/cli/" + name)
                         .readAllBytes(),
                 StandardCharsets.US_ASCII);
-        return text.lines().filter(line -> !line.startsWith("#")).map(Idea::of).collect(Collectors.toList());
+        return text.lines().filter(line -> !line.startsWith("#")).collect(Collectors.toList());
     }
 
     @Test
     void everyPhaseHasItsPositions() throws IOException {
         List<Idea> ideas = ideas();
-        assertTrue(ideas.size() >= IDEAS);
-        Set<Motive> all = new HashSet<>();
+        assertTrue(ideas.stream().filter(idea -> idea.set() != Set.LATER).count() >= IDEAS);
+        EnumSet<Motive> all = EnumSet.noneOf(Motive.class);
         ideas.forEach(idea -> all.addAll(idea.ideas()));
         assertTrue(all.size() >= 14, all.toString());
     }
 
     @Test
     void explanationsLeadWithTheIdea() throws IOException {
-        Knowledge knowledge = Knowledge.of(ModelCatalog.shipped().load("standard"));
-        List<String> others = new ArrayList<>();
-        List<Idea> ideas = ideas();
-        int asMeant = 0;
+        Knowledge knowledge = Knowledge.of(ModelCatalog.shipped().load(NET == null ? "fifth" : NET));
+        Map<Set, List<String>> told = new EnumMap<>(Set.class);
+        Map<Set, Integer> asMeant = new EnumMap<>(Set.class);
         try (Judge judge = new Judge(knowledge, 1)) {
-            for (Idea idea : ideas) {
-                Explanation explanation = explanation(idea, judge, knowledge);
-                List<Motive> leads = RivalWords.leads(
-                        explanation.best(), explanation.rivals().get(0), explanation.gammons());
+            for (Idea idea : ideas()) {
+                Explanation why = explanation(idea, judge, knowledge);
+                ExplainedPlay rival = why.rivals().get(0);
+                List<Motive> leads = RivalWords.leads(why.best(), rival, why.gammons());
                 boolean meant = leads.stream().anyMatch(idea.ideas()::contains);
-                asMeant += meant ? 1 : 0;
-                String said = String.join(
-                        " ",
-                        RivalWords.sentences(
-                                explanation.best(), explanation.rivals().get(0), explanation.gammons()));
-                others.add((meant ? "+ " : "- ") + idea.line() + " | " + leads + " | " + said);
-                neverSaid(said);
+                asMeant.merge(idea.set(), meant ? 1 : 0, Integer::sum);
+                told.computeIfAbsent(idea.set(), set -> new ArrayList<>())
+                        .add((meant ? "+ " : "- ") + idea.line() + " | " + leads + " | "
+                                + String.join(" ", RivalWords.sentences(why.best(), rival, why.gammons())));
             }
         }
-        String all = String.join("\n", others);
-        if (System.getProperty("pipwright.ideas") != null) {
-            System.out.println(all);
+        if (NET != null) {
+            told.forEach((set, lines) -> System.out.println(
+                    set + ": " + asMeant.get(set) + " of " + lines.size() + "\n" + String.join("\n", lines)));
         }
-        assertTrue(asMeant >= SHARE * ideas.size(), asMeant + " of " + ideas.size() + "\n" + all);
+        told.forEach((set, lines) -> assertTrue(
+                asMeant.get(set) >= SHARES.get(set) * lines.size(),
+                set + ": " + asMeant.get(set) + " of " + lines.size() + "\n" + String.join("\n", lines)));
     }
 
     private static Explanation explanation(Idea idea, Judge judge, Knowledge knowledge) {
         Question question = idea.question();
-        List<PlayVerdict> plays = judge.ask(question, Effort.lookahead(1)).plays();
+        List<PlayVerdict> plays =
+                judge.ask(question, Effort.lookahead(NET == null ? 0 : 1)).plays();
         assertEquals(2, plays.size());
         // Which is better is the player's word: a net may err, and what is tested is what is said of it.
         PlayVerdict best = plays.stream()
@@ -133,15 +164,5 @@ class IdeasTest {
                 ? explanation.with(GammonValues.of(knowledge.terms(question.stakes()), question.cube())
                         .orElseThrow())
                 : explanation;
-    }
-
-    private static void neverSaid(String said) {
-        assertTrue(!said.toLowerCase(Locale.ROOT).contains("no play"), said);
-        for (String words : List.of(" 0.0 more", " 0.0 fewer", "  ", "..")) {
-            assertTrue(!said.contains(words), said);
-        }
-        java.util.regex.Matcher same = java.util.regex.Pattern.compile("(\\d+)( \\w+)? instead of \\1\\b")
-                .matcher(said);
-        assertTrue(!same.find(), said);
     }
 }
