@@ -97,8 +97,9 @@ class ExplainTest {
         String rival = text.substring(at, end < 0 ? text.length() : end);
         assertTrue(rival.contains(" (heavy)\n  Mainly because it does not make the 5 point"), rival);
         assertTrue(
-                rival.matches("(?s).*  Of 100 games it wins \\d\\.\\d fewer \\(-0\\.\\d{3} points\\), wins \\d\\.\\d fewer"
-                        + " gammons \\(-0\\.\\d{3}\\) and loses \\d\\.\\d more gammons \\(-0\\.\\d{3}\\)\\.\n.*"),
+                rival.matches(
+                        "(?s).*  Of 100 games it wins \\d\\.\\d fewer \\(-0\\.\\d{3} points\\), wins \\d\\.\\d fewer"
+                                + " gammons \\(-0\\.\\d{3}\\) and loses \\d\\.\\d more gammons \\(-0\\.\\d{3}\\)\\.\n.*"),
                 rival);
         assertFalse(rival.contains("race"), rival);
     }
