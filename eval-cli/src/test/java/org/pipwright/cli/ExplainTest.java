@@ -99,7 +99,7 @@ class ExplainTest {
         assertTrue(
                 rival.matches(
                         "(?s).*  Of 100 games it wins \\d\\.\\d fewer \\(-0\\.\\d{3} points\\), wins \\d\\.\\d fewer"
-                                + " gammons \\(-0\\.\\d{3}\\) and loses \\d\\.\\d more gammons \\(-0\\.\\d{3}\\)\\.\n.*"),
+                                + " gammons \\(-0\\.\\d{3}\\) and loses \\d\\.\\d more gammons \\(-0\\.\\d{3}\\)\\..*"),
                 rival);
         assertFalse(rival.contains("race"), rival);
     }
