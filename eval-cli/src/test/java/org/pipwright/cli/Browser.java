@@ -1,10 +1,15 @@
 package org.pipwright.cli;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -43,6 +48,17 @@ final class Browser implements AutoCloseable {
                 .findFirst()
                 .map(Path::toString)
                 .orElseGet(() -> Needed.missing("no " + what + " on the path: the page is not tested in a browser"));
+    }
+
+    /** Fails if axe finds anything that keeps people out. */
+    static void requireAccessible(Page page) {
+        List<String> found = new ArrayList<>();
+        new AxeBuilder(page)
+                .analyze()
+                .getViolations()
+                .forEach(each -> found.add(each.getId() + ": " + each.getHelp() + " "
+                        + each.getNodes().get(0).getHtml()));
+        assertEquals(List.of(), found);
     }
 
     com.microsoft.playwright.Browser chromium() {

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import java.io.ByteArrayInputStream;
@@ -206,14 +205,14 @@ class DeskServerTest {
             page.onPageError(complaints::add);
             page.navigate(server.address());
             assertFalse(page.url().contains("key"), page.url());
-            requireAccessible(page);
+            Browser.requireAccessible(page);
             page.locator("[name=name0]").fill("Ada");
             page.locator("[name=seed]").fill("3");
             page.getByText("Sit down").click();
             page.waitForSelector("#table");
             // The net moves by itself until Ada has to throw.
             page.waitForSelector("[data-key=r], [data-key=t]");
-            requireAccessible(page);
+            Browser.requireAccessible(page);
             while (page.locator("[data-key=t]").count() > 0) {
                 page.keyboard().press("t");
                 page.waitForSelector("[data-key=r]");
@@ -226,7 +225,7 @@ class DeskServerTest {
             page.waitForSelector(".error");
             page.getByText("Ask").click();
             page.waitForSelector("#opinion td");
-            requireAccessible(page);
+            Browser.requireAccessible(page);
             String best = page.locator("#opinion tbody th").first().textContent();
             page.locator("#play").fill(best);
             page.keyboard().press("Enter");
@@ -242,15 +241,5 @@ class DeskServerTest {
             assertTrue(((Number) wide).intValue() <= 390, "the page is " + wide + " wide");
             assertEquals(List.of(), complaints);
         }
-    }
-
-    private static void requireAccessible(Page page) {
-        List<String> found = new ArrayList<>();
-        new AxeBuilder(page)
-                .analyze()
-                .getViolations()
-                .forEach(each -> found.add(each.getId() + ": " + each.getHelp() + " "
-                        + each.getNodes().get(0).getHtml()));
-        assertEquals(List.of(), found);
     }
 }

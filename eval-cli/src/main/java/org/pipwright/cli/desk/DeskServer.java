@@ -36,9 +36,12 @@ public final class DeskServer implements AutoCloseable {
             config.routes.before(this::admit);
             config.routes.get("/assets/desk.css", context -> asset(context, "text/css", "desk.css"));
             config.routes.get("/assets/desk.js", context -> asset(context, "text/javascript", "desk.js"));
+            config.routes.get("/assets/board.css", context -> asset(context, "text/css", "board.css"));
+            config.routes.get("/assets/board.js", context -> asset(context, "text/javascript", "board.js"));
             config.routes.get("/assets/htmx.js", context -> context.contentType("text/javascript")
                     .result(DeskServer.class.getResourceAsStream(HTMX)));
             play.add(config.routes);
+            new BoardRoutes().add(config.routes);
         });
         server.start(HOST, setup.port());
     }

@@ -19,11 +19,24 @@ public final class BoardWords {
      * @return a sentence, addressed to the side from which it is seen
      */
     public static String of(Scene scene) {
+        return of(scene, true);
+    }
+
+    /**
+     * A board in words.
+     *
+     * @param scene what is shown
+     * @param pips whether the pips are told too; if not, they are to be counted
+     * @return a sentence, addressed to the side from which it is seen
+     */
+    public static String of(Scene scene, boolean pips) {
         Position position = scene.position();
         List<String> sentences = new ArrayList<>();
         sentences.add("You have " + checkers(position::count, point -> point));
         sentences.add("your opponent has " + checkers(position.swapped()::count, point -> 25 - point));
-        sentences.add("pips " + position.pips() + " against " + position.opponentPips());
+        if (pips) {
+            sentences.add("pips " + position.pips() + " against " + position.opponentPips());
+        }
         if (scene.roll() != null) {
             sentences.add("you have rolled " + scene.roll());
         }

@@ -22,6 +22,14 @@ public sealed interface Shape {
     Shape moved(double dx, double dy);
 
     /**
+     * The same thing seen in a mirror that stands upright.
+     *
+     * @param width of the page, in units
+     * @return the shape with left and right exchanged; letters still read from left to right
+     */
+    Shape mirrored(double width);
+
+    /**
      * A circle.
      *
      * @param role what it stands for
@@ -33,6 +41,11 @@ public sealed interface Shape {
         @Override
         public Disc moved(double dx, double dy) {
             return new Disc(role, at.moved(dx, dy), radius, ink);
+        }
+
+        @Override
+        public Disc mirrored(double page) {
+            return new Disc(role, at.mirrored(page), radius, ink);
         }
     }
 
@@ -51,6 +64,11 @@ public sealed interface Shape {
         public Box moved(double dx, double dy) {
             return new Box(role, at.moved(dx, dy), width, height, corner, ink);
         }
+
+        @Override
+        public Box mirrored(double page) {
+            return new Box(role, at.mirrored(page).moved(-width, 0), width, height, corner, ink);
+        }
     }
 
     /**
@@ -66,6 +84,11 @@ public sealed interface Shape {
         @Override
         public Bow moved(double dx, double dy) {
             return new Bow(role, from.moved(dx, dy), control.moved(dx, dy), to.moved(dx, dy), ink);
+        }
+
+        @Override
+        public Bow mirrored(double page) {
+            return new Bow(role, from.mirrored(page), control.mirrored(page), to.mirrored(page), ink);
         }
     }
 
@@ -93,6 +116,12 @@ public sealed interface Shape {
             return new Polygon(
                     role, corners.stream().map(spot -> spot.moved(dx, dy)).collect(Collectors.toList()), ink);
         }
+
+        @Override
+        public Polygon mirrored(double page) {
+            return new Polygon(
+                    role, corners.stream().map(spot -> spot.mirrored(page)).collect(Collectors.toList()), ink);
+        }
     }
 
     /**
@@ -114,6 +143,11 @@ public sealed interface Shape {
         @Override
         public Label moved(double dx, double dy) {
             return new Label(role, at.moved(dx, dy), text, size, bold, centred, colour);
+        }
+
+        @Override
+        public Label mirrored(double page) {
+            return new Label(role, at.mirrored(page), text, size, bold, centred, colour);
         }
     }
 }

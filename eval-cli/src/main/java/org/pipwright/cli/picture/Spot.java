@@ -17,4 +17,9 @@ public record Spot(double x, double y) {
     public Spot moved(double dx, double dy) {
         return new Spot(x + dx, y + dy);
     }
+
+    /** The same place seen in a mirror that stands upright on a page so wide. */
+    Spot mirrored(double width) {
+        return new Spot(width - x, y);
+    }
 }

@@ -1,0 +1,203 @@
+package org.pipwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import com.microsoft.playwright.Browser.NewContextOptions;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.CDPSession;
+import com.microsoft.playwright.Mouse;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.BoundingBox;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.cli.desk.DeskServer;
+import org.pipwright.cli.desk.DeskSetup;
+import org.pipwright.engine.judge.Knowledge;
+
+/** The board of the desk in a real browser: set up by mouse, finger and keyboard. */
+class BoardPageTest {
+    @TempDir
+    static Path folder;
+
+    private static DeskServer server;
+    private static String base;
+    private static Browser browser;
+
+    private final List<String> complaints = new ArrayList<>();
+
+    @BeforeAll
+    static void start() {
+        browser = Browser.start();
+        server = new DeskServer(new DeskSetup(0, List.of("tiny"), name -> Knowledge.of(TestNet.MODEL), folder, 1));
+        base = server.address().substring(0, server.address().indexOf("/?"));
+    }
+
+    @AfterAll
+    static void stop() {
+        if (server != null) {
+            server.close();
+            browser.close();
+        }
+    }
+
+    private Page open(int width, int height, boolean touch, String path) {
+        BrowserContext context = browser.chromium()
+                .newContext(
+                        new NewContextOptions().setViewportSize(width, height).setHasTouch(touch));
+        Page page = context.newPage();
+        page.onConsoleMessage(message -> complaints.add(message.text()));
+        page.onPageError(complaints::add);
+        page.navigate(server.address());
+        page.navigate(base + path);
+        return page;
+    }
+
+    @AfterEach
+    void nothingWasComplainedOf() {
+        assertEquals(List.of(), complaints);
+    }
+
+    /** Waits until the address ends so, and the page has been changed for it. */
+    private static void at(Page page, String query) {
+        page.waitForFunction(
+                "query => location.search === query && document.getElementById('desk').dataset.query === query.slice(1)",
+                query.isEmpty() ? "" : "?" + query);
+    }
+
+    private static void drag(Page page, String from, String to) {
+        BoundingBox start = page.locator(from).boundingBox();
+        BoundingBox end = page.locator(to).boundingBox();
+        page.mouse().move(start.x + start.width / 2, start.y + start.height / 2);
+        page.mouse().down();
+        page.mouse().move(end.x + end.width / 2, end.y + end.height / 2, new Mouse.MoveOptions().setSteps(4));
+        page.mouse().up();
+    }
+
+    @Test
+    void byMouse() {
+        Page page = open(1200, 900, false, "/board");
+        Browser.requireAccessible(page);
+        drag(page, "#at-6", "#at-5");
+        String moved = "position=1@5+4@6+3@8+5@13+2@24+/+5@6+3@8+5@13+2@24";
+        at(page, moved);
+        assertEquals("One checker from point 6 to point 5.", page.textContent("#said"));
+        assertEquals("You: 166 pips, 15 on the board", page.textContent(".sides li"));
+        page.click("[data-step=back]");
+        at(page, "");
+        page.click("[data-step=on]");
+        at(page, moved);
+        page.goBack();
+        at(page, "");
+        drag(page, "#at-24", "#at-off");
+        at(page, "position=5@6+3@8+5@13+1@24+/+5@6+3@8+5@13+2@24");
+        drag(page, "#at-off", "#at-bar");
+        at(page, "position=5@6+3@8+5@13+1@24+1@bar+/+5@6+3@8+5@13+2@24");
+        drag(page, "#at-6", "#at-12");
+        page.waitForSelector(".stage .error");
+        assertTrue(page.textContent("#said").startsWith("on point 12 stands the other side"), "told once, to all");
+        page.click("#at-bar");
+        page.waitForSelector("#at-bar[aria-current]");
+        Browser.requireAccessible(page);
+        page.click("#at-4");
+        at(page, "position=1@4+5@6+3@8+5@13+1@24+/+5@6+3@8+5@13+2@24");
+        page.context().close();
+    }
+
+    @Test
+    void byKeyboardAlone() {
+        Page page = open(1200, 900, false, "/board?position=off+/+off");
+        page.focus("#at-13");
+        for (String key : List.of("ArrowDown", "ArrowRight", "ArrowRight", "4")) {
+            page.keyboard().press(key);
+        }
+        at(page, "position=4@10+/+off");
+        assertEquals("at-10", page.evaluate("() => document.activeElement.id"), "the keyboard stays where it was");
+        page.keyboard().press("ArrowUp");
+        page.keyboard().press("Shift+Digit2");
+        at(page, "position=4@10+/+2@10");
+        page.keyboard().press("Control+z");
+        at(page, "position=4@10+/+off");
+        page.keyboard().press("Control+y");
+        at(page, "position=4@10+/+2@10");
+        page.fill("#text", "5@6 / 5@19");
+        page.keyboard().press("Enter");
+        page.waitForFunction("() => document.getElementById('text-error').textContent !== ''");
+        assertEquals("5@6 / 5@19", page.inputValue("#text"), "what was typed can be mended");
+        Browser.requireAccessible(page);
+        page.fill("#text", "start");
+        page.keyboard().press("Enter");
+        at(page, "");
+        page.context().close();
+    }
+
+    @Test
+    void diceCubeAndScore() {
+        Page page = open(1200, 900, false, "/board");
+        page.selectOption("#roll", "3-1");
+        at(page, "roll=3-1");
+        page.getByText("Leave out").click();
+        at(page, "");
+        page.getByText("Throw").click();
+        page.waitForFunction("() => /^\\?roll=[1-6]-[1-6]$/.test(location.search)");
+        page.getByText("Leave out").click();
+        at(page, "");
+        page.selectOption("#for", "match");
+        at(page, "for=match&away=5,5");
+        page.selectOption("#cube", "2");
+        page.waitForFunction("() => document.getElementById('stakes-error').textContent !== ''");
+        page.selectOption("#owner", "me");
+        at(page, "for=match&away=5,5&cube=2&owner=me");
+        page.getByText("Swap sides").click();
+        at(page, "for=match&away=5,5&cube=2&owner=them");
+        page.getByText("Hide pips").click();
+        page.waitForFunction("() => location.search.endsWith('pips=hidden')");
+        assertFalse(page.content().contains("167"), "pips are to be counted");
+        page.getByText("Mirror").click();
+        page.waitForSelector(".left #at-1");
+        double left = page.locator("#at-1").boundingBox().x;
+        double number = page.locator("svg text.number").first().boundingBox().x;
+        assertEquals(number, left, 25, "places lie over the picture");
+        page.context().close();
+    }
+
+    /** On a phone: everything fits, and a finger drags. */
+    @Test
+    void byFinger() {
+        Page page = open(390, 800, true, "/board");
+        Browser.requireAccessible(page);
+        int wide = ((Number) page.evaluate("() => document.documentElement.scrollWidth")).intValue();
+        assertTrue(wide <= 390, "the page is " + wide + " wide");
+        BoundingBox from = page.locator("#at-8").boundingBox();
+        BoundingBox to = page.locator("#at-7").boundingBox();
+        CDPSession devtools = page.context().newCDPSession(page);
+        touch(devtools, "touchStart", from);
+        touch(devtools, "touchMove", to);
+        touch(devtools, "touchEnd", null);
+        at(page, "position=5@6+1@7+2@8+5@13+2@24+/+5@6+3@8+5@13+2@24");
+        page.context().close();
+    }
+
+    private static void touch(CDPSession devtools, String type, BoundingBox at) {
+        JsonArray points = new JsonArray();
+        if (at != null) {
+            JsonObject point = new JsonObject();
+            point.addProperty("x", at.x + at.width / 2);
+            point.addProperty("y", at.y + at.height / 2);
+            points.add(point);
+        }
+        JsonObject event = new JsonObject();
+        event.addProperty("type", type);
+        event.add("touchPoints", points);
+        devtools.send("Input.dispatchTouchEvent", event);
+    }
+}
