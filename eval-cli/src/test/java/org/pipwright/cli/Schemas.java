@@ -27,7 +27,7 @@ import org.pipwright.engine.position.PositionJson;
 final class Schemas {
     private static final Map<String, String> TEXTS = Map.ofEntries(
             Map.entry("urn:pipwright:schema:duel:2", resource(DuelReport.SCHEMA)),
-            Map.entry("urn:pipwright:schema:drill:2", resource(DrillJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:drill:3", resource(DrillJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:standings:1", resource(StandingsJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:count:1", resource(CountJson.SCHEMA)),

@@ -32,8 +32,6 @@ final class CubeExaminer implements Examiner {
     /** Nobody is asked to answer a double that gives away more than this, in points. */
     private static final double SENSIBLE = 0.1;
 
-    private static final double FIRST_LOOK = 0.5;
-
     private final DrillSettings settings;
     private final Judge judge;
     private final Progress progress;
@@ -69,9 +67,9 @@ final class CubeExaminer implements Examiner {
         // Else nearly all answers of a sheet might be the same, which would be easy to guess.
         CubeAction wanted = CubeExercise.choices(answering).get(choices.below(2));
         Case asked = new Case(moment.position(), cube, stakes, terms.apply(stakes), answering);
-        return examined(game, asked, Effort.STATIC.withRaces(false), FIRST_LOOK)
+        return examined(game, asked, Effort.STATIC.withRaces(false), Clarity.FIRST_LOOK)
                 .filter(question -> question.best() == wanted)
-                .flatMap(promising -> examined(game, asked, settings.effort(), 1))
+                .flatMap(promising -> examined(game, asked, settings.clarity().effort(), 1))
                 .filter(question -> question.best() == wanted)
                 .map(question -> question);
     }
@@ -87,7 +85,7 @@ final class CubeExaminer implements Examiner {
         CubeValues values = values(asked, asked.stakes, effort);
         CubeAction theirs = CubeExercise.right(asked.by(weaker), asked.answering);
         CubeExercise question = new CubeExercise(
-                game,
+                new Origin.OwnGame(game),
                 asked.position,
                 asked.cube,
                 asked.stakes,
@@ -95,7 +93,7 @@ final class CubeExaminer implements Examiner {
                 asked.terms.point(asked.cube),
                 asked.answering,
                 theirs);
-        boolean hard = -question.cost() >= share * settings.cost() && question.margin() >= share * settings.margin();
+        boolean hard = settings.clarity().met(question, share);
         boolean sensible = -values.cost(CubeAction.DOUBLE) <= (asked.answering ? SENSIBLE : DOUBTFUL) * question.unit();
         return hard && sensible && scoreMatters(asked, effort, question) ? Optional.of(question) : Optional.empty();
     }

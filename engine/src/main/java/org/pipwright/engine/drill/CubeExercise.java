@@ -10,7 +10,7 @@ import org.pipwright.engine.position.Position;
 /**
  * Double or roll? Or, when doubled: take or pass?
  *
- * @param game number of the game it was taken from
+ * @param origin where it was found
  * @param position the position before the roll, seen from the side on roll, which is the side that doubles
  * @param cube the cube before the double, seen from the side on roll
  * @param stakes what is played for, seen from the side on roll
@@ -19,10 +19,10 @@ import org.pipwright.engine.position.Position;
  *     in money play, in a match some chance to win it. Costs are divided by it, so that they can be read as points
  *     (common practice, no source)
  * @param answering whether the opponent is asked for its answer to a double
- * @param weak what the weaker player does
+ * @param weak the weaker choice
  */
 public record CubeExercise(
-        long game,
+        Origin origin,
         Position position,
         CubeState cube,
         Stakes stakes,
@@ -60,6 +60,10 @@ public record CubeExercise(
      */
     public CubeAction worse() {
         return choices().get(choices().get(0) == best() ? 1 : 0);
+    }
+
+    CubeExercise withWeak(CubeAction other) {
+        return new CubeExercise(origin, position, cube, stakes, values, unit, answering, other);
     }
 
     static CubeAction right(CubeValues values, boolean answering) {

@@ -131,10 +131,7 @@ public final class Drill {
     }
 
     private boolean isNew(Exercise question, List<Exercise> taken) {
-        return taken.stream()
-                        .allMatch(other ->
-                                Likeness.checkersApart(other.position(), question.position()) >= settings.apart())
-                && !isFrequent(question, taken);
+        return Likeness.unlikeAll(question, taken, settings.apart()) && !isFrequent(question, taken);
     }
 
     private boolean isFrequent(Exercise question, List<Exercise> taken) {

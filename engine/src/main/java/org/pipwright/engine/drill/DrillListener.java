@@ -4,10 +4,10 @@ package org.pipwright.engine.drill;
 @FunctionalInterface
 public interface DrillListener {
     /**
-     * Some more games have been looked through.
+     * Some more games, or decisions that were given, have been looked through.
      *
      * @param found questions so far
-     * @param games games so far
+     * @param looked games or decisions so far
      */
-    void reached(int found, long games);
+    void reached(int found, long looked);
 }

@@ -1,15 +1,17 @@
 package org.pipwright.engine.drill;
 
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.position.Position;
 
 /** An exercise with its answer. */
 public sealed interface Exercise permits PlayExercise, CubeExercise {
     /**
-     * The game it was taken from.
+     * Where it was found.
      *
-     * @return its number, from 0
+     * @return a game, a turn of a record or a line of a file
      */
-    long game();
+    Origin origin();
 
     /**
      * Where it comes up.
@@ -19,16 +21,30 @@ public sealed interface Exercise permits PlayExercise, CubeExercise {
     Position position();
 
     /**
-     * The cost of the weaker player's choice.
+     * What is played for.
      *
-     * @return points per game, negative
+     * @return seen from the side on roll; {@link org.pipwright.engine.cube.CubelessStakes} where the cube is left out
+     */
+    Stakes stakes();
+
+    /**
+     * The cube before the decision.
+     *
+     * @return seen from the side on roll
+     */
+    CubeState cube();
+
+    /**
+     * The cost of the weaker choice.
+     *
+     * @return points per game, at most 0
      */
     double cost();
 
     /**
      * By how much the answer is better than the second best choice.
      *
-     * @return points per game, positive
+     * @return points per game, at least 0
      */
     double margin();
 }

@@ -1,5 +1,6 @@
 package org.pipwright.engine.drill;
 
+import java.util.List;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 
@@ -22,5 +23,10 @@ public final class Likeness {
             differences += Math.abs(a.opponentCount(place) - b.opponentCount(place));
         }
         return differences / 2;
+    }
+
+    /** Whether a position differs enough from all of some others. */
+    static boolean unlikeAll(Exercise exercise, List<Exercise> others, int apart) {
+        return others.stream().allMatch(other -> checkersApart(other.position(), exercise.position()) >= apart);
     }
 }

@@ -141,6 +141,14 @@ public enum Theme {
         return setting.test(position);
     }
 
+    /** Whether it is what sets the best play of an exercise apart from the weaker one. */
+    boolean setsApart(PlayExercise exercise) {
+        return setsApart(
+                exercise.position(),
+                exercise.best().play().result(),
+                exercise.weak().play().result());
+    }
+
     /**
      * Whether it is what sets two plays apart.
      *

@@ -40,6 +40,15 @@ public enum Grade {
     }
 
     /**
+     * The least that a choice of this grade gives away.
+     *
+     * @return points per game, at least 0
+     */
+    public double from() {
+        return this == FINE ? 0 : values()[ordinal() - 1].limit;
+    }
+
+    /**
      * The grade as people and programs read it.
      *
      * @return {@code fine}, {@code thin}, {@code costly} or {@code heavy}

@@ -12,7 +12,15 @@ import org.pipwright.engine.position.Position;
 
 class CubeExerciseTest {
     private static CubeExercise question(CubeValues values, double unit, boolean answering, CubeAction weak) {
-        return new CubeExercise(0, Position.start(), CubeState.START, MoneyStakes.USUAL, values, unit, answering, weak);
+        return new CubeExercise(
+                new Origin.OwnGame(0),
+                Position.start(),
+                CubeState.START,
+                MoneyStakes.USUAL,
+                values,
+                unit,
+                answering,
+                weak);
     }
 
     @Test

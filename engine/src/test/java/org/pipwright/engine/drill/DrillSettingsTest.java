@@ -20,6 +20,7 @@ class DrillSettingsTest {
     void outOfRangeIsRefused(int count, double cost, double margin, int lookahead, int apart, int games) {
         assertThrows(
                 IllegalArgumentException.class,
-                () -> new DrillSettings(Theme.OPENING, count, 1, cost, margin, lookahead, true, apart, games));
+                () -> new DrillSettings(
+                        Theme.OPENING, count, 1, new Clarity(cost, margin, lookahead, true), apart, games));
     }
 }

@@ -38,7 +38,7 @@ class DrillTest {
     private static final MatchTable TABLE = ShippedMatchTable.load();
 
     private static DrillSettings settings(Theme theme, int count, long seed) {
-        return new DrillSettings(theme, count, seed, 0.06, 0.03, theme.cube() ? 0 : 1, true, 5, 4000);
+        return new DrillSettings(theme, count, seed, new Clarity(0.06, 0.03, theme.cube() ? 0 : 1, true), 5, 4000);
     }
 
     private static CubeTerms terms(Stakes stakes) {
@@ -66,10 +66,10 @@ class DrillTest {
         Set<Long> games = new HashSet<>();
         for (Exercise question : questions) {
             assertTrue(theme.comesUpIn(question.position()));
-            assertTrue(-question.cost() >= settings.cost(), question::toString);
-            assertTrue(question.margin() >= settings.margin(), question::toString);
+            assertTrue(-question.cost() >= settings.clarity().cost(), question::toString);
+            assertTrue(question.margin() >= settings.clarity().margin(), question::toString);
             assertTrue(-question.cost() >= question.margin(), "nothing is better than the second best");
-            assertTrue(games.add(question.game()));
+            assertTrue(games.add(((Origin.OwnGame) question.origin()).number()));
             for (Exercise other : questions) {
                 assertTrue(question == other
                         || Likeness.checkersApart(question.position(), other.position()) >= settings.apart());
@@ -152,8 +152,8 @@ class DrillTest {
     /** With a large distance the sheet must skip questions that a smaller one takes. */
     @Test
     void nearlyEqualPositionsAreLeftOut() {
-        DrillSettings near = new DrillSettings(Theme.OPENING, 8, 1, 0.06, 0.03, 1, true, 1, 4000);
-        DrillSettings far = new DrillSettings(Theme.OPENING, 8, 1, 0.06, 0.03, 1, true, 6, 4000);
+        DrillSettings near = new DrillSettings(Theme.OPENING, 8, 1, new Clarity(0.06, 0.03, 1, true), 1, 4000);
+        DrillSettings far = new DrillSettings(Theme.OPENING, 8, 1, new Clarity(0.06, 0.03, 1, true), 6, 4000);
         List<Exercise> all = run(near, 2);
         List<Exercise> some = run(far, 2);
         assertNotEquals(all, some);
@@ -182,7 +182,7 @@ class DrillTest {
 
     @Test
     void givesUpAfterMostGames() {
-        DrillSettings settings = new DrillSettings(Theme.PRIMING, 5, 1, 3, 2, 1, true, 4, 20);
+        DrillSettings settings = new DrillSettings(Theme.PRIMING, 5, 1, new Clarity(3, 2, 1, true), 4, 20);
         List<Long> told = new ArrayList<>();
         assertEquals(
                 List.of(), drill(settings, (found, games) -> told.add(games)).run(2));

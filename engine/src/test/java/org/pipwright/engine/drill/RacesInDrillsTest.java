@@ -28,7 +28,7 @@ class RacesInDrillsTest {
     @Test
     void answersInRacesAreSimulated() {
         Moment moment = new Moment(PositionText.parse("7@6 5@5 2@8 1@13 / 5@8 4@7 3@6 3@4"), Roll.parse("6-2"));
-        DrillSettings settings = new DrillSettings(Theme.BEARING_IN, 1, 1, 1e-9, 1e-9, 0, true, 4, 10);
+        DrillSettings settings = new DrillSettings(Theme.BEARING_IN, 1, 1, new Clarity(1e-9, 1e-9, 0, true), 4, 10);
         Knowledge knowledge = Knowledge.of(LeaningEvaluator::new).with(TABLES);
         try (Judge judge = new Judge(knowledge, 1)) {
             // The weaker player always makes the last play that the generator gives.

@@ -2,10 +2,14 @@ package org.pipwright.cli.command;
 
 import java.util.Arrays;
 import java.util.Iterator;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.drill.Clarity;
 import org.pipwright.engine.drill.DrillSettings;
+import org.pipwright.engine.drill.SelectionSettings;
 import org.pipwright.engine.drill.Theme;
+import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.text.Excerpt;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -13,10 +17,16 @@ import picocli.CommandLine.Parameters;
 
 /** Which exercises are wanted. */
 final class DrillOptions {
-    private static final int MAX = 200;
+    /** Most exercises of a drill. */
+    static final int MAX = 200;
+
+    private static final int A_PAGE = 6;
+
+    private static final double DEFAULT_COST = 0.08;
 
     @Parameters(
             index = "0",
+            arity = "0..1",
             paramLabel = "THEME",
             completionCandidates = Themes.class,
             description = "opening, hitting, priming, escaping, bearing-in, bearing-off; or, about the cube,"
@@ -26,23 +36,20 @@ final class DrillOptions {
     @Option(
             names = "--count",
             paramLabel = "N",
-            defaultValue = "6",
             description = "How many positions, 1 to " + MAX + ". Default: 6, a page.")
-    private int count;
+    private Integer count;
 
     @Option(
             names = "--cost",
             paramLabel = "POINTS",
-            defaultValue = "0.08",
-            description = "What the weaker player's choice gives away at least. Default: 0.08.")
-    private double cost;
+            description = "What the mistake gives away at least. Default: 0.08.")
+    private Double cost;
 
     @Option(
             names = "--margin",
             paramLabel = "POINTS",
-            defaultValue = "0.04",
-            description = "By how much the best choice is better than any other, at least. Default: 0.04.")
-    private double margin;
+            description = "By how much the best choice is better than any other, at least. Default: half of --cost.")
+    private Double margin;
 
     @Option(
             names = "--apart",
@@ -56,8 +63,8 @@ final class DrillOptions {
             names = "--lookahead",
             paramLabel = "N",
             defaultValue = "2",
-            description = "Future rolls that the judging net averages over, 0 to " + DrillSettings.MAX_LOOKAHEAD
-                    + ". Default: 2.")
+            description =
+                    "Future rolls that the judging net averages over, 0 to " + Clarity.MAX_LOOKAHEAD + ". Default: 2.")
     private int lookahead;
 
     @Option(
@@ -86,20 +93,68 @@ final class DrillOptions {
         }
     }
 
+    /** For games of the drill's own. */
     DrillSettings settings() {
-        requireWithin("--count", count, 1, MAX);
-        requireWithin("--apart", apart, 1, 30);
-        requireWithin("--lookahead", lookahead, 0, DrillSettings.MAX_LOOKAHEAD);
+        Theme about = theme().orElseThrow(() -> new UserError("no theme given: name one, or take mistakes from records"
+                + " with --from FILE, or give your own with --positions FILE"));
         requireWithin("--most-games", mostGames, 1, 100_000_000);
-        requirePoints("--cost", cost);
-        requirePoints("--margin", margin);
-        return new DrillSettings(theme(), count, seed, cost, margin, lookahead, races.simulated(), apart, mostGames);
+        return new DrillSettings(about, count(), seed, clarity(DEFAULT_COST), apart(), mostGames);
     }
 
-    private Theme theme() {
-        return Theme.named(theme)
+    /** For mistakes of records, of a grade or worse if one is given. */
+    SelectionSettings mistakes(Optional<Grade> grade) {
+        if (grade.isPresent() && cost != null) {
+            throw new UserError("--grade and --cost both say how large a mistake must be: give one of them");
+        }
+        Clarity clarity = clarity(grade.map(Grade::from).orElse(DEFAULT_COST));
+        return new SelectionSettings(theme(), count(), clarity, true, apart());
+    }
+
+    /** For positions of a file. */
+    SelectionSettings all(int positions) {
+        requireWithin("--lookahead", lookahead, 0, Clarity.MAX_LOOKAHEAD);
+        return SelectionSettings.all(positions, lookahead, races.simulated());
+    }
+
+    /** Positions of a file have themes of their own. */
+    void refuseTheme() {
+        if (theme != null) {
+            throw new UserError("'" + Excerpt.of(theme)
+                    + "' has no say in a file of positions, which are all asked: leave it" + " out with --positions");
+        }
+    }
+
+    boolean simulateRaces() {
+        return races.simulated();
+    }
+
+    private int count() {
+        int wanted = count == null ? A_PAGE : count;
+        requireWithin("--count", wanted, 1, MAX);
+        return wanted;
+    }
+
+    private int apart() {
+        requireWithin("--apart", apart, 1, 30);
+        return apart;
+    }
+
+    private Clarity clarity(double usualCost) {
+        requireWithin("--lookahead", lookahead, 0, Clarity.MAX_LOOKAHEAD);
+        double least = cost == null ? usualCost : cost;
+        requirePoints("--cost", least);
+        double between = margin == null ? least / 2 : margin;
+        requirePoints("--margin", between);
+        return new Clarity(least, between, lookahead, races.simulated());
+    }
+
+    private Optional<Theme> theme() {
+        if (theme == null) {
+            return Optional.empty();
+        }
+        return Optional.of(Theme.named(theme)
                 .orElseThrow(() -> new UserError("no theme '" + Excerpt.of(theme) + "': use "
-                        + Arrays.stream(Theme.values()).map(Theme::word).collect(Collectors.joining(", "))));
+                        + Arrays.stream(Theme.values()).map(Theme::word).collect(Collectors.joining(", ")))));
     }
 
     private static void requireWithin(String option, int value, int least, int most) {

@@ -11,6 +11,7 @@ public final class DrillProgress implements DrillListener, AutoCloseable {
     private static final int UPDATE_MILLIS = 250;
 
     private final int wanted;
+    private final String source;
     private final PrintWriter err;
     private final ProgressBar bar;
     private int told;
@@ -19,11 +20,13 @@ public final class DrillProgress implements DrillListener, AutoCloseable {
      * A display.
      *
      * @param wanted how many exercises are wanted
+     * @param source what they come from, such as {@code games}
      * @param terminal whether standard error is a terminal
      * @param err where lines go
      */
-    public DrillProgress(int wanted, boolean terminal, PrintWriter err) {
+    public DrillProgress(int wanted, String source, boolean terminal, PrintWriter err) {
         this.wanted = wanted;
+        this.source = source;
         this.err = err;
         bar = terminal ? bar(wanted) : null;
     }
@@ -40,8 +43,8 @@ public final class DrillProgress implements DrillListener, AutoCloseable {
     }
 
     @Override
-    public void reached(int found, long games) {
-        String from = "from " + games + " games";
+    public void reached(int found, long looked) {
+        String from = "from " + looked + " " + source;
         if (bar != null) {
             bar.stepTo(found);
             bar.setExtraMessage(" " + from);

@@ -65,7 +65,7 @@ final class PracticeData {
         for (PlayVerdict ranked : question.ranking()) {
             json.writeStartObject();
             json.writeStringField("text", ranked.play().toString());
-            cost(json, -ranked.cost(), ranked.grade().word());
+            cost(json, -ranked.points(), ranked.grade().word());
             json.writeFieldName("after");
             counts(json, ranked.play().result());
             json.writeArrayFieldStart("hits");

@@ -38,8 +38,8 @@ public record PracticePage(
         return Pages.of(
                 "practice.jte",
                 new PracticePage(
-                        report.settings().theme().title(),
-                        "Positions about " + report.settings().theme().about() + ".",
+                        report.title(),
+                        "Positions: " + report.source().about() + ".",
                         questions.stream()
                                 .anyMatch(question -> question.choices().isEmpty()),
                         questions,

@@ -14,10 +14,10 @@ import org.pipwright.cli.report.DrillWords;
  * @param title what they are about
  * @param pages the questions, page by page
  * @param answers the same, for the answers
- * @param seed the seed they were found with
+ * @param mark tells this sheet from others, such as by its seed; may be empty
  * @param origin how they were found, with a word of caution where points are played for money
  */
-public record PrintSheet(String title, List<List<Question>> pages, List<Question> answers, long seed, String origin) {
+public record PrintSheet(String title, List<List<Question>> pages, List<Question> answers, String mark, String origin) {
     /** Two columns of three; more would not fit a page of A4. */
     private static final int A_PAGE = 6;
 
@@ -36,10 +36,10 @@ public record PrintSheet(String title, List<List<Question>> pages, List<Question
         return Pages.of(
                 "sheet.jte",
                 new PrintSheet(
-                        report.settings().theme().title(),
+                        report.title(),
                         pages,
                         questions,
-                        report.settings().seed(),
+                        report.source().mark(),
                         (report.origin() + " " + DrillWords.caution(report)).strip()));
     }
 }

@@ -44,12 +44,19 @@ public record Question(
      * @param best what is right
      * @param heading what the values of the choices are
      * @param rows the choices worth showing
-     * @param weaker who chose the weaker one
+     * @param weaker who made the weaker choice; may be empty
+     * @param place where it can be found again; may be empty
      * @param remark more about it; may be empty
      * @param reasons why it is right, and why the weaker choice is not
      */
     public record Answer(
-            String best, String heading, List<AnswerRow> rows, String weaker, String remark, List<Reason> reasons) {}
+            String best,
+            String heading,
+            List<AnswerRow> rows,
+            String weaker,
+            String place,
+            String remark,
+            List<Reason> reasons) {}
 
     /**
      * Why something is right or wrong.
@@ -61,12 +68,8 @@ public record Question(
 
     static List<Question> all(DrillReport report, Theme theme) {
         return IntStream.range(0, report.questions().size())
-                .mapToObj(i -> of(
-                        i + 1,
-                        report.questions().get(i),
-                        report.reasons().get(i),
-                        report.weaker().name(),
-                        theme))
+                .mapToObj(i ->
+                        of(i + 1, report.questions().get(i), report.reasons().get(i), theme))
                 .toList();
     }
 
@@ -76,11 +79,10 @@ public record Question(
      * @param number its number, from 1
      * @param asked the exercise
      * @param reasons why its answer is right
-     * @param weaker who chose the weaker choice
      * @param theme colours of the boards
      * @return what a page shows
      */
-    public static Question of(int number, Exercise asked, Reasons reasons, String weaker, Theme theme) {
+    public static Question of(int number, Exercise asked, Reasons reasons, Theme theme) {
         Scene scene = DrillWords.scene(asked);
         boolean play = asked instanceof PlayExercise;
         return new Question(
@@ -91,8 +93,8 @@ public record Question(
                 BoardWords.of(scene),
                 play ? ((PlayExercise) asked).roll().toString() : "",
                 play ? List.of() : choices((CubeExercise) asked),
-                play ? solved((PlayExercise) asked, theme) : "",
-                answer(asked, reasons, weaker));
+                play ? picture(DrillWords.solved((PlayExercise) asked), theme) : "",
+                answer(asked, reasons));
     }
 
     private static List<String> choices(CubeExercise asked) {
@@ -101,23 +103,19 @@ public record Question(
                 .toList();
     }
 
-    private static String solved(PlayExercise asked, Theme theme) {
-        return picture(
-                Scene.of(asked.position()).with(asked.roll(), asked.best().play()), theme);
-    }
-
     private static String picture(Scene scene, Theme theme) {
         Drawing plain = BoardPicture.of(scene, theme);
         return SvgText.of(
                 new Drawing(plain.width(), plain.height(), plain.paper(), BoardWords.of(scene), plain.shapes()));
     }
 
-    private static Answer answer(Exercise asked, Reasons reasons, String weaker) {
+    private static Answer answer(Exercise asked, Reasons reasons) {
         return new Answer(
                 DrillWords.best(asked),
                 AnswerRow.heading(asked),
                 AnswerRow.of(asked),
-                weaker,
+                DrillWords.chooser(asked),
+                DrillWords.place(asked),
                 DrillWords.remark(asked),
                 List.of(
                                 new Reason(DrillWords.whyBest(asked), String.join(" ", reasons.best())),

@@ -18,7 +18,7 @@ import org.pipwright.engine.ranking.Grade;
  * @param cost what it gives away, in points, with a minus sign; 0 for the best
  * @param grade a word for that
  * @param best whether it is the answer
- * @param weak whether the weaker player chose it
+ * @param weak whether it is the weaker choice
  */
 public record AnswerRow(String choice, String value, String cost, String grade, boolean best, boolean weak) {
     private static final int PLAYS = 3;
@@ -27,7 +27,7 @@ public record AnswerRow(String choice, String value, String cost, String grade, 
      * The choices worth showing, best first.
      *
      * @param question the exercise
-     * @return the best three plays and the weaker player's, or the two actions
+     * @return the best three plays and the weaker one, or the two actions
      */
     public static List<AnswerRow> of(Exercise question) {
         List<AnswerRow> rows = new ArrayList<>();
@@ -36,7 +36,7 @@ public record AnswerRow(String choice, String value, String cost, String grade, 
             for (int i = 0; i < plays.ranking().size(); i++) {
                 PlayVerdict ranked = plays.ranking().get(i);
                 if (i < PLAYS || ranked.equals(plays.weak())) {
-                    rows.add(play(ranked, i == 0, ranked.equals(plays.weak())));
+                    rows.add(play(plays, ranked, i == 0));
                 }
             }
         } else {
@@ -47,29 +47,32 @@ public record AnswerRow(String choice, String value, String cost, String grade, 
         return rows;
     }
 
-    private static AnswerRow play(PlayVerdict ranked, boolean best, boolean weak) {
+    private static AnswerRow play(PlayExercise question, PlayVerdict ranked, boolean best) {
         return new AnswerRow(
                 ranked.play().toString(),
-                Numbers.points(ranked.value()),
-                Numbers.cost(ranked.cost()),
+                value(question, ranked.value()),
+                Numbers.cost(ranked.points()),
                 ranked.grade().word(),
                 best,
-                weak);
+                ranked.equals(question.weak()));
+    }
+
+    private static String value(Exercise question, double value) {
+        return question.stakes() instanceof MatchStakes ? Numbers.finePercent(value) : Numbers.points(value);
     }
 
     private static AnswerRow action(CubeExercise question, CubeAction action) {
-        double value = value(question, action);
         double cost = question.cost(action);
         return new AnswerRow(
                 DrillWords.choice(question, action),
-                question.stakes() instanceof MatchStakes ? Numbers.finePercent(value) : Numbers.points(value),
+                value(question, worth(question, action)),
                 Numbers.cost(cost),
                 Grade.ofCost(cost).word(),
                 action == question.best(),
                 action == question.weak());
     }
 
-    private static double value(CubeExercise question, CubeAction action) {
+    private static double worth(CubeExercise question, CubeAction action) {
         switch (action) {
             case ROLL:
                 return question.values().noDouble();
@@ -89,11 +92,10 @@ public record AnswerRow(String choice, String value, String cost, String grade, 
      * @return a heading for their column
      */
     public static String heading(Exercise question) {
+        boolean match = question.stakes() instanceof MatchStakes;
         if (question instanceof PlayExercise) {
-            return "equity";
+            return match ? "wins match, %" : "equity";
         }
-        return ((CubeExercise) question).stakes() instanceof MatchStakes
-                ? "doubler wins match, %"
-                : "points to the doubler";
+        return match ? "doubler wins match, %" : "points to the doubler";
     }
 }

@@ -24,16 +24,10 @@ public final class DrillJson {
      * @param out where to
      */
     public static void write(DrillReport report, PrintWriter out) {
-        Json.print(out, "pipwright-drill", 2, json -> {
-            json.writeStringField("theme", report.settings().theme().word());
-            json.writeNumberField("seed", report.settings().seed());
-            json.writeNumberField("wanted", report.settings().count());
-            json.writeNumberField("leastCost", report.settings().cost());
-            json.writeNumberField("leastMargin", report.settings().margin());
-            json.writeNumberField("checkersApart", report.settings().apart());
-            json.writeNumberField("lookahead", report.settings().lookahead());
+        Json.print(out, "pipwright-drill", 3, json -> {
+            json.writeStringField("title", report.title());
+            report.source().write(json);
             report.net().write(json);
-            Duels.contestant(json, "weaker", report.weaker());
             json.writeArrayFieldStart("questions");
             for (int i = 0; i < report.questions().size(); i++) {
                 question(
@@ -47,7 +41,7 @@ public final class DrillJson {
             throws IOException {
         json.writeStartObject();
         json.writeNumberField("number", number);
-        json.writeNumberField("game", question.game());
+        DrillOrigin.write(json, question.origin());
         json.writeStringField("asked", asked(question));
         Json.position(json, question.position());
         json.writeStringField("best", answer(question, true));
@@ -90,12 +84,20 @@ public final class DrillJson {
 
     private static void plays(JsonGenerator json, PlayExercise question) throws IOException {
         json.writeStringField("roll", question.roll().toString());
+        boolean cubeful = question.asked().cubeful();
+        if (cubeful) {
+            CubeJson.cube(json, question.cube());
+            CubeJson.stakes(json, question.stakes());
+        }
         json.writeArrayFieldStart("plays");
         for (PlayVerdict ranked : question.ranking()) {
             json.writeStartObject();
             Json.play(json, ranked.play());
-            json.writeNumberField("equity", Numbers.rounded(ranked.value()));
-            json.writeNumberField("cost", Numbers.rounded(ranked.cost()));
+            json.writeNumberField("equity", Numbers.rounded(ranked.equity()));
+            if (cubeful) {
+                json.writeNumberField("value", Numbers.rounded(ranked.value()));
+            }
+            json.writeNumberField("cost", Numbers.rounded(ranked.points()));
             json.writeStringField("grade", ranked.grade().word());
             json.writeStringField("basis", ranked.basis().title());
             Json.depth(json, ranked.depth());

@@ -1,27 +1,25 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
-import org.pipwright.cli.duel.Contestant;
-import org.pipwright.engine.drill.DrillSettings;
 import org.pipwright.engine.drill.Exercise;
 
 /**
  * What {@code drill} has found.
  *
- * @param settings what decided which exercises were found
+ * @param title what stands above the exercises
+ * @param source where they come from
  * @param net the net that judged
- * @param weaker whose mistakes they are
  * @param questions the exercises in their order
  * @param reasons why their answers are right, in the same order
  */
 public record DrillReport(
-        DrillSettings settings, NetLabel net, Contestant weaker, List<Exercise> questions, List<Reasons> reasons) {
+        String title, DrillSource source, NetLabel net, List<Exercise> questions, List<Reasons> reasons) {
     /**
      * Copies the exercises.
      *
-     * @param settings what decided which exercises were found
+     * @param title what stands above the exercises
+     * @param source where they come from
      * @param net the net that judged
-     * @param weaker whose mistakes they are
      * @param questions the exercises, at least one
      * @param reasons one for each
      */
@@ -36,10 +34,6 @@ public record DrillReport(
      * @return a sentence or two
      */
     public String origin() {
-        String unit = settings.theme().cube() ? " points (scaled to a single game)" : " points";
-        return "Judged by net " + net.name() + ", lookahead " + settings.lookahead() + ". The weaker player is "
-                + weaker.name() + ", who gives away " + Numbers.size(settings.cost()) + unit
-                + " or more in each position; the second best choice gives away " + Numbers.size(settings.margin())
-                + " or more. Seed " + settings.seed() + ".";
+        return source.origin(net.name());
     }
 }

@@ -3,7 +3,6 @@ package org.pipwright.cli.report;
 import java.io.PrintWriter;
 import java.util.List;
 import org.pipwright.cli.picture.Scene;
-import org.pipwright.engine.drill.CubeExercise;
 import org.pipwright.engine.drill.Exercise;
 
 /** Exercises as text: the questions first, the answers after all of them. */
@@ -18,8 +17,7 @@ public final class DrillText {
      * @param out where to
      */
     public static void write(DrillReport report, boolean unicode, PrintWriter out) {
-        out.println(report.settings().theme().title() + ": "
-                + report.settings().theme().about());
+        out.println(report.title() + ": " + report.source().about());
         out.println(report.origin());
         List<Exercise> questions = report.questions();
         for (int i = 0; i < questions.size(); i++) {
@@ -30,12 +28,7 @@ public final class DrillText {
         out.println("Answers");
         for (int i = 0; i < questions.size(); i++) {
             out.println();
-            answer(
-                    i + 1,
-                    questions.get(i),
-                    report.reasons().get(i),
-                    report.weaker().name(),
-                    out);
+            answer(i + 1, questions.get(i), report.reasons().get(i), out);
         }
         if (!DrillWords.caution(report).isEmpty()) {
             out.println();
@@ -48,7 +41,7 @@ public final class DrillText {
         Scene scene = DrillWords.scene(question);
         String stakes = DrillWords.stakes(question);
         if (!stakes.isEmpty()) {
-            out.println(stakes + "; " + CubeWords.cube(((CubeExercise) question).cube()));
+            out.println(stakes + "; " + CubeWords.cube(question.cube()));
         }
         out.println();
         if (scene.played()) {
@@ -65,7 +58,7 @@ public final class DrillText {
         }
     }
 
-    private static void answer(int number, Exercise question, Reasons reasons, String weaker, PrintWriter out) {
+    private static void answer(int number, Exercise question, Reasons reasons, PrintWriter out) {
         out.println(number + ". " + DrillWords.best(question));
         Table table = new Table("llrrl");
         table.row("", "", AnswerRow.heading(question), "cost", "grade");
@@ -76,7 +69,7 @@ public final class DrillText {
         if (!DrillWords.remark(question).isEmpty()) {
             out.println("   " + DrillWords.remark(question));
         }
-        out.println("   " + DrillWords.mistake(question, weaker));
+        out.println("   " + DrillWords.mistake(question));
         why(DrillWords.whyBest(question), reasons.best(), out);
         why(DrillWords.whyNot(question), reasons.weak(), out);
     }

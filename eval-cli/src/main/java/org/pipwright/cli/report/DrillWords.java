@@ -4,14 +4,14 @@ import java.util.StringJoiner;
 import org.pipwright.cli.picture.Scene;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeOwner;
-import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubelessStakes;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.drill.CubeExercise;
 import org.pipwright.engine.drill.Exercise;
+import org.pipwright.engine.drill.Origin;
 import org.pipwright.engine.drill.PlayExercise;
-import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.score.MatchScore;
 
 /** An exercise in words and as a scene, seen from the side that is asked. */
@@ -38,33 +38,41 @@ public final class DrillWords {
     }
 
     /**
-     * What is played for; empty for plays, which are judged without the cube.
+     * What is played for; empty where the cube is left out.
      *
      * @param question the exercise
      * @return a few words
      */
     public static String stakes(Exercise question) {
-        if (question instanceof PlayExercise) {
+        Stakes stakes = question.stakes();
+        if (stakes instanceof CubelessStakes) {
             return "";
         }
-        CubeExercise cube = (CubeExercise) question;
-        MatchScore score = score(cube);
-        return score == null
-                ? "Money play, Jacoby rule"
-                : "Match: you need " + points(score.mine()) + ", your opponent " + score.theirs();
+        if (stakes instanceof MoneyStakes) {
+            String money = CubeWords.money((MoneyStakes) stakes);
+            return Character.toUpperCase(money.charAt(0)) + money.substring(1);
+        }
+        MatchScore score = score(question);
+        return "Match: you need " + points(score.mine()) + ", your opponent " + score.theirs()
+                + (score.crawford() ? ", Crawford game" : "");
     }
 
     private static String points(int points) {
         return points + (points == 1 ? " point" : " points");
     }
 
+    /** Whether the side that is asked is not the one on roll. */
+    private static boolean answering(Exercise question) {
+        return question instanceof CubeExercise && ((CubeExercise) question).answering();
+    }
+
     /** The score as the side that is asked sees it; null without a match. */
-    private static MatchScore score(CubeExercise question) {
+    private static MatchScore score(Exercise question) {
         if (!(question.stakes() instanceof MatchStakes)) {
             return null;
         }
         MatchScore score = ((MatchStakes) question.stakes()).score();
-        return question.answering() ? score.swapped() : score;
+        return answering(question) ? score.swapped() : score;
     }
 
     /**
@@ -74,16 +82,28 @@ public final class DrillWords {
      * @return the scene, seen from the side that is asked
      */
     public static Scene scene(Exercise question) {
-        Position position = question.position();
-        if (question instanceof PlayExercise) {
-            return Scene.of(position).with(((PlayExercise) question).roll(), null);
+        boolean answering = answering(question);
+        Scene scene = Scene.of(answering ? question.position().swapped() : question.position());
+        if (!(question.stakes() instanceof CubelessStakes)) {
+            scene = scene.with(answering ? question.cube().swapped() : question.cube());
         }
-        CubeExercise asked = (CubeExercise) question;
-        CubeState cube = asked.answering() ? asked.cube().swapped() : asked.cube();
-        Scene scene =
-                Scene.of(asked.answering() ? position.swapped() : position).with(cube);
-        Scene scored = score(asked) == null ? scene : scene.with(score(asked));
-        return asked.answering() ? scored.waiting() : scored;
+        if (score(question) != null) {
+            scene = scene.with(score(question));
+        }
+        if (question instanceof PlayExercise) {
+            return scene.with(((PlayExercise) question).roll(), null);
+        }
+        return answering ? scene.waiting() : scene;
+    }
+
+    /**
+     * What is shown with the answer.
+     *
+     * @param question the exercise
+     * @return the scene with the best play as arrows
+     */
+    public static Scene solved(PlayExercise question) {
+        return scene(question).with(question.roll(), question.best().play());
     }
 
     /**
@@ -101,7 +121,7 @@ public final class DrillWords {
     }
 
     /**
-     * What the weaker player does.
+     * The weaker choice.
      *
      * @param question the exercise
      * @return likewise
@@ -128,15 +148,33 @@ public final class DrillWords {
     }
 
     /**
-     * What the weaker player gives away.
+     * Who made the weaker choice.
      *
      * @param question the exercise
-     * @param name the weaker player
+     * @return a few words for a table; empty where nobody did
+     */
+    public static String chooser(Exercise question) {
+        return DrillOrigin.chooser(question);
+    }
+
+    /**
+     * Where the exercise can be found again.
+     *
+     * @param question the exercise
+     * @return such as {@code evening.txt, game 2, turn 6}; empty for games of the drill's own
+     */
+    public static String place(Exercise question) {
+        return DrillOrigin.place(question);
+    }
+
+    /**
+     * What the weaker choice gives away, and who made it.
+     *
+     * @param question the exercise
      * @return a sentence
      */
-    public static String mistake(Exercise question, String name) {
-        return name + " chooses " + weak(question) + ", which gives away " + Numbers.size(-question.cost()) + ": "
-                + Grade.ofCost(question.cost()).word() + ".";
+    public static String mistake(Exercise question) {
+        return DrillOrigin.mistake(question, weak(question));
     }
 
     /**
@@ -150,7 +188,7 @@ public final class DrillWords {
     }
 
     /**
-     * A heading for the reasons against the weaker player's choice.
+     * A heading for the reasons against the weaker choice.
      *
      * @param question the exercise
      * @return such as {@code Why not 13/10 6/5?}
@@ -178,8 +216,8 @@ public final class DrillWords {
                             : "If doubled, the opponent should "
                                     + CubeWords.action(cube.values().answer()) + ".");
         }
-        if (cube.stakes() instanceof MatchStakes) {
-            // Only such questions are asked at a score.
+        if (cube.stakes() instanceof MatchStakes && cube.origin() instanceof Origin.OwnGame) {
+            // Only such questions are taken from games of the drill's own.
             remark.add("In money play the answer would be " + CubeWords.action(cube.worse()) + ".");
         }
         return remark.toString();
@@ -192,9 +230,7 @@ public final class DrillWords {
      * @return a sentence, or nothing
      */
     public static String caution(DrillReport report) {
-        boolean money = report.questions().stream()
-                .anyMatch(question ->
-                        question instanceof CubeExercise && ((CubeExercise) question).stakes() instanceof MoneyStakes);
+        boolean money = report.questions().stream().anyMatch(question -> question.stakes() instanceof MoneyStakes);
         return money ? CubeWords.CAUTION : "";
     }
 }

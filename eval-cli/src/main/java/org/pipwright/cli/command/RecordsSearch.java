@@ -1,0 +1,150 @@
+package org.pipwright.cli.command;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.function.Predicate;
+import org.pipwright.cli.console.UserError;
+import org.pipwright.cli.report.DrillRecords;
+import org.pipwright.cli.report.DrillSource;
+import org.pipwright.engine.drill.Candidate;
+import org.pipwright.engine.drill.Clarity;
+import org.pipwright.engine.drill.DrillListener;
+import org.pipwright.engine.drill.Exercise;
+import org.pipwright.engine.drill.Mistakes;
+import org.pipwright.engine.drill.Selection;
+import org.pipwright.engine.drill.SelectionSettings;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.matchtable.ShippedMatchTable;
+import org.pipwright.engine.record.GameRecord;
+import org.pipwright.engine.record.Rules;
+import org.pipwright.engine.review.Review;
+import org.pipwright.engine.review.ReviewFile;
+import org.pipwright.engine.review.ReviewListener;
+import org.pipwright.engine.review.ReviewSettings;
+import org.pipwright.engine.review.Reviews;
+import org.pipwright.engine.text.Excerpt;
+
+/** Exercises from the mistakes in records: a review finds them, a closer look keeps those that are clear. */
+final class RecordsSearch implements DrillSearch {
+    private final Map<String, GameRecord> records;
+    private final Optional<String> player;
+    private final SelectionSettings settings;
+    private final Knowledge knowledge;
+    private final Selection selection;
+    private final PrintWriter err;
+
+    RecordsSearch(
+            Map<String, GameRecord> records,
+            Optional<String> player,
+            SelectionSettings settings,
+            Knowledge knowledge,
+            DrillListener listener,
+            PrintWriter err) {
+        this.records = records;
+        this.player = player;
+        this.settings = settings;
+        this.knowledge = knowledge;
+        selection = new Selection(settings, knowledge, listener);
+        this.err = err;
+    }
+
+    /** The records of some files; fails if one cannot be judged, or the player is in none of them. */
+    static Map<String, GameRecord> read(List<String> files, Optional<String> player) {
+        Map<String, GameRecord> records = new LinkedHashMap<>();
+        Set<String> names = new LinkedHashSet<>();
+        for (String file : files) {
+            GameRecord record = RecordFiles.read(file);
+            Rules rules = record.heading().rules();
+            int longest = ShippedMatchTable.load().length();
+            if (rules.match() && rules.length() > longest) {
+                throw new UserError("'" + file + "' is a match to " + rules.length() + ": the match table ends at "
+                        + longest + "-away");
+            }
+            records.put(file, record);
+            names.addAll(record.heading().players());
+        }
+        player.filter(name -> names.stream().noneMatch(name::equalsIgnoreCase)).ifPresent(name -> {
+            throw new UserError(
+                    "--player is '" + Excerpt.of(name) + "': these records have " + String.join(", ", names));
+        });
+        return records;
+    }
+
+    @Override
+    public DrillSource source() {
+        return new DrillRecords(List.copyOf(records.keySet()), player, settings);
+    }
+
+    @Override
+    public int wanted() {
+        return settings.count();
+    }
+
+    @Override
+    public int lookahead() {
+        return settings.clarity().lookahead();
+    }
+
+    @Override
+    public List<Exercise> run(int threads) {
+        return selection.run(candidates(threads), threads);
+    }
+
+    private List<Candidate> candidates(int threads) {
+        Clarity clarity = settings.clarity();
+        ReviewSettings quick = new ReviewSettings(Math.min(1, clarity.lookahead()), 0, 1, clarity.simulateRaces());
+        Predicate<String> wanted = name -> player.map(name::equalsIgnoreCase).orElse(true);
+        Mistakes mistakes = new Mistakes(clarity.cost(), wanted);
+        try {
+            for (Map.Entry<String, GameRecord> each : records.entrySet()) {
+                Reviews reviews = new Reviews(knowledge, quick, threads);
+                mistakes.add(each.getKey(), review(reviews, each.getValue()));
+            }
+        } catch (CancellationException e) {
+            return new ArrayList<>();
+        }
+        return mistakes.costliestFirst();
+    }
+
+    private Review review(Reviews reviews, GameRecord record) {
+        ReviewProgress shown = new ReviewProgress(err);
+        try {
+            return reviews.review(record, ReviewFile.NONE, new ReviewListener() {
+                @Override
+                public void reached(int done, int all) {
+                    shown.reached(done, all);
+                }
+
+                @Override
+                public boolean stopped() {
+                    return selection.stopped();
+                }
+            });
+        } finally {
+            shown.close();
+        }
+    }
+
+    @Override
+    public void stop() {
+        selection.stop();
+    }
+
+    @Override
+    public boolean stopped() {
+        return selection.stopped();
+    }
+
+    @Override
+    public String advice() {
+        return "these records have no more such mistakes: leave THEME or --player out, or lower --grade, --cost or"
+                + " --margin";
+    }
+}
