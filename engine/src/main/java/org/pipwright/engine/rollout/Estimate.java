@@ -4,6 +4,7 @@ package org.pipwright.engine.rollout;
  * A mean of trials and how far it may be off.
  *
  * @param mean the mean
- * @param standardError of the mean, trials taken as independent; stratified dice make the true error a little smaller
+ * @param standardError of the mean, with the even spread of the first two throws taken into account from 288 trials
+ *     on
  */
 public record Estimate(double mean, double standardError) {}

@@ -2,6 +2,7 @@ package org.pipwright.engine.rollout;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.pipwright.engine.statistics.RunningMean;
@@ -26,6 +27,9 @@ final class Moments {
     /** Of the value of one candidate less that of an earlier one. */
     private final RunningMean[][] differences;
 
+    /** Null if trials are not known by their rolls: errors then take them as independent. */
+    private final Strata strata;
+
     private int trials;
 
     /**
@@ -35,7 +39,12 @@ final class Moments {
      * @param series numbers a trial has for each, at least 2
      */
     Moments(int candidates, int series) {
+        this(candidates, series, new Strata(candidates, series));
+    }
+
+    private Moments(int candidates, int series, Strata strata) {
         this.series = series;
+        this.strata = strata;
         numbers = new RunningMean[candidates][series];
         differences = new RunningMean[candidates][];
         for (int c = 0; c < candidates; c++) {
@@ -51,9 +60,13 @@ final class Moments {
      * @param results where its numbers are
      * @param at index of the first candidate's
      * @param stride from one candidate's to the next's
+     * @param pair the rolls it began with, as {@link Strata#pair}
      */
-    void add(double[] results, int at, int stride) {
+    void add(double[] results, int at, int stride, int pair) {
         trials++;
+        if (strata != null) {
+            strata.add(results, at, stride, pair);
+        }
         for (int c = 0; c < numbers.length; c++) {
             int from = at + c * stride;
             for (int k = 0; k < series; k++) {
@@ -67,7 +80,7 @@ final class Moments {
     }
 
     /**
-     * All that is known but the number of trials, in an order that {@link #restore} reads back.
+     * All that is known but the number of trials and their strata, in an order that {@link #restore} reads back.
      *
      * @return of each candidate its means, then its spreads, then those of its differences
      */
@@ -88,10 +101,11 @@ final class Moments {
      * Reads back.
      *
      * @param contents what {@link #contents} gave, of the right {@link #size}
+     * @param strata of the same trials; null if they were not kept
      * @throws IllegalArgumentException if a spread is negative
      */
-    static Moments restore(int candidates, int series, int trials, double[] contents) {
-        Moments moments = new Moments(candidates, series);
+    static Moments restore(int candidates, int series, int trials, double[] contents, Strata strata) {
+        Moments moments = new Moments(candidates, series, strata);
         moments.trials = trials;
         int next = 0;
         for (int c = 0; c < candidates; c++) {
@@ -103,6 +117,11 @@ final class Moments {
             }
         }
         return moments;
+    }
+
+    /** The trials by their rolls, unless nothing is known of these. */
+    Optional<Strata> strata() {
+        return Optional.ofNullable(strata);
     }
 
     int candidates() {
@@ -119,7 +138,7 @@ final class Moments {
 
     Estimate estimate(int candidate, int series) {
         RunningMean mean = numbers[candidate][series];
-        return new Estimate(mean.mean(), mean.standardError());
+        return new Estimate(mean.mean(), stratified() ? strata.error(candidate, series) : mean.standardError());
     }
 
     /** Value of one candidate less another's; the same dice make its error smaller than those of the two. */
@@ -131,19 +150,30 @@ final class Moments {
         int earlier = Math.min(candidate, other);
         RunningMean difference = differences[later][earlier];
         double mean = difference.mean();
-        return new Estimate(candidate == later ? mean : -mean, difference.standardError());
+        double error = stratified() ? strata.differenceError(later, earlier) : difference.standardError();
+        return new Estimate(candidate == later ? mean : -mean, error);
+    }
+
+    private boolean stratified() {
+        return strata != null && trials >= StratifiedError.FEWEST;
     }
 
     /**
-     * Variance without luck adjustment over that with it; infinite if nothing but luck made games differ, not a number if
-     * nothing did.
+     * Variance of the mean without luck adjustment over that with it; infinite if nothing but luck made games differ, not a
+     * number if nothing did.
      */
     double reduction(int candidate) {
-        double plain = numbers[candidate][PLAIN].variance();
-        double value = numbers[candidate][VALUE].variance();
+        double plain = variance(candidate, PLAIN);
+        double value = variance(candidate, VALUE);
         if (plain <= ROUNDING) {
             return Double.NaN;
         }
         return value <= ROUNDING ? Double.POSITIVE_INFINITY : plain / value;
+    }
+
+    /** Of one trial among as many independent ones with the same error of their mean. */
+    private double variance(int candidate, int series) {
+        double error = estimate(candidate, series).standardError();
+        return error * error * trials;
     }
 }

@@ -1,6 +1,7 @@
 package org.pipwright.engine.rollout;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -10,14 +11,18 @@ import org.pipwright.engine.files.WorkFile;
 
 /**
  * Keeps the numbers of a rollout in a small text file, so that it can be stopped and resumed: the same numbers come out as
- * without a stop. What was found is the number of trials; means and spreads, as decimal numbers that read back exactly. Used
- * by one thread.
+ * without a stop. What was found is the number of trials; means and spreads, as decimal numbers that read back exactly; the
+ * same by the rolls trials began with. A file of before lacks the last: the errors of what goes on from it take trials as
+ * independent, which makes them too large. Used by one thread.
  */
 public final class RolloutFile {
     private static final String TRIALS = "trials ";
     private static final String MEANS = "means ";
 
-    private static final WorkFile.Kind KIND = new WorkFile.Kind("rollout", "pipwright-rollout 2", TRIALS, 1 << 24);
+    private static final String STRATA = "by-rolls ";
+
+    private static final WorkFile.Kind KIND = new WorkFile.Kind("rollout", "pipwright-rollout 3", TRIALS, 1 << 26)
+            .reading("pipwright-rollout 2", line -> line);
 
     /** Keeps nothing. */
     public static final RolloutFile NONE = new RolloutFile(KIND.none());
@@ -58,23 +63,34 @@ public final class RolloutFile {
     }
 
     private Moments moments(List<String> found, int candidates, int series) {
-        if (found.size() != 2 || !found.get(1).startsWith(MEANS)) {
+        boolean whole = found.size() == 2 || found.size() == 3 && found.get(2).startsWith(STRATA);
+        if (!whole || !found.get(1).startsWith(MEANS)) {
             throw file.damaged("its trials and means are missing");
         }
         try {
             int trials = Integer.parseInt(found.get(0).substring(TRIALS.length()));
-            double[] numbers = Arrays.stream(
-                            found.get(1).substring(MEANS.length()).split(" "))
-                    .mapToDouble(Double::parseDouble)
-                    .toArray();
-            boolean finite = Arrays.stream(numbers).allMatch(Double::isFinite);
-            if (trials < 0 || numbers.length != Moments.size(candidates, series) || !finite) {
-                throw file.damaged("its trials and means do not belong together");
+            double[] numbers = numbers(found.get(1), MEANS, Moments.size(candidates, series));
+            Strata strata = found.size() == 2
+                    ? null
+                    : Strata.restore(
+                            candidates, series, trials, numbers(found.get(2), STRATA, Strata.size(candidates, series)));
+            if (trials < 0) {
+                throw file.damaged("its number of trials is below 0");
             }
-            return Moments.restore(candidates, series, trials, numbers);
+            return Moments.restore(candidates, series, trials, numbers, strata);
         } catch (IllegalArgumentException e) {
             throw file.damaged("a number in it is none, or out of range");
         }
+    }
+
+    private double[] numbers(String line, String name, int count) {
+        double[] numbers = Arrays.stream(line.substring(name.length()).split(" "))
+                .mapToDouble(Double::parseDouble)
+                .toArray();
+        if (numbers.length != count || !Arrays.stream(numbers).allMatch(Double::isFinite)) {
+            throw file.damaged("its trials and means do not belong together");
+        }
+        return numbers;
     }
 
     /** Writes the file if the last time is some seconds ago. */
@@ -111,8 +127,14 @@ public final class RolloutFile {
     }
 
     private static List<String> found(Moments moments) {
-        String means =
-                Arrays.stream(moments.contents()).mapToObj(Double::toString).collect(Collectors.joining(" "));
-        return List.of(TRIALS + moments.trials(), MEANS + means);
+        List<String> lines = new ArrayList<>();
+        lines.add(TRIALS + moments.trials());
+        lines.add(line(MEANS, moments.contents()));
+        moments.strata().ifPresent(strata -> lines.add(line(STRATA, strata.contents())));
+        return lines;
+    }
+
+    private static String line(String name, double[] numbers) {
+        return name + Arrays.stream(numbers).mapToObj(Double::toString).collect(Collectors.joining(" "));
     }
 }

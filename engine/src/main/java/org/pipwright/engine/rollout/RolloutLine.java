@@ -15,7 +15,7 @@ import org.pipwright.engine.evaluation.Outcomes;
  * @param behind value less that of the best candidate, with the standard error of the difference; what a cube action costs
  *     the side that chooses it; 0 for the best
  * @param plain value without luck adjustment, from the same games
- * @param reduction variance of a trial without luck adjustment over that with it: how many times as many trials would be
+ * @param reduction variance of the mean without luck adjustment over that with it: how many times as many trials would be
  *     needed without; 1 if luck was not taken off, infinite if nothing but luck made trials differ, not a number if
  *     nothing did
  * @param chances without the cube the six chances, in the order of {@link Outcomes}; means with the luck taken off may lie a

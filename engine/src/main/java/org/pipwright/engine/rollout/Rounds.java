@@ -97,7 +97,7 @@ final class Rounds {
             return false;
         }
         for (int i = 0; i < RolloutSettings.ROUND; i++) {
-            moments.add(results, i * series, stride);
+            moments.add(results, i * series, stride, Strata.pair(settings.seed(), first + i));
         }
         return true;
     }

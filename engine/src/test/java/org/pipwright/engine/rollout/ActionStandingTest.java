@@ -16,7 +16,7 @@ class ActionStandingTest {
 
     /** Trials whose values lie alternately above and below a mean; those of different candidates are not related. */
     private static Moments moments(int trials, double spread, double... means) {
-        Moments moments = new Moments(means.length, WorthMeasure.NUMBERS);
+        Moments moments = MomentsTest.independent(means.length, WorthMeasure.NUMBERS);
         double[] results = new double[means.length * WorthMeasure.NUMBERS];
         for (int i = 0; i < trials; i++) {
             for (int c = 0; c < means.length; c++) {
@@ -24,7 +24,7 @@ class ActionStandingTest {
                 results[c * WorthMeasure.NUMBERS + Moments.VALUE] = means[c] + off;
                 results[c * WorthMeasure.NUMBERS + Moments.PLAIN] = means[c] + 2 * off;
             }
-            moments.add(results, 0, WorthMeasure.NUMBERS);
+            moments.add(results, 0, WorthMeasure.NUMBERS, 0);
         }
         return moments;
     }
@@ -93,10 +93,14 @@ class ActionStandingTest {
     @Test
     void whatLuckTookOffIsAFactorOrAllOrNothing() {
         assertEquals(4, moments(36, 0.1, 0).reduction(0), 1e-9);
-        Moments all = new Moments(2, WorthMeasure.NUMBERS);
+        Moments all = MomentsTest.independent(2, WorthMeasure.NUMBERS);
         for (int i = 0; i < 36; i++) {
             double rounding = i % 2 * 1e-8;
-            all.add(new double[] {0.5 + rounding, i % 2, 0, 0, 0, 0.5 + rounding, 0.5 - rounding / 3, 0, 0, 0}, 0, 5);
+            all.add(
+                    new double[] {0.5 + rounding, i % 2, 0, 0, 0, 0.5 + rounding, 0.5 - rounding / 3, 0, 0, 0},
+                    0,
+                    5,
+                    0);
         }
         assertEquals(Double.POSITIVE_INFINITY, all.reduction(0));
         assertTrue(Double.isNaN(all.reduction(1)));

@@ -11,7 +11,7 @@ class MomentsTest {
     private static final int SERIES = 4;
 
     private final double[][][] values = new double[TRIALS][3][SERIES];
-    private final Moments moments = new Moments(3, SERIES);
+    private final Moments moments = independent(3, SERIES);
 
     MomentsTest() {
         SplittableRandom random = new SplittableRandom(5);
@@ -24,8 +24,13 @@ class MomentsTest {
                     flat[c * SERIES + k] = trial[c][k];
                 }
             }
-            moments.add(flat, 0, SERIES);
+            moments.add(flat, 0, SERIES, 0);
         }
+    }
+
+    /** Of trials whose rolls are not known. */
+    static Moments independent(int candidates, int series) {
+        return Moments.restore(candidates, series, 0, new double[Moments.size(candidates, series)], null);
     }
 
     private double[] series(int candidate, int series) {
@@ -76,9 +81,9 @@ class MomentsTest {
     /** Sums of squares would leave rounding errors that look like a spread. */
     @Test
     void numbersThatNeverChangeHaveNoSpread() {
-        Moments constant = new Moments(2, 2);
+        Moments constant = independent(2, 2);
         for (int t = 0; t < TRIALS; t++) {
-            constant.add(new double[] {0.1, 0.7, -1.0 / 3, 0.2}, 0, 2);
+            constant.add(new double[] {0.1, 0.7, -1.0 / 3, 0.2}, 0, 2, 0);
         }
         assertEquals(new Estimate(0.1, 0), constant.estimate(0, Moments.VALUE));
         assertEquals(0, constant.difference(0, 1).standardError());
@@ -89,7 +94,7 @@ class MomentsTest {
     void contentsAreRestored() {
         double[] contents = moments.contents();
         assertEquals(Moments.size(3, SERIES), contents.length);
-        Moments restored = Moments.restore(3, SERIES, TRIALS, contents);
+        Moments restored = Moments.restore(3, SERIES, TRIALS, contents, null);
         assertArrayEquals(contents, restored.contents());
         assertEquals(moments.estimate(2, 3), restored.estimate(2, 3));
         assertEquals(moments.difference(0, 2), restored.difference(0, 2));

@@ -64,6 +64,25 @@ class RolloutFileTest {
         assertEquals(3, rounds[0], "only what was missing is played");
     }
 
+    /** The second form did not have trials by their rolls. */
+    @Test
+    void aFileOfBeforeIsResumedWithErrorsAsTheyWereThen() throws IOException {
+        String text = Files.readString(file);
+        String body = text.substring(0, text.lastIndexOf("sha256 "))
+                .replaceFirst("pipwright-rollout 3", "pipwright-rollout 2")
+                .replaceFirst("by-rolls .*\n", "");
+        Files.writeString(file, body + "sha256 " + SealedLines.sha256(body) + "\n");
+        RolloutSettings more = SETTINGS.withTrials(StratifiedError.FEWEST);
+        RolloutReport resumed = compare(more, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE);
+        RolloutReport whole = compare(more, RolloutFile.NONE, RolloutListener.NONE);
+        for (RolloutLine line : whole.lines()) {
+            RolloutLine old = resumed.of(line.candidate());
+            assertEquals(line.value().mean(), old.value().mean());
+            assertTrue(old.plain().standardError() > line.plain().standardError(), line + ", before " + old);
+        }
+        assertEquals(resumed, compare(more, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
+    }
+
     @Test
     void aFinishedRolloutCanBeAskedForMore() {
         RolloutReport whole = compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE);
@@ -108,7 +127,7 @@ class RolloutFileTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"trials 72, trials 36", "means , means 1", "pipwright-rollout 2, pipwright-rollout 1", "sha256, sha1"})
+    @CsvSource({"trials 72, trials 36", "means , means 1", "pipwright-rollout 3, pipwright-rollout 1", "sha256, sha1"})
     void aChangedFileIsRefused(String from, String to) throws IOException {
         String text = Files.readString(file);
         assertTrue(text.contains(from));
@@ -130,6 +149,11 @@ class RolloutFileTest {
                 "(?m)^means \\S+ -> means NaN",
                 "(?m)^(means (\\S+ ){8}) -> $1-",
                 "(?m)^means (.*)$ -> means $1 1",
+                "(?m)^by-rolls \\d+ -> by-rolls 77",
+                "(?m)^by-rolls \\d+\\.0 -> by-rolls 0.5",
+                "(?m)^by-rolls (.*)$ -> by-rolls $1 1",
+                "(?m)^by-rolls (.*) \\S+$ -> by-rolls $1 -1",
+                "(?m)^by-rolls .*$ -> by-rules",
                 "(?s)\\n.*\\n -> \n"
             })
     void aForgedFileIsRefused(String change) throws IOException {
