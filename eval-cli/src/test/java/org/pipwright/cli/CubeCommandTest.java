@@ -62,7 +62,7 @@ class CubeCommandTest {
         String last = run("cube 1@5 1@2 / 1@1").out();
         assertTrue(
                 last.contains(
-                        "\non a last roll, take point 25.0 % (the opponent has 47.2 %); doubling window 50.0 to 75.0 %"
+                        "\non the last rolls, take point 25.0 % (the opponent has 47.2 %); doubling window 50.0 to 75.0 %"
                                 + " (the side on roll has 52.8 %); above 75.0 % the opponent passes\n"),
                 last);
         JsonNode match = json("cube 1@5 1@2 / 1@1 --away 2,2");

@@ -50,15 +50,17 @@ final class CubeFacts {
 
     private void takePoint(Outcomes chances, CubeTerms terms) {
         CubeWindows.of(terms, question.position(), GammonShares.of(chances), question.cube())
-                .ifPresent(window -> said.add(takePoint(window, chances)));
+                .ifPresent(window -> said.add(takePoint(window, chances, terms)));
     }
 
-    private String takePoint(CubeWindow window, Outcomes chances) {
+    private String takePoint(CubeWindow window, Outcomes chances, CubeTerms terms) {
+        boolean exact = terms.exact(question.position(), question.cube()).isPresent();
+        String by = exact ? "On the last rolls " : "By the cube model ";
         String needed = Numbers.percent(window.takePoint()) + " %";
         return answering
-                ? "By the cube model you need " + needed + " to take."
-                : "By the cube model your opponent needs " + needed + " to take, and has "
-                        + Numbers.percent(1 - chances.win()) + " %.";
+                ? by + "you need " + needed + " to take."
+                : by + "your opponent needs " + needed + " to take, and has " + Numbers.percent(1 - chances.win())
+                        + " %.";
     }
 
     private void board() {

@@ -97,7 +97,7 @@ public final class CubeText {
 
     private static String window(CubeWindow window, CubeReport report) {
         double win = report.outcomes().win();
-        String on = report.exact() ? "on a last roll, " : "";
+        String on = report.exact() ? "on the last rolls, " : "";
         String take = on + "take point " + Numbers.percent(window.takePoint()) + " % (the opponent has "
                 + Numbers.percent(1 - win) + " %)";
         if (Double.isNaN(window.from())) {
