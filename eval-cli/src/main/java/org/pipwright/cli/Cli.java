@@ -59,7 +59,8 @@ final class Cli {
         }
     }
 
-    private CommandLine commandLine(PrintWriter help, String... args) {
+    /** The commands that the arguments name, all of them without arguments; the help goes to the writer. */
+    CommandLine commandLine(PrintWriter help, String... args) {
         ConsoleFactory factory = new ConsoleFactory(console);
         CommandLine root = new CommandLine(new Pipwright(console), factory);
         Commands.addTo(root, commands, factory, args);

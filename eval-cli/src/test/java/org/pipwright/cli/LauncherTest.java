@@ -29,6 +29,9 @@ class LauncherTest {
         Path home = Files.createDirectory(folder.resolve(name)).toRealPath();
         Path script = home.resolve("pipwright");
         Files.copy(Path.of("..", "pipwright"), script);
+        Path rest = Path.of("dist/src/launch.bash");
+        Files.createDirectories(home.resolve(rest).getParent());
+        Files.copy(Path.of("..").resolve(rest), home.resolve(rest));
         Files.createFile(home.resolve("pom.xml"));
         for (String module : List.of("engine", "nn-training", "models", "eval-cli")) {
             Files.createDirectories(home.resolve(module).resolve("src/main"));

@@ -4,6 +4,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Interruption;
+import org.pipwright.training.reference.Deeplearning4j;
 import org.pipwright.training.report.Metrics;
 import org.pipwright.training.run.InvalidRunException;
 import org.pipwright.training.run.RunFolder;
@@ -49,8 +50,13 @@ public final class TrainJob {
         } catch (InvalidSettingsException | InvalidRunException e) {
             throw new UserError(e.getMessage());
         } catch (LinkageError e) {
-            // Only the reference learner needs one.
-            throw new UserError("Deeplearning4j has no native library for this machine: train with learner = sparse");
+            // Only the reference learner needs more than Pipwright's own classes.
+            throw new UserError(
+                    Deeplearning4j.isHere()
+                            ? "Deeplearning4j has no native library for this machine: train with learner = sparse"
+                            : "learner = reference needs Deeplearning4j, which is an archive of its own: unpack"
+                                    + " pipwright-reference of the same release over this folder, or train with"
+                                    + " learner = sparse");
         }
     }
 

@@ -1,0 +1,162 @@
+# Finds Java and starts Pipwright: read by the script of a checkout, for which kit is 'a JDK', and by that of an unpacked
+# archive, for which it is 'Java'; no program by itself. Written for bash 3.2 (macOS) and newer. Uses no program on the fast path.
+# shellcheck shell=bash disable=SC2154
+
+die() {
+    printf 'pipwright: %s\n' "$1" >&2
+    exit "${2:-2}"
+}
+
+# Refuses a folder that cannot be in a class path.
+check_home() {
+    case $home in
+        *:*) die "Pipwright lies in '$home', and a path with ':' cannot be in Java's class path: move it to another folder" ;;
+    esac
+}
+
+# ---- Java -----------------------------------------------------------------------------------
+
+# Sets java, java_version as in '17.0.15' and modules, the names of those it has, if it says.
+find_java() {
+    local line path
+    if [ -n "${JAVA_HOME:-}" ]; then
+        java=$JAVA_HOME/bin/java
+        [ -x "$java" ] || die "JAVA_HOME is '$JAVA_HOME', which has no bin/java: set it to $kit 17 or newer"
+    else
+        java=$(command -v java) || die "no java found: install $kit 17 or newer, or set JAVA_HOME to one"
+    fi
+    java_version=
+    modules=
+    path=$java
+    [ -n "${JAVA_HOME:-}" ] || path=$(readlink -f "$java" 2>/dev/null) || path=$java
+    # Every JDK says its version in a file; asking java itself would take longer than all the rest here.
+    if [ -r "${path%/bin/java}/release" ]; then
+        while read -r line; do
+            case $line in
+                JAVA_VERSION=*) java_version=${line#JAVA_VERSION=} ;;
+                MODULES=*) modules=${line#MODULES=} ;;
+            esac
+        done <"${path%/bin/java}/release"
+        java_version=${java_version//[\"$'\r']/}
+    fi
+    if [ -z "$java_version" ]; then
+        line=$("$java" -version 2>&1) || die "'$java' does not run: install $kit 17 or newer, or set JAVA_HOME to one"
+        line=${line#*version \"}
+        java_version=${line%%\"*}
+    fi
+    case ${java_version%%[.+-]*} in
+        [2-9][0-9] | 1[7-9]) ;;
+        *) die "'$java' is Java $java_version, and Pipwright needs 17 or newer: set JAVA_HOME to a newer one" ;;
+    esac
+}
+
+# How short commands start; sets short_flags.
+find_flags() {
+    local pages
+    short_flags=(-XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Xshare:auto -Xlog:disable -Xlog:all=error:stderr)
+    # Where the kernel has large pages to give, a net of 10 MB is not spread over thousands of small ones, which would take a
+    # quarter of the start. Elsewhere, and on systems that have no such file, the JVM need not know.
+    pages=never
+    [ -r /sys/kernel/mm/transparent_hugepage/enabled ] && read -r pages </sys/kernel/mm/transparent_hugepage/enabled
+    case $pages in
+        *'[always]'* | *'[madvise]'*) short_flags+=(-XX:+UseTransparentHugePages) ;;
+    esac
+}
+
+# ---- Archive of classes ---------------------------------------------------------------------
+
+# Holds the lock of the folder work until this process or the subshell it runs in ends.
+lock() {
+    local holder
+    if command -v flock >/dev/null 2>&1; then
+        exec 9>"$work/lock"
+        flock 9
+        return
+    fi
+    while ! mkdir "$work/lock.d" 2>/dev/null; do
+        holder=
+        [ -r "$work/lock.d/pid" ] && read -r holder <"$work/lock.d/pid"
+        if [ -n "$holder" ] && ! kill -0 "$holder" 2>/dev/null; then
+            rm -rf "$work/lock.d"
+        else
+            sleep 0.5
+        fi
+    done
+    echo $$ >"$work/lock.d/pid"
+    trap 'rm -rf "$work/lock.d"' EXIT
+}
+
+# Makes the archive of classes if there is none yet.
+ensure_archive() {
+    [ -e "$archive" ] && return
+    (
+        lock
+        [ -e "$archive" ] || make_archive
+    )
+}
+
+# Short commands load their classes from an archive, which halves their start. It is the static kind:
+# the dynamic kind leaves out all of picocli, whose classes are in a format too old for it.
+make_archive() {
+    "$java" -XX:DumpLoadedClassList="$archive.list" "${short_flags[@]}" -cp "$classpath" org.pipwright.cli.Main \
+        rank start --roll 3-1 >/dev/null 2>&1 9>&-
+    "$java" -Xshare:dump -XX:SharedClassListFile="$archive.list" -XX:SharedArchiveFile="$archive.new" \
+        -cp "$classpath" >/dev/null 2>&1 9>&-
+    # An empty file says that this Java cannot make one; nobody should wait for a second try.
+    [ -s "$archive.new" ] || : >"$archive.new"
+    rm -f "$archive.list"
+    mv -f "$archive.new" "$archive"
+}
+
+# ---- Run ------------------------------------------------------------------------------------
+
+# Commands that compute for longer than the JVM takes to warm up.
+is_long() {
+    local word
+    case ${1:-} in
+        train | duel | standings | rollout | review | drill | desk | tables) return 0 ;;
+    esac
+    for word in "$@"; do
+        case $word in
+            --batch | --batch=* | --lookahead | --lookahead=* | --seconds | --seconds=* | --rollout | --rollout=*) return 0 ;;
+        esac
+    done
+    return 1
+}
+
+# Starts Java with the classes in classpath, the flags in common_flags and the archive of classes, if there is one.
+launch() {
+    [ -t 2 ] && common_flags+=(-Dpipwright.terminal=true)
+    if [ -t 1 ]; then
+        # A subshell that ends makes bash look up the terminal's width.
+        shopt -s checkwinsize
+        (:)
+        common_flags+=(-Dpipwright.terminal.out=true "-Dpipwright.columns=${COLUMNS:-0}")
+    fi
+
+    if is_long "$@"; then
+        # One thread for each of ND4J's calls: training runs several of its own.
+        [ "$1" != train ] || export OMP_NUM_THREADS=${OMP_NUM_THREADS:-1}
+        # Newer JVMs warn about libraries that use native code or Unsafe, as ND4J does.
+        case ${java_version%%[.+-]*} in
+            1[7-9] | 2[0-3]) ;;
+            *) common_flags+=(--enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow) ;;
+        esac
+        # A runtime may have been cut down; without this module everything works, slower.
+        case $modules in
+            '' | *jdk.incubator.vector*) common_flags+=(--add-modules jdk.incubator.vector) ;;
+        esac
+        # The JVM announces the incubating vector module on standard error, which nobody needs to see.
+        # Everything that Pipwright itself says goes round the filter, through descriptor 3.
+        # shellcheck disable=SC2086
+        exec "$java" ${common_flags[@]+"${common_flags[@]}"} --add-opens java.base/java.io=ALL-UNNAMED \
+            -XX:MaxRAMPercentage=50 -Xshare:auto -Dorg.bytedeco.javacpp.maxPhysicalBytes=0 \
+            -Dorg.deeplearning4j.crash.reporting.enabled=false -Dpipwright.stderr.fd=3 \
+            ${PIPWRIGHT_JAVA_OPTIONS:-} -cp "$classpath" org.pipwright.cli.Main "$@" \
+            3>&2 2> >(trap '' INT TERM HUP && exec grep --line-buffered -v '^WARNING: Using incubator modules' >&2 3>&-)
+    fi
+    [ -s "$archive" ] && common_flags+=("-XX:SharedArchiveFile=$archive")
+    # shellcheck disable=SC2086
+    exec "$java" "${short_flags[@]}" ${common_flags[@]+"${common_flags[@]}"} ${PIPWRIGHT_JAVA_OPTIONS:-} \
+        -cp "$classpath" org.pipwright.cli.Main "$@"
+}
