@@ -1,7 +1,7 @@
 package org.pipwright.engine.measures;
 
 /**
- * Effective pips (W. Trice): the mean number of rolls a side needs to bear off, times the mean roll of 49/6 pips. What
+ * Effective pips (the idea is Walter Trice's, from memory; title and year not noted): the mean number of rolls a side needs to bear off, times the mean roll of 49/6 pips. What
  * they exceed the pip count by is wastage: pips lost to gaps, stacks and bearing off with large numbers.
  *
  * @param pips the pip count

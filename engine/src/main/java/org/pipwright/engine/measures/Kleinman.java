@@ -3,8 +3,8 @@ package org.pipwright.engine.measures;
 import org.pipwright.engine.statistics.Normal;
 
 /**
- * Kleinman's estimate of a race from the pip counts alone (D. Kleinman, Vision Laughs at Counting; the worked examples of
- * a printed article of 2001 are in the tests). With D the opponent's pips less the roller's plus 4, and S their sum less
+ * Kleinman's estimate of a race from the pip counts alone (Danny Kleinman, Vision Laughs at Counting; year, 1980, from
+ * memory, place not noted). With D the opponent's pips less the roller's plus 4, and S their sum less
  * 4, the measure is K = D^2 / S, and the roller's chance to win is the normal distribution function at sqrt(K / 2), or at
  * its negative if D is negative.
  */

@@ -69,7 +69,7 @@ class OneSidedTableTest {
         assertTrue(spread.most() <= chances.length);
     }
 
-    /** Chances in 36ths, recounted by another program; the single checkers are in the handbooks. */
+    /** Chances in 36ths, counted by an independent program; those of a single checker are common practice, no source. */
     @ParameterizedTest
     @MethodSource("lastRoll")
     void lastRoll(List<String> row) {

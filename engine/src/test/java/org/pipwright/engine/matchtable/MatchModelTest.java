@@ -45,8 +45,8 @@ class MatchModelTest {
     }
 
     /**
-     * A printed worked example: I need 2, the opponent needs 4 and doubles to 2. By a printed table (attributed to
-     * Woolsey 1992) dropping leaves 2-away against 3-away, 60 %; losing leaves 2-away against 2-away, 50 %; winning wins
+     * A worked example of our own: I need 2, the opponent needs 4 and doubles to 2. With chances that are common practice,
+     * no source, dropping leaves 2-away against 3-away, 60 %; losing leaves 2-away against 2-away, 50 %; winning wins
      * the match. Take point (60 - 50) / (100 - 50) = 20 % with a dead cube, which it is for me.
      */
     @Test

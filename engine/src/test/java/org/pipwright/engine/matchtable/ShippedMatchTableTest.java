@@ -30,8 +30,8 @@ class ShippedMatchTableTest {
     }
 
     /**
-     * A printed handbook table, attributed to Woolsey 1992 (the attribution is from memory; printed tables differ by about
-     * a point). Row: my points to go; values from my own distance on, at 1-away from 1.
+     * A printed table by Kit Woolsey, 1992 (author and year from memory, title and place not noted, so that it may not be
+     * found again; printed tables differ by about a point). Row: my points to go; values from my own distance on, at 1-away from 1.
      */
     @ParameterizedTest
     @CsvSource({
@@ -49,7 +49,7 @@ class ShippedMatchTableTest {
     }
 
     /**
-     * Janowski's formula for a leader who needs two or more: 50 + 85 D / (T + 6). The formula printed with it for the
+     * A formula for a leader who needs two or more, by Rick Janowski (from memory, title and year not noted): 50 + 85 D / (T + 6). The formula printed with it for the
      * Crawford game, 50 + 55 D / (T + 2), lies 3 to 6 points below the printed table above, so it is no check of this one.
      */
     @ParameterizedTest
@@ -61,7 +61,7 @@ class ShippedMatchTableTest {
         }
     }
 
-    /** Turner's formula 50 + (24 / T + 3) D, meant for leads of a few points. */
+    /** A formula by Stephen Turner (from memory, title and year not noted): 50 + (24 / T + 3) D, for leads of a few points. */
     @ParameterizedTest
     @CsvSource({"2, 3", "3, 4", "3, 5", "4, 6", "5, 7", "5, 8", "7, 9", "8, 11"})
     void withinAFewPointsOfTurnersFormula(int leader, int trailer) {

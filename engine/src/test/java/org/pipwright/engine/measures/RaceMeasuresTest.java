@@ -10,24 +10,14 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
-import org.pipwright.engine.statistics.Normal;
 
 class RaceMeasuresTest {
-    /** Worked examples of a printed article of 2001. */
+    /** The formula worked by hand: 17 * 17 / 209 and 10 * 10 / 202; the chances by Python's {@code math.erf}. */
     @ParameterizedTest
-    @CsvSource({"100,113,1.383,.797", "100,106,.495,.688"})
-    void kleinmansWorkedExamples(int roller, int opponent, double measure, double win) {
-        assertEquals(measure, Kleinman.measure(roller, opponent), 6e-4);
-        assertEquals(win, Kleinman.win(roller, opponent), 6e-3);
-    }
-
-    /** Printed: measure to chance; the normal distribution computed for this project beside it. */
-    @ParameterizedTest
-    @CsvSource({".5,.69,.6915", ".7,.72,.7229", "1.0,.76,.7602", "1.2,.78,.7807", "1.4,.80,.7986", "2.0,.84,.8413"})
-    void kleinmansTable(double measure, double printed, double exact) {
-        double win = Normal.below(Math.sqrt(measure / 2));
-        assertEquals(exact, win, 5e-5);
-        assertEquals(printed, win, 6e-3);
+    @CsvSource({"100,113,1.382775,.797154", "100,106,.495050,.690588"})
+    void kleinmansFormulaByHand(int roller, int opponent, double measure, double win) {
+        assertEquals(measure, Kleinman.measure(roller, opponent), 1e-6);
+        assertEquals(win, Kleinman.win(roller, opponent), 1e-6);
     }
 
     @Test

@@ -1,6 +1,7 @@
 package org.pipwright.engine.rules;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Set;
@@ -13,7 +14,7 @@ import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Roll;
 
-/** What every player knows. Common practice, no source. */
+/** What every player knows, by examples of our own. Common practice, no source. */
 class TradeFactsTest {
     @Test
     void theStartHas15CheckersASideAnd167Pips() {
@@ -25,6 +26,7 @@ class TradeFactsTest {
                 Stream.of(24, 13, 8, 6).map(point -> point * start.count(point)).collect(Collectors.toList());
         assertEquals(List.of(48, 65, 24, 30), parts);
         assertEquals(start, start.swapped());
+        assertTrue(start.contact());
     }
 
     @Test
