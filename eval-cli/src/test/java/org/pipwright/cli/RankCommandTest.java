@@ -152,7 +152,7 @@ class RankCommandTest {
                 rank("1@24", "1@23", "/", "1@24", "1@23", "of", "2", "62").out());
         Run twice = Run.of("rank", "start", "3-1", "--roll", "3-1");
         assertEquals(2, twice.code());
-        assertTrue(twice.err().contains("3-1 stands behind the position and another roll after --roll"), twice.err());
+        assertTrue(twice.err().contains("3-1 follows the position, but --roll gives a roll too"), twice.err());
     }
 
     @Test

@@ -21,7 +21,7 @@ final class ContestOptions {
 
     @Option(
             names = "--no-jacoby",
-            description = "With --money: without the Jacoby rule, so that gammons count with a cube unturned.")
+            description = "With --money: without the Jacoby rule, so that gammons count even if nobody has doubled.")
     private boolean noJacoby;
 
     @Option(names = "--beavers", description = "With --money: a double may be beavered.")

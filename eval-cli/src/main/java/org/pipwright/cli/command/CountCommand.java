@@ -16,9 +16,9 @@ import picocli.CommandLine.Option;
         customSynopsis = "pipwright count POSITION [options]",
         header = "Count a position: pips, race measures, shots, structure.",
         description = {
-            "Facts and rules of thumb, no judgement of a net. With contact: made points, primes, anchors, blots and the"
-                    + " rolls that hit. In a race: chances that are exact, from distributions (of both sides' rolls, each"
-                    + " in the fewest on average) or estimated, and beside them:",
+            "Facts and rules of thumb, without a net. With contact: made points, primes, anchors, blots and the"
+                    + " rolls that hit. In a race: chances that are exact, from distributions (each side bears off in the"
+                    + " fewest rolls on average) or estimated, and beside them:",
             "- effective pips (Trice): mean rolls to bear off times 49/6; wastage: what they exceed the pips by;",
             "- Kleinman's estimate (Vision Laughs at Counting): the normal distribution at D / sqrt(2 S), D the lead plus"
                     + " 4, S the sum of the pips less 4;",

@@ -27,7 +27,7 @@ final class CubeOptions {
 
     @Option(
             names = "--no-jacoby",
-            description = "Money play without the Jacoby rule: gammons count with a cube unturned.")
+            description = "Money play without the Jacoby rule: gammons count even if nobody has doubled.")
     private boolean noJacoby;
 
     @Option(names = "--beavers", description = "Money play in which a double may be beavered.")

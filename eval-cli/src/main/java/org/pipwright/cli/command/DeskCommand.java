@@ -24,7 +24,7 @@ import picocli.CommandLine.Option;
                     + " played is kept as a record (text and SGF) in the folder, turn by turn.",
             "Only this machine can reach the page, and only with the key in the address."
         },
-        footer = {"Examples:", "  pipwright desk", "  pipwright desk --records games --net quick --no-browser"})
+        footer = {"Examples:", "  pipwright desk", "  pipwright desk --records games --net swift --no-browser"})
 public final class DeskCommand extends CliCommand {
     private static final int MAX_PORT = 65_535;
 

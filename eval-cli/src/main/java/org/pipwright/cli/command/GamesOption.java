@@ -10,9 +10,8 @@ final class GamesOption {
     @Option(
             names = "--rollout",
             paramLabel = "N",
-            description =
-                    "Play N games from what is asked about (of the plays: from the best few), with luck taken off,"
-                            + " as pipwright rollout does, which offers more.")
+            description = "Play N games from the position, or from its best few plays, with the luck of the rolls taken"
+                    + " off; pipwright rollout offers more.")
     private Integer games;
 
     boolean given() {

@@ -28,7 +28,10 @@ import picocli.CommandLine.Spec;
                     + " copy-quick.onnx, or copy-quick-contact.onnx and copy-quick-race.onnx. All take encoded"
                     + " positions and which outcomes are possible, and give the six chances."
         },
-        footer = {"Examples:", "  pipwright net export first copy.safetensors", "  pipwright net export first copy.onnx"
+        footer = {
+            "Examples:",
+            "  pipwright net export standard copy.safetensors",
+            "  pipwright net export standard copy.onnx"
         })
 public final class NetExportCommand extends CliCommand {
     private static final String OWN = ".safetensors";

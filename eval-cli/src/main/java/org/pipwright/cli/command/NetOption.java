@@ -12,8 +12,8 @@ final class NetOption {
     @Option(
             names = "--net",
             paramLabel = "NAME|FILE",
-            description = "The net to judge with: a name that net describe knows, or a model file. Default: the first"
-                    + " net that comes with Pipwright.")
+            description =
+                    "The net to judge with: a name that net describe knows, or a model file. Default:" + " standard.")
     private String net;
 
     String name() {

@@ -62,7 +62,7 @@ final class PositionArgument {
             }
         }
         if (words.size() > 1 && words.get(0).equals("start") && !words.get(1).equals(OF)) {
-            throw new UserError("'start' is a whole position: what is '" + Excerpt.of(words.get(1))
+            throw new UserError("'start' is a complete position: what is '" + Excerpt.of(words.get(1))
                     + "' behind it? Put several words of one option into quotes");
         }
         String text = String.join(" ", words).strip();

@@ -39,10 +39,10 @@ final class PositionsArgument {
             names = "--batch",
             paramLabel = "FILE",
             description = "Instead of one position: read many, one a line, from a file or from - (standard input), and"
-                    + " print a line of JSON for each, in order. A line is a position, with --roll's place taken by a"
-                    + " roll behind it, or JSON: {\"position\":\"start\",\"roll\":\"3-1\"}. Blank lines and what follows a #"
-                    + " are passed over. A line that cannot be answered"
-                    + " gets an object with its number and the error, and makes the exit code 2.")
+                    + " print a line of JSON for each, in order. A line is a position, followed by a roll where"
+                    + " one is needed, or JSON: {\"position\":\"start\",\"roll\":\"3-1\"}. Blank lines and what follows a # are"
+                    + " ignored. A line that cannot be answered gets an object with its number and the error, and makes the"
+                    + " exit code 2.")
     private String batch;
 
     @Mixin

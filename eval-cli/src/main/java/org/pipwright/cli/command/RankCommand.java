@@ -73,7 +73,7 @@ public final class RankCommand extends CliCommand {
             names = "--roll",
             paramLabel = "ROLL",
             converter = RollConverter.class,
-            description = "The two dice, as in 3-1 or 31; they may also stand behind the position.")
+            description = "The two dice, as in 3-1 or 31; they may also follow the position.")
     private Roll roll;
 
     @Mixin

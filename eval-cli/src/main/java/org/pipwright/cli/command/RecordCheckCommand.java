@@ -13,9 +13,9 @@ import picocli.CommandLine.Parameters;
         customSynopsis = "pipwright record check FILE",
         header = "Check a record against the rules.",
         description = {
-            "Plays the whole record through: turns, plays, cube, score and the Crawford rule. The first mistake is told"
-                    + " with its line and column, what was expected there and the legal plays; exit code 2. If there is"
-                    + " none, prints how each game ended."
+            "Plays the whole record through: turns, plays, cube, score and the Crawford rule. Reports the"
+                    + " first mistake with its line and column, what was expected there and the legal plays, and ends with"
+                    + " exit code 2. If there is none, prints how each game ended."
         },
         footer = {"Example:", "  pipwright record check evening.txt"})
 public final class RecordCheckCommand extends CliCommand {

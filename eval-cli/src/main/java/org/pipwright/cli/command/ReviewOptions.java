@@ -29,22 +29,22 @@ final class ReviewOptions {
                     + " cube.")
     private int games;
 
-    @Option(names = "--seed", paramLabel = "N", description = "Other dice for those games. Default: 1.")
+    @Option(names = "--seed", paramLabel = "N", description = "Seed of the dice of those games. Default: 1.")
     private long seed = 1;
 
     @Option(
             names = "--save",
             paramLabel = "FILE",
             converter = OutputFile.Work.class,
-            description = "Keep what was found in a file as it goes on, to resume from.")
+            description = "Keep the results so far in a file, to resume from.")
     private Path save;
 
     @Option(
             names = "--resume",
             paramLabel = "FILE",
             converter = OutputFile.Kept.class,
-            description = "Go on with what a file has, and keep it up to date; record, net and settings must be as they"
-                    + " were. The review is that of a run without a stop.")
+            description = "Continue from such a file and keep it up to date; record, net and settings must be as they"
+                    + " were. The review is that of a run that was never stopped.")
     private Path resume;
 
     @Option(

@@ -23,7 +23,7 @@ record RollBehind(List<String> words, Roll roll) {
         }
         Roll roll = Roll.parse(behind.group(2));
         if (option != null) {
-            throw new UserError(roll + " stands behind the position and another roll after --roll: give one of them");
+            throw new UserError(roll + " follows the position, but --roll gives a roll too: give one of them");
         }
         return new RollBehind(List.of(behind.group(1)), roll);
     }

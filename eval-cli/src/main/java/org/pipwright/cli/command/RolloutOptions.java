@@ -30,7 +30,7 @@ final class RolloutOptions {
                     + " once each choice is clear like that, or known to lie within 0.01 points of indifference.")
     private double sure;
 
-    @Option(names = "--seed", paramLabel = "N", description = "Other dice for another number. Default: 1.")
+    @Option(names = "--seed", paramLabel = "N", description = "Seed of the dice. Default: 1.")
     private long seed = RolloutSettings.DEFAULT.seed();
 
     @Option(
@@ -54,7 +54,7 @@ final class RolloutOptions {
             names = "--save",
             paramLabel = "FILE",
             converter = OutputFile.Work.class,
-            description = "Keep what is known in a file as it goes on, to resume from.")
+            description = "Keep the results so far in a file, to resume from.")
     private Path save;
 
     @Option(
@@ -62,8 +62,8 @@ final class RolloutOptions {
             paramLabel = "FILE",
             converter = OutputFile.Kept.class,
             description =
-                    "Go on with what a file has, and keep it up to date: the numbers are those of a rollout without"
-                            + " a stop. Everything but --trials and --until-sure must be as it was.")
+                    "Continue from such a file and keep it up to date: the results are those of a rollout that was"
+                            + " never stopped. Everything but --trials and --until-sure must be as it was.")
     private Path resume;
 
     @Option(

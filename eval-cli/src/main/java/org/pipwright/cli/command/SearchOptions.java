@@ -38,7 +38,7 @@ final class SearchOptions {
             description = "Threads to use; answers do not depend on it. Default: one for each core.")
     private Integer threads;
 
-    @Option(names = "--stats", description = "Tell on standard error how much was searched and how fast.")
+    @Option(names = "--stats", description = "Report on standard error how much was searched and how fast.")
     private boolean stats;
 
     @Mixin

@@ -25,8 +25,8 @@ import picocli.CommandLine.Option;
         description = {
             "The two standard tables are built by themselves when they are first needed: distributions of one side's rolls"
                     + " (15 checkers on points 1 to 6), and exact chances and equities of both (6 checkers a side). This"
-                    + " command builds them now, and larger ones if asked, which count uses. What a larger one will take is said"
-                    + " before it is begun."
+                    + " command builds them now, and larger ones if asked, which count uses. Before it"
+                    + " begins a larger one it says what that will take."
         },
         footer = {"Examples:", "  pipwright tables", "  pipwright tables --points 8", "  pipwright tables --check"})
 public final class TablesCommand extends CliCommand {

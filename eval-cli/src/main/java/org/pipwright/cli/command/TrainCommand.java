@@ -26,7 +26,7 @@ import picocli.CommandLine.Option;
         description = {
             "The net plays itself and learns from every position by TD(lambda). The folder holds the net as of the last"
                     + " checkpoint (net.safetensors), learning curves (report.html, metrics.csv), the settings and the"
-                    + " checkpoints. An interrupt (Ctrl-C) stops with everything written but the round at hand;"
+                    + " checkpoints. An interrupt (Ctrl-C) stops the run and loses only the round at hand;"
                     + " --resume goes on from there. With --games, the same settings and seed give the same net bit for bit"
                     + " on the same kind of machine, with any number of threads.",
             "",
@@ -42,7 +42,7 @@ import picocli.CommandLine.Option;
             "  pipwright train --print-settings --preset evening > my.settings",
             "  pipwright train --settings my.settings --games 1000000 --out mine",
             "  pipwright train --device cuda --preset deep --out strong",
-            "  pipwright duel mine/net.safetensors first"
+            "  pipwright duel mine/net.safetensors fifth"
         })
 public final class TrainCommand extends CliCommand {
     private static final double MINUTES_AN_HOUR = 60;
@@ -62,7 +62,7 @@ public final class TrainCommand extends CliCommand {
     @Option(
             names = "--seed",
             paramLabel = "S",
-            description = "Seed of everything random; else that of the settings, 1 by default.")
+            description = "Seed of everything random. Default: that of the settings, 1 if they name none.")
     private Long seed;
 
     @Option(

@@ -1,6 +1,6 @@
 package org.pipwright.training.settings;
 
-/** Who fits the networks. */
+/** The learner that fits the networks. */
 public enum LearnerKind {
     /** Our own learner, by any number of threads. */
     SPARSE,

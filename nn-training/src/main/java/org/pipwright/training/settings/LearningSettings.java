@@ -3,7 +3,7 @@ package org.pipwright.training.settings;
 /**
  * How the networks learn.
  *
- * @param learner who fits them
+ * @param learner what fits them
  * @param round games per round
  * @param batch samples a step
  * @param epochs passes over the samples of a round

@@ -96,8 +96,8 @@ public enum Setting implements SettingKey {
             "start.net",
             "none",
             SettingKind.ANY,
-            "Model file to begin with, whose inputs and hidden layers must be those below, but that it may lack the pairs of"
-                    + " contact-2; none for random weights."),
+            "Model file to begin with; none for random weights. Its inputs and hidden layers must be those below, except that"
+                    + " it may lack the pairs of contact-2."),
     /** Input of the contact network. */
     CONTACT_FEATURES(
             "contact.features",
@@ -115,11 +115,11 @@ public enum Setting implements SettingKey {
             "learner",
             "sparse",
             SettingKind.choice(LearnerKind.class),
-            "Who fits the networks: sparse (our own, fast, any number of threads) or reference (Deeplearning4j, one thread)."),
+            "The learner: sparse (our own, fast, any number of threads) or reference (Deeplearning4j, one thread)."),
     /** Games a round. */
     ROUND("round", "512", SettingKind.whole(1, 1 << 20), "Games per round."),
     /** Samples a batch. */
-    BATCH("batch", "512", SettingKind.whole(1, 1 << 20), "Samples a step of gradient descent, about."),
+    BATCH("batch", "512", SettingKind.whole(1, 1 << 20), "Samples per step of gradient descent, about."),
     /** Passes over the samples. */
     EPOCHS("epochs", "1", SettingKind.whole(1, 1000), "Passes over the samples of a round.", "passes"),
     /** Steps averaged over. */
