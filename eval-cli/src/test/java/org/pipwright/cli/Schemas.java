@@ -30,7 +30,7 @@ final class Schemas {
             Map.entry("urn:pipwright:schema:drill:3", resource(DrillJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:standings:1", resource(StandingsJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA)),
-            Map.entry("urn:pipwright:schema:count:1", resource(CountJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:count:2", resource(CountJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA)),
             Map.entry("urn:pipwright:schema:error:1", resource(ErrorJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:cube:2", resource(CubeJson.SCHEMA)),

@@ -1,5 +1,6 @@
 package org.pipwright.engine.bearoff;
 
+import java.util.Optional;
 import java.util.function.Supplier;
 import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.evaluation.Basis;
@@ -154,6 +155,23 @@ public final class EndgameTables {
         }
         boolean near = 2 * sides.points() <= 25;
         return near || passed(planes, at) ? Basis.DISTRIBUTIONS : Basis.ESTIMATED;
+    }
+
+    /**
+     * The exact values of a position.
+     *
+     * @param position an unfinished position
+     * @return the values; empty if the two-sided table does not cover the position
+     */
+    public Optional<ExactRace> exact(Position position) {
+        int[] planes = position.toPlanes();
+        if (basis(planes, 0) != Basis.EXACT) {
+            return Optional.empty();
+        }
+        int mine = twoSided().index().of(planes, 0);
+        int theirs = twoSided().index().of(planes, Planes.SIDE);
+        return Optional.of(
+                new ExactRace(twoSided().value(mine, theirs), twoSided().doubling(mine, theirs)));
     }
 
     /**

@@ -64,7 +64,7 @@ public final class RaceJudge {
          * @param lost chance that the winner needs less than so many rolls
          */
         SideOutlook saving(ToDoubleFunction<RollSpread> lost) {
-            if (usual.basis() != Basis.ESTIMATED
+            if (usual.basis() != Basis.SIMULATED
                     || usual.first().most() == 0
                     || lost.applyAsDouble(usual.first()) <= NOTICED) {
                 return usual;
@@ -99,7 +99,7 @@ public final class RaceJudge {
         if (basis == Basis.ESTIMATED) {
             SideOutlook mine = onRoll.saving(opponent.usual.off()::lessThan);
             SideOutlook theirs = opponent.saving(onRoll.usual.off()::atMost);
-            return new RaceOutlook(basis, combine(mine, theirs), mine, theirs);
+            return new RaceOutlook(Basis.SIMULATED, combine(mine, theirs), mine, theirs);
         }
         float[] six = new float[Outcomes.COUNT];
         chances.write(basis, planes, 0, six, 0);

@@ -5,7 +5,7 @@ import org.pipwright.engine.evaluation.Basis;
 /**
  * What lies before one side of a race: distributions of its numbers of rolls.
  *
- * @param basis DISTRIBUTIONS if they come from the table, ESTIMATED if from a simulation
+ * @param basis DISTRIBUTIONS if they come from the table, SIMULATED if from a simulation
  * @param off rolls to bear off all checkers
  * @param first rolls to bear off the first, 0 if that is done
  * @param away rolls until no checker stands in the opponent's home, 0 if none does

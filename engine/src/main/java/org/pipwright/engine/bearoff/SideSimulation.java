@@ -73,7 +73,7 @@ final class SideSimulation {
         }
         Sums sums = simulate(planes, at, Goal.ALL);
         return new SideOutlook(
-                Basis.ESTIMATED,
+                Basis.SIMULATED,
                 sums.spread(sums.off),
                 noneOff ? sums.spread(sums.first) : new RollSpread(),
                 sums.spread(sums.away));

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.pipwright.engine.bearoff.DoublingValue;
 import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.bearoff.ExactRace;
 import org.pipwright.engine.bearoff.SideIndex;
 import org.pipwright.engine.bearoff.TwoSidedTable;
 import org.pipwright.engine.bearoff.TwoSidedValue;
@@ -36,17 +37,12 @@ public final class ExactCube {
      * @return the values in points per unit of the present cube; empty if the table does not cover the position
      */
     public Optional<CubeValues> values(Position position, CubeState cube, MoneyStakes stakes) {
-        int[] planes = position.toPlanes();
-        if (tables.basis(planes, 0) != Basis.EXACT) {
-            return Optional.empty();
-        }
-        TwoSidedTable table = tables.twoSided();
-        SideIndex sides = table.index();
-        DoublingValue exact = table.doubling(sides.of(planes, 0), sides.of(planes, Planes.SIDE));
-        double take = exact.doubleTake();
         boolean mayBeaver = stakes.mayBeaver(cube);
-        return Optional.of(new CubeValues(
-                stakes.mayDouble(cube), mayBeaver, noDouble(exact, cube), take, 1, mayBeaver ? 2 * take : take));
+        return tables.exact(position).map(ExactRace::doubling).map(exact -> {
+            double take = exact.doubleTake();
+            return new CubeValues(
+                    stakes.mayDouble(cube), mayBeaver, noDouble(exact, cube), take, 1, mayBeaver ? 2 * take : take);
+        });
     }
 
     /**

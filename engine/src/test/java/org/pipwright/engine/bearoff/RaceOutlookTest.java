@@ -27,8 +27,8 @@ class RaceOutlookTest {
         assertEquals(0.8125, outlook("1@6 / 1@6").outcomes().win(), 1e-6);
         assertEquals(Basis.DISTRIBUTIONS, outlook("15@6 / 15@6").basis());
         RaceOutlook mixed = outlook("5@6 5@7 5@8 / 15@6");
-        assertEquals(Basis.ESTIMATED, mixed.basis());
-        assertEquals(Basis.ESTIMATED, mixed.onRoll().basis());
+        assertEquals(Basis.SIMULATED, mixed.basis());
+        assertEquals(Basis.SIMULATED, mixed.onRoll().basis());
         assertEquals(Basis.DISTRIBUTIONS, mixed.opponent().basis());
         assertThrows(IllegalArgumentException.class, () -> outlook("start"));
         assertThrows(IllegalArgumentException.class, () -> outlook("off / 1@6"));

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.List;
+import org.pipwright.engine.bearoff.ExactRace;
 import org.pipwright.engine.bearoff.RollSpread;
 import org.pipwright.engine.bearoff.SideOutlook;
 import org.pipwright.engine.cube.CubeAction;
@@ -25,7 +26,7 @@ public final class CountJson {
      * @param out where to
      */
     public static void write(CountReport report, PrintWriter out) {
-        Json.print(out, "pipwright-count", json -> {
+        Json.print(out, "pipwright-count", 2, json -> {
             Json.position(json, report.position());
             json.writeNumberField(
                     "lead", report.opponent().pips() - report.onRoll().pips());
@@ -114,7 +115,7 @@ public final class CountJson {
                 race.bare().owned(mine, theirs).shouldDouble(),
                 race.bare().centred(mine, theirs).answer() == CubeAction.TAKE);
         if (race.exact().isPresent()) {
-            CountReport.Exact exact = race.exact().get();
+            ExactRace exact = race.exact().get();
             json.writeObjectFieldStart("cube");
             json.writeNumberField("centred", Numbers.rounded(exact.value().centred()));
             json.writeNumberField("mine", Numbers.rounded(exact.value().mine()));

@@ -2,18 +2,14 @@ package org.pipwright.cli.report;
 
 import java.util.Optional;
 import java.util.function.Supplier;
-import org.pipwright.engine.bearoff.DoublingValue;
 import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.bearoff.ExactRace;
 import org.pipwright.engine.bearoff.RaceOutlook;
-import org.pipwright.engine.bearoff.SideIndex;
-import org.pipwright.engine.bearoff.TwoSidedValue;
-import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.measures.Crossovers;
 import org.pipwright.engine.measures.KeithCount;
 import org.pipwright.engine.measures.PipRace;
 import org.pipwright.engine.measures.Shots;
 import org.pipwright.engine.measures.Structure;
-import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 
 /**
@@ -48,15 +44,7 @@ public record CountReport(Position position, Side onRoll, Side opponent, Optiona
      * @param bare all races of bare pips up to those of the sides
      * @param exact values of the two-sided table, if it covers the race
      */
-    public record Race(RaceOutlook outlook, KeithCount keith, PipRace bare, Optional<Exact> exact) {}
-
-    /**
-     * Values with the cube.
-     *
-     * @param value before the roll
-     * @param doubling of the choices before it
-     */
-    public record Exact(TwoSidedValue value, DoublingValue doubling) {}
+    public record Race(RaceOutlook outlook, KeithCount keith, PipRace bare, Optional<ExactRace> exact) {}
 
     /**
      * Counts a position.
@@ -73,17 +61,6 @@ public record CountReport(Position position, Side onRoll, Side opponent, Optiona
     private static Race race(Position position, EndgameTables tables) {
         RaceOutlook outlook = RaceOutlook.of(position, tables);
         PipRace bare = new PipRace(Math.max(position.pips(), position.opponentPips()));
-        Optional<Exact> exact =
-                outlook.basis() == Basis.EXACT ? Optional.of(exact(position, tables)) : Optional.empty();
-        return new Race(outlook, KeithCount.of(position), bare, exact);
-    }
-
-    private static Exact exact(Position position, EndgameTables tables) {
-        int[] planes = position.toPlanes();
-        SideIndex index = tables.twoSided().index();
-        int mine = index.of(planes, 0);
-        int theirs = index.of(planes, Planes.SIDE);
-        return new Exact(
-                tables.twoSided().value(mine, theirs), tables.twoSided().doubling(mine, theirs));
+        return new Race(outlook, KeithCount.of(position), bare, tables.exact(position));
     }
 }

@@ -84,11 +84,11 @@ public final class CountText {
         table.row("wastage", number(own.wastage(), 2), number(other.wastage(), 2));
         table.row("Keith count", race.keith().onRoll(), race.keith().opponent());
         table.print(out);
-        if (mine.basis() == Basis.ESTIMATED || theirs.basis() == Basis.ESTIMATED) {
+        if (mine.basis() == Basis.SIMULATED || theirs.basis() == Basis.SIMULATED) {
             out.println("(rolls of "
                     + (mine.basis() == theirs.basis()
                             ? "both sides"
-                            : mine.basis() == Basis.ESTIMATED ? "the side on roll" : "the opponent")
+                            : mine.basis() == Basis.SIMULATED ? "the side on roll" : "the opponent")
                     + " estimated: played to the table many times)");
         }
         out.println();

@@ -12,6 +12,7 @@ import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.score.MatchScore;
 
 /** A cube decision as JSON. The resource {@value #SCHEMA} is its JSON Schema (draft 2020-12). */
@@ -32,8 +33,9 @@ public final class CubeJson {
             Json.position(json, report.position());
             report.net().write(json);
             json.writeNumberField("lookahead", report.lookahead());
-            json.writeBooleanField("exact", report.exact());
-            json.writeBooleanField("simulated", report.simulated());
+            json.writeStringField("basis", report.basis().title());
+            json.writeBooleanField("exact", report.basis() == Basis.EXACT);
+            json.writeBooleanField("simulated", report.basis() == Basis.SIMULATED);
             cube(json, report.cube());
             stakes(json, report.stakes());
             Json.chances(json, report.outcomes());

@@ -21,8 +21,7 @@ import org.pipwright.engine.position.Position;
  * @param stakes what is played for, seen from the side on roll
  * @param net the net that judged
  * @param lookahead future rolls averaged over
- * @param exact whether the values come from an exact table
- * @param simulated whether the chances come from playing the race instead of from the net
+ * @param basis what the values rest on
  * @param outcomes the six chances of the side on roll
  * @param values values of the cube actions to the side on roll: points per unit of the cube, or chances to win the match
  * @param window take point and doubling window at the position's share of gammons; empty where the model's would
@@ -36,8 +35,7 @@ public record CubeReport(
         Stakes stakes,
         NetLabel net,
         int lookahead,
-        boolean exact,
-        boolean simulated,
+        Basis basis,
         Outcomes outcomes,
         CubeValues values,
         Optional<CubeWindow> window,
@@ -59,8 +57,7 @@ public record CubeReport(
                 verdict.question().stakes(),
                 net,
                 verdict.depth().lookahead(),
-                verdict.basis() == Basis.EXACT,
-                verdict.basis() == Basis.SIMULATED,
+                verdict.basis(),
                 verdict.outcomes(),
                 verdict.cube(),
                 outlook.window(),

@@ -5,6 +5,7 @@ import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWindow;
 import org.pipwright.engine.cube.GammonValues;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 
 /** A cube decision as text. */
@@ -51,10 +52,14 @@ public final class CubeText {
     }
 
     private static String basis(CubeReport report) {
-        if (report.exact()) {
-            return "exact table";
+        switch (report.basis()) {
+            case EXACT:
+                return "exact table";
+            case SIMULATED:
+                return "race played out many times";
+            default:
+                return "lookahead " + report.lookahead();
         }
-        return report.simulated() ? "race played out many times" : "lookahead " + report.lookahead();
     }
 
     private static Table chances(Outcomes outcomes) {
@@ -97,7 +102,7 @@ public final class CubeText {
 
     private static String window(CubeWindow window, CubeReport report) {
         double win = report.outcomes().win();
-        String on = report.exact() ? "on the last rolls, " : "";
+        String on = report.basis() == Basis.EXACT ? "on the last rolls, " : "";
         String take = on + "take point " + Numbers.percent(window.takePoint()) + " % (the opponent has "
                 + Numbers.percent(1 - win) + " %)";
         if (Double.isNaN(window.from())) {
