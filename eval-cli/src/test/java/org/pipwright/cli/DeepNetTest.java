@@ -18,6 +18,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.features.FeatureSet;
+import org.pipwright.engine.judge.PlayRanker;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.network.Layer;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
@@ -25,9 +27,6 @@ import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.network.OnnxFile;
 import org.pipwright.engine.network.ResidualNetwork;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.PlayRanker;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
 
 /** Commands with a file that holds one residual network for all positions. */
@@ -210,12 +209,11 @@ class DeepNetTest {
     void rankSaysWhatTheNetworkSays() {
         Run run = Run.of("rank", "start", "--roll", "3-1", "--net", net, "--top", "3");
         assertEquals(0, run.code(), run.err());
-        List<RankedPlay> expected =
-                new PlayRanker(new NetworkEvaluator(MODEL), new Depth(0)).rank(Position.start(), Roll.of(3, 1));
+        List<PlayVerdict> expected = new PlayRanker(new NetworkEvaluator(MODEL)).rank(Position.start(), Roll.of(3, 1));
         List<String> lines =
                 run.out().lines().filter(line -> line.matches("[123]  .*")).toList();
         for (int i = 0; i < 3; i++) {
-            RankedPlay play = expected.get(i);
+            PlayVerdict play = expected.get(i);
             String equity = String.format("%+.4f", play.outcomes().equity());
             assertTrue(
                     lines.get(i).contains(play.play().toString())

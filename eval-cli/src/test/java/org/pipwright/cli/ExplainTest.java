@@ -20,16 +20,13 @@ import org.pipwright.cli.report.RankText;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.judge.Verdict;
-import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.engine.search.RollReply;
 
 class ExplainTest {
@@ -171,9 +168,8 @@ class ExplainTest {
     private static void swingsAreTheSearchs(JsonNode play) {
         Position next = PlayText.parse(play.get("playText").asText(), Position.start(), Roll.of(6, 2))
                 .next();
-        try (PlaySearch search =
-                new PlaySearch(() -> Judgement.by(new NetworkEvaluator(TestNet.MODEL)), LookaheadSettings.DEFAULT, 1)) {
-            List<RollReply> replies = search.replies(next, 0);
+        try (Judge judge = new Judge(Knowledge.of(TestNet.MODEL), 1)) {
+            List<RollReply> replies = judge.replies(next, 0);
             for (JsonNode told : play.get("replies")) {
                 RollReply reply =
                         replies.get(Roll.parse(told.get("roll").asText()).index());

@@ -17,14 +17,13 @@ import org.pipwright.engine.bearoff.RaceOutlook;
 import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.bearoff.TableListener;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.PlayRanker;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionJson;
 import org.pipwright.engine.position.PositionText;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.PlayRanker;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
 
 class RankCommandTest {
@@ -38,8 +37,8 @@ class RankCommandTest {
         return run;
     }
 
-    private static List<RankedPlay> expected(Position position, Roll roll) {
-        return new PlayRanker(new NetworkEvaluator(TestNet.MODEL), Depth.STATIC).rank(position, roll);
+    private static List<PlayVerdict> expected(Position position, Roll roll) {
+        return new PlayRanker(new NetworkEvaluator(TestNet.MODEL)).rank(position, roll);
     }
 
     @Test
@@ -53,11 +52,11 @@ class RankCommandTest {
     @ParameterizedTest
     @ValueSource(strings = {"1-1", "31", "6-5"})
     void theTableHasWhatTheRankerSays(String roll) {
-        List<RankedPlay> plays = expected(Position.start(), Roll.parse(roll));
+        List<PlayVerdict> plays = expected(Position.start(), Roll.parse(roll));
         List<String> lines = rank("start", "--roll", roll).out().lines().skip(5).toList();
         assertEquals(plays.size(), lines.size());
         for (int i = 0; i < lines.size(); i++) {
-            RankedPlay play = plays.get(i);
+            PlayVerdict play = plays.get(i);
             String line = lines.get(i);
             Outcomes chances = play.outcomes();
             String numbers = String.format(
@@ -84,7 +83,7 @@ class RankCommandTest {
         JsonNode json = new ObjectMapper().readTree(run.out());
         Position position = PositionJson.parse(json.get("position").toString());
         assertEquals(position.toString(), json.get("positionText").asText());
-        List<RankedPlay> plays = expected(position, Roll.of(6, 4));
+        List<PlayVerdict> plays = expected(position, Roll.of(6, 4));
         assertEquals(plays.size(), json.get("legalPlays").asInt());
         assertEquals(plays.size(), json.get("rankedPlays").asInt());
         assertEquals(plays.size(), json.get("plays").size());
@@ -118,9 +117,9 @@ class RankCommandTest {
     /** Costs are against the best legal play even where it is not asked about; it is named then. */
     @Test
     void aWeakPlayByItselfIsNotFine() throws IOException {
-        List<RankedPlay> all = expected(Position.start(), Roll.of(3, 1));
-        RankedPlay best = all.get(0);
-        RankedPlay last = all.get(all.size() - 1);
+        List<PlayVerdict> all = expected(Position.start(), Roll.of(3, 1));
+        PlayVerdict best = all.get(0);
+        PlayVerdict last = all.get(all.size() - 1);
         Run run = rank("start", "3-1", "--plays", last.play().toString());
         assertTrue(
                 run.out()

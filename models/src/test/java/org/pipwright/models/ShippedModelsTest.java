@@ -14,15 +14,14 @@ import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.PlayRanker;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.network.RandomModel;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.PlayRanker;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
 
 /** Every net that ships: plain positions get plain verdicts, and the card speaks of this very file. */
@@ -69,8 +68,8 @@ class ShippedModelsTest {
     @CsvSource({"3-1, 8/5 6/5", "4-2, 8/4 6/4", "6-1, 13/7 8/7", "5-3, 8/3 6/3", "6-5, 24/13"})
     void theDefaultNetOpensAsEveryoneDoes(String roll, String play) {
         Model model = catalog.load(catalog.defaultName());
-        PlayRanker ranker = new PlayRanker(new NetworkEvaluator(model), Depth.STATIC);
-        List<RankedPlay> ranking = ranker.rank(Position.start(), Roll.parse(roll));
+        PlayRanker ranker = new PlayRanker(new NetworkEvaluator(model));
+        List<PlayVerdict> ranking = ranker.rank(Position.start(), Roll.parse(roll));
         assertEquals(play, ranking.get(0).play().toString());
     }
 

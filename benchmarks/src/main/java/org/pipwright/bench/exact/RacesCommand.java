@@ -18,7 +18,10 @@ import org.pipwright.engine.bearoff.SideIndex;
 import org.pipwright.engine.bearoff.TableProgress;
 import org.pipwright.engine.bearoff.TwoSidedTable;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Position;
@@ -27,7 +30,6 @@ import org.pipwright.engine.reduced.ReducedOutcomes;
 import org.pipwright.engine.reduced.ReducedSolver;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.PlaySearch;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -100,8 +102,10 @@ public final class RacesCommand extends BenchCommand {
         both("10 on 1 to 10", judge(tables(new SideIndex(10, 10))), random -> RandomRace.of(random, 10, 10, 10));
         both("6 on 1 to 12", judge(tables(new SideIndex(12, 6))), random -> RandomRace.of(random, 12, 6, 6));
         both("1 to 6 against 15 on 1 to 8", exact, gammonish);
-        try (PlaySearch search = new PlaySearch(model)) {
-            Function<Position, Outcomes> deep = position -> search.odds(position, LOOKAHEAD);
+        try (Judge judge = new Judge(Knowledge.of(model), threads)) {
+            Effort effort = Effort.lookahead(LOOKAHEAD);
+            Function<Position, Outcomes> deep =
+                    position -> judge.ask(Question.before(position), effort).outcomes();
             row("15 on 1 to 8", "net, lookahead " + LOOKAHEAD, deep, exact, fifteen);
             row("1 to 6 against 15 on 1 to 8", "net, lookahead " + LOOKAHEAD, deep, exact, gammonish);
         }

@@ -9,19 +9,11 @@ import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.Choice;
 
 /** Positions of net play with a random roll that leaves a choice. */
 public final class Choices {
     private Choices() {}
-
-    /**
-     * One choice.
-     *
-     * @param planes the position, not to be changed
-     * @param results where the plays lead, as the play generator gives them
-     * @param count number of results, at least 2
-     */
-    public record Choice(int[] planes, int[] results, int count) {}
 
     /** So many choices, the same for the same seed. */
     public static List<Choice> of(int count, long seed) {

@@ -3,6 +3,7 @@ package org.pipwright.bench.search;
 import java.lang.management.ManagementFactory;
 import java.util.List;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.search.Choice;
 import org.pipwright.engine.search.Lookahead;
 
 /**
@@ -14,12 +15,12 @@ import org.pipwright.engine.search.Lookahead;
  * @param valued positions valued by the evaluator
  */
 record Effort(int choices, double seconds, double most, long valued) {
-    static Effort of(Lookahead search, List<Choices.Choice> choices, int lookahead) {
+    static Effort of(Lookahead search, List<Choice> choices, int lookahead) {
         float[] chances = new float[Outcomes.COUNT];
         long before = search.evaluations();
         double all = 0;
         double most = 0;
-        for (Choices.Choice choice : choices) {
+        for (Choice choice : choices) {
             long began = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
             search.choose(choice.planes(), 0, choice.results(), choice.count(), lookahead, chances);
             double took = (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - began) / 1e9;

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Supplier;
+import org.pipwright.engine.search.Choice;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.Narrowing;
@@ -53,9 +54,9 @@ final class NarrowingTable {
         private double most;
     }
 
-    String of(List<Choices.Choice> choices) {
+    String of(List<Choice> choices) {
         Map<String, Row> rows = new LinkedHashMap<>();
-        for (Choices.Choice choice : choices) {
+        for (Choice choice : choices) {
             List<Searched> reference = List.of();
             for (Map.Entry<String, LookaheadSettings> entry : all().entrySet()) {
                 Row row = rows.computeIfAbsent(entry.getKey(), key -> new Row());
@@ -76,10 +77,10 @@ final class NarrowingTable {
         return page.toString();
     }
 
-    private List<Searched> search(Choices.Choice choice, LookaheadSettings settings, Row row) {
+    private List<Searched> search(Choice choice, LookaheadSettings settings, Row row) {
         try (ParallelLookahead search = new ParallelLookahead(judgements, settings, 1)) {
             long began = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
-            List<Searched> found = search.search(choice.planes(), choice.results(), choice.count(), LOOKAHEAD);
+            List<Searched> found = search.search(choice, LOOKAHEAD);
             double took = (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - began) / 1e9;
             row.seconds += took;
             row.most = Math.max(row.most, took);

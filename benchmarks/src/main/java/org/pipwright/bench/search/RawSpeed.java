@@ -9,12 +9,13 @@ import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.Choice;
 
 /** How many positions a CPU second an evaluator values if they are handed to it: all results of 21 rolls in one call. */
 final class RawSpeed {
     private RawSpeed() {}
 
-    static double of(PositionEvaluator evaluator, List<Choices.Choice> choices, int rounds) {
+    static double of(PositionEvaluator evaluator, List<Choice> choices, int rounds) {
         List<int[]> batches = new ArrayList<>();
         choices.forEach(choice -> batches.add(resultsOfAllRolls(choice.planes())));
         int longest = batches.stream().mapToInt(batch -> batch.length).max().orElseThrow() / Planes.STRIDE;

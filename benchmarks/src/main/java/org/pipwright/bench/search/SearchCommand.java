@@ -9,6 +9,7 @@ import org.pipwright.bench.Within;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.search.ChanceCache;
+import org.pipwright.engine.search.Choice;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
@@ -35,7 +36,7 @@ public final class SearchCommand extends BenchCommand {
     protected void run() {
         Model model = net.load();
         Supplier<Judgement> judgements = () -> Judgement.by(new NetworkEvaluator(model));
-        List<Choices.Choice> choices = Choices.of(number, 4);
+        List<Choice> choices = Choices.of(number, 4);
         warmUp(judgements);
         double raw = RawSpeed.of(judgements.get().evaluator(), choices, 20);
         out().printf(
@@ -49,7 +50,7 @@ public final class SearchCommand extends BenchCommand {
         for (int lookahead = 1; lookahead <= 2; lookahead++) {
             row(judgements, choices, lookahead, "", 17, raw);
         }
-        List<Choices.Choice> few = choices.subList(0, Math.min(choices.size(), 5));
+        List<Choice> few = choices.subList(0, Math.min(choices.size(), 5));
         row(judgements, few, 3, ", " + few.size() + " choices", 17, raw);
         row(judgements, few, 3, ", " + few.size() + " choices, no memory", 1, raw);
         out().println();
@@ -59,14 +60,14 @@ public final class SearchCommand extends BenchCommand {
     }
 
     private static void warmUp(Supplier<Judgement> judgements) {
-        List<Choices.Choice> choices = Choices.of(WARM_UP, 5);
+        List<Choice> choices = Choices.of(WARM_UP, 5);
         Effort.of(new Lookahead(judgements.get(), LookaheadSettings.DEFAULT), choices, 2);
         RawSpeed.of(judgements.get().evaluator(), choices, 20);
     }
 
     private void row(
             Supplier<Judgement> judgements,
-            List<Choices.Choice> choices,
+            List<Choice> choices,
             int lookahead,
             String note,
             int cacheBits,
@@ -87,13 +88,13 @@ public final class SearchCommand extends BenchCommand {
     }
 
     /** Time that passes, which other work on the machine spoils. */
-    private void threads(Supplier<Judgement> judgements, List<Choices.Choice> choices) {
+    private void threads(Supplier<Judgement> judgements, List<Choice> choices) {
         double[] seconds = new double[3];
         for (int round = 0; round < 2; round++) {
             for (int threads = 1; threads <= 2; threads++) {
                 try (ParallelLookahead search = new ParallelLookahead(judgements, LookaheadSettings.DEFAULT, threads)) {
                     long began = System.nanoTime();
-                    choices.forEach(choice -> search.search(choice.planes(), choice.results(), choice.count(), 2));
+                    choices.forEach(choice -> search.search(choice, 2));
                     double took = (System.nanoTime() - began) / 1e9;
                     seconds[threads] = round == 0 ? took : Math.min(seconds[threads], took);
                 }

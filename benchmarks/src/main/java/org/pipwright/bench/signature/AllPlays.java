@@ -6,12 +6,13 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.pipwright.bench.BenchPositions;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.network.Model;
-import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.PlayRanker;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
 
 /** All plays of all rolls in some positions, ranked by the networks alone. */
@@ -19,10 +20,10 @@ final class AllPlays {
     /** Of each list of a thousand, every so many positions. */
     private static final int EVERY = 100;
 
-    private final PlayRanker ranker;
+    private final Judge judge;
 
     AllPlays(Model model) {
-        ranker = new PlayRanker(new NetworkEvaluator(model), Depth.STATIC);
+        judge = new Judge(Knowledge.of(model), 1);
     }
 
     /** The positions they are taken from. */
@@ -34,12 +35,12 @@ final class AllPlays {
 
     /** One line a play of one position and roll, best first. */
     List<String> lines(Position position, Roll roll) {
-        return ranker.rank(position, roll).stream()
+        return judge.ask(Question.of(position, roll), Effort.STATIC).plays().stream()
                 .map(ranked -> position + " " + roll + " " + ranked.play() + " " + rounded(ranked))
                 .collect(Collectors.toList());
     }
 
-    private static String rounded(RankedPlay ranked) {
+    private static String rounded(PlayVerdict ranked) {
         return String.format(Locale.ROOT, "%.4f", ranked.equity());
     }
 

@@ -16,6 +16,7 @@ import org.pipwright.bench.search.Choices;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.search.ChanceCache;
+import org.pipwright.engine.search.Choice;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
@@ -36,7 +37,7 @@ public class SearchBenchmark {
     @Param({"1", "14"})
     public int memory;
 
-    private final List<Choices.Choice> choices = Choices.of(CHOICES, 4);
+    private final List<Choice> choices = Choices.of(CHOICES, 4);
     private final float[] chances = new float[Outcomes.COUNT];
     private NetworkEvaluator evaluator;
     private int next;
@@ -56,7 +57,7 @@ public class SearchBenchmark {
 
     @Benchmark
     public int choose(Valued valued) {
-        Choices.Choice choice = choices.get(next++ % CHOICES);
+        Choice choice = choices.get(next++ % CHOICES);
         Lookahead search =
                 new Lookahead(Judgement.by(evaluator), LookaheadSettings.DEFAULT, new ChanceCache(memory), () -> false);
         int chosen = search.choose(choice.planes(), 0, choice.results(), choice.count(), lookahead, chances);

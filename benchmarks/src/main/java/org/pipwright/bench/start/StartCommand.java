@@ -1,18 +1,17 @@
 package org.pipwright.bench.start;
 
 import java.io.IOException;
-import java.util.function.Supplier;
 import org.pipwright.bench.BenchCommand;
 import org.pipwright.bench.LookaheadOption;
 import org.pipwright.bench.NetOption;
+import org.pipwright.bench.Nets;
 import org.pipwright.bench.SeedOption;
 import org.pipwright.bench.TablesOption;
 import org.pipwright.bench.ThreadsOption;
 import org.pipwright.bench.Within;
 import org.pipwright.bench.games.SelfGames;
-import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -47,12 +46,12 @@ public final class StartCommand extends BenchCommand {
     @Override
     protected void run() throws IOException {
         int threads = threadsOption.count();
-        Supplier<Judgement> judgements = tables.judgements(net.load(), threads);
-        try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, threads);
-                SelfGames play = new SelfGames(judgements, lookahead.rolls(), seed.value(), threads)) {
+        Knowledge knowledge = Nets.knowledge(net.load(), tables.given(), threads);
+        try (Judge judge = new Judge(knowledge, threads);
+                SelfGames play = new SelfGames(knowledge::judgement, lookahead.rolls(), seed.value(), threads)) {
             StartReport report = new StartReport(
                     net.name(),
-                    StartOdds.of(search),
+                    StartOdds.of(judge),
                     "lookahead " + lookahead.rolls() + (tables.given() ? " with bear-off tables" : "") + ", seed "
                             + seed.value(),
                     Played.of(play, games));

@@ -3,9 +3,11 @@ package org.pipwright.bench.start;
 import java.util.ArrayList;
 import java.util.List;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.engine.search.RollReply;
 
 /**
@@ -37,16 +39,21 @@ record StartOdds(int lookahead, Opening opening, Outcomes outcomes) {
     }
 
     /** With lookahead 0 to 2. */
-    static List<StartOdds> of(PlaySearch search) {
+    static List<StartOdds> of(Judge judge) {
         Position start = Position.start();
         List<StartOdds> all = new ArrayList<>();
-        all.add(new StartOdds(0, Opening.AS_TRAINED, search.odds(start, 0)));
+        all.add(new StartOdds(0, Opening.AS_TRAINED, odds(judge, 0)));
         for (int lookahead = 1; lookahead <= 2; lookahead++) {
-            List<RollReply> replies = search.replies(start, lookahead - 1);
+            List<RollReply> replies = judge.replies(start, lookahead - 1);
             all.add(new StartOdds(lookahead, Opening.NO_DOUBLES, meanOfOpenings(replies)));
-            all.add(new StartOdds(lookahead, Opening.ANY, search.odds(start, lookahead)));
+            all.add(new StartOdds(lookahead, Opening.ANY, odds(judge, lookahead)));
         }
         return all;
+    }
+
+    private static Outcomes odds(Judge judge, int lookahead) {
+        return judge.ask(Question.before(Position.start()), Effort.lookahead(lookahead))
+                .outcomes();
     }
 
     private static Outcomes meanOfOpenings(List<RollReply> replies) {

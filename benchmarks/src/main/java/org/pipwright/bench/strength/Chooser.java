@@ -1,5 +1,8 @@
 package org.pipwright.bench.strength;
 
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
@@ -11,6 +14,13 @@ import org.pipwright.engine.roll.Roll;
 @FunctionalInterface
 public interface Chooser {
     Position choose(Position position, Roll roll);
+
+    /** What a judge finds best, races left to its net. */
+    static Chooser byJudge(Judge judge, Effort effort) {
+        Effort plain = effort.withRaces(false);
+        return (position, roll) ->
+                judge.ask(Question.of(position, roll), plain).best().play().result();
+    }
 
     /** What a player chooses; ties at random, always alike. */
     static Chooser byPlayer(Player player) {

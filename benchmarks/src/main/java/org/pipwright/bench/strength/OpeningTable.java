@@ -6,14 +6,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.rollout.RolloutLine;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.Rollouts;
-import org.pipwright.engine.search.PlaySearch;
 
 /** The first plays that a net finds best, beside those that printed sources name. */
 final class OpeningTable {
@@ -23,14 +25,14 @@ final class OpeningTable {
     private OpeningTable() {}
 
     /** With some lookahead and no rollout. */
-    static List<OpeningLine> searched(PlaySearch search, int lookahead) {
+    static List<OpeningLine> searched(Judge judge, int lookahead) {
+        Effort effort = Effort.lookahead(lookahead);
         List<OpeningLine> lines = new ArrayList<>();
         for (Opening opening : Opening.all()) {
-            List<RankedPlay> ranking = search.rank(Position.start(), opening.roll(), lookahead);
-            RankedPlay best = ranking.get(0);
-            // Named plays that were narrowed away are valued like the best one.
-            RankedPlay named = search.rank(Position.start(), opening.roll(), opening.best(), lookahead)
-                    .get(0);
+            Question question = Question.of(Position.start(), opening.roll());
+            PlayVerdict best = judge.ask(question, effort).best();
+            // Named plays that were pruned are valued like the best one.
+            PlayVerdict named = judge.ask(question.only(opening.best()), effort).best();
             double cost = opening.isBest(best.play()) ? 0 : named.equity() - best.equity();
             lines.add(new OpeningLine(
                     opening, best.play(), best.equity(), OptionalDouble.empty(), cost, OptionalDouble.empty()));
@@ -39,15 +41,15 @@ final class OpeningTable {
     }
 
     /** By rollouts of the best few plays and the named ones. */
-    static List<OpeningLine> rolledOut(PlaySearch search, Rollouts rollouts) {
+    static List<OpeningLine> rolledOut(Judge judge, Rollouts rollouts) {
         return Opening.all().stream()
-                .map(opening -> rolledOut(opening, search, rollouts))
+                .map(opening -> rolledOut(opening, judge, rollouts))
                 .collect(Collectors.toList());
     }
 
-    private static OpeningLine rolledOut(Opening opening, PlaySearch search, Rollouts rollouts) {
+    private static OpeningLine rolledOut(Opening opening, Judge judge, Rollouts rollouts) {
         Map<Position, Play> plays = new LinkedHashMap<>();
-        search.rank(Position.start(), opening.roll(), 1).stream()
+        judge.ask(Question.of(Position.start(), opening.roll()), Effort.lookahead(1)).plays().stream()
                 .limit(ROLLED)
                 .forEach(ranked -> plays.put(ranked.play().result(), ranked.play()));
         opening.best().forEach(play -> plays.putIfAbsent(play.result(), play));

@@ -4,19 +4,16 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import java.util.function.Supplier;
 import org.pipwright.bench.BenchCommand;
 import org.pipwright.bench.LookaheadOption;
 import org.pipwright.bench.NetOption;
 import org.pipwright.bench.SeedOption;
 import org.pipwright.bench.ThreadsOption;
 import org.pipwright.bench.Within;
+import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
-import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -43,18 +40,18 @@ public final class OpeningsCommand extends BenchCommand {
     @Override
     protected void run() throws IOException {
         int threads = threadsOption.count();
-        Supplier<Judgement> judgements = Knowledge.of(net.load())::judgement;
-        try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, threads)) {
+        Knowledge knowledge = Knowledge.of(net.load());
+        try (Judge judge = new Judge(knowledge, threads)) {
             if (trials == 0) {
-                print(OpeningTable.searched(search, lookahead.rolls()));
+                print(OpeningTable.searched(judge, lookahead.rolls()));
                 return;
             }
             RolloutSettings settings = RolloutSettings.DEFAULT
                     .withTrials(trials)
                     .withLookahead(lookahead.rolls())
                     .withSeed(seed.value());
-            try (Rollouts rollouts = new Rollouts(judgements, settings, threads)) {
-                print(OpeningTable.rolledOut(search, rollouts));
+            try (Rollouts rollouts = new Rollouts(knowledge::judgement, settings, threads)) {
+                print(OpeningTable.rolledOut(judge, rollouts));
             }
         }
     }

@@ -4,20 +4,20 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rollout.RolloutLine;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
-import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.Narrowing;
-import org.pipwright.engine.search.PlaySearch;
 
 /** Finds out what the plays of decisions are worth: candidates by lookahead 1, then rollouts of these. */
 final class Referee implements AutoCloseable {
@@ -26,17 +26,19 @@ final class Referee implements AutoCloseable {
 
     private static final int MIN_CANDIDATES = 2;
 
-    private final Supplier<Judgement> judgements;
+    /** Every play is looked at alike. */
+    private static final Effort EFFORT = Effort.lookahead(1).withRaces(false);
+
+    private final Knowledge knowledge;
     private final ReferenceHeader header;
     private final int threads;
-    private final PlaySearch search;
+    private final Judge judge;
 
-    Referee(Supplier<Judgement> judgements, ReferenceHeader header, int threads) {
-        this.judgements = judgements;
+    Referee(Knowledge knowledge, ReferenceHeader header, int threads) {
+        this.knowledge = knowledge;
         this.header = header;
         this.threads = threads;
-        LookaheadSettings everyPlay = new LookaheadSettings(List.of(Narrowing.NONE), LookaheadSettings.DEFAULT.inner());
-        search = new PlaySearch(judgements, everyPlay, threads);
+        judge = new Judge(knowledge, threads);
     }
 
     Reference judge(Decision decision) {
@@ -44,7 +46,8 @@ final class Referee implements AutoCloseable {
         Roll roll = decision.dice();
         List<Play> candidates = new ArrayList<>();
         Map<String, Double> others = new LinkedHashMap<>();
-        for (RankedPlay play : search.rank(position, roll, 1)) {
+        Question every = Question.of(position, roll).only(Plays.legal(position, roll));
+        for (PlayVerdict play : judge.ask(every, EFFORT).plays()) {
             if (play.cost() >= -header.within() || candidates.size() < MIN_CANDIDATES) {
                 candidates.add(play.play());
             } else {
@@ -72,7 +75,7 @@ final class Referee implements AutoCloseable {
                 .withSeed(header.seed() + decision.id())
                 .withLookahead(header.lookahead())
                 .withTruncation(header.truncation());
-        try (Rollouts rollouts = new Rollouts(judgements, settings, threads)) {
+        try (Rollouts rollouts = new Rollouts(knowledge::judgement, settings, threads)) {
             return rollouts.compare(position, roll, candidates, report -> !exact(report));
         }
     }
@@ -98,6 +101,6 @@ final class Referee implements AutoCloseable {
 
     @Override
     public void close() {
-        search.close();
+        judge.close();
     }
 }

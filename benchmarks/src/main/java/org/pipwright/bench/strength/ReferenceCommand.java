@@ -112,7 +112,7 @@ public final class ReferenceCommand extends BenchCommand {
             device.judge(share, model, header, file, threads);
             return;
         }
-        try (Referee referee = new Referee(Nets.withTables(model, threads)::judgement, header, threads);
+        try (Referee referee = new Referee(Nets.withTables(model, threads), header, threads);
                 PartFile out = new PartFile(file, header)) {
             judge(share, referee, out);
         }

@@ -12,10 +12,10 @@ import org.pipwright.bench.Within;
 import org.pipwright.bench.games.Players;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Entrant;
+import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
-import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.Judgement;
@@ -69,7 +69,8 @@ public final class SampleCommand extends BenchCommand {
     protected void run() throws IOException {
         Model judge = ModelCatalog.shipped().load(judgeName);
         List<Entrant> entrants = entrants(nets);
-        Sampler sampler = new Sampler(entrants, new NetworkEvaluator(judge), seed.value(), each, wanted(judge));
+        Judge close = new Judge(Knowledge.of(judge), 1);
+        Sampler sampler = new Sampler(entrants, close, seed.value(), each, wanted(judge));
         List<Decision> decisions = sampler.sample(MAX_GAMES);
         DecisionsHeader header = new DecisionsHeader(
                 DecisionsHeader.KIND,

@@ -8,14 +8,13 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.BiPredicate;
 import org.pipwright.engine.duel.Entrant;
-import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.PlayRanker;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
 
@@ -29,7 +28,7 @@ final class Sampler {
 
     private final List<Entrant> entrants;
     private final List<Player> players = new ArrayList<>();
-    private final PlayRanker judge;
+    private final Judge judge;
     private final long seed;
     private final int each;
     private final BiPredicate<Position, Roll> wanted;
@@ -37,14 +36,14 @@ final class Sampler {
     private final Set<String> known = new HashSet<>();
     private int games;
 
-    Sampler(List<Entrant> entrants, PositionEvaluator judge, long seed, int each) {
+    Sampler(List<Entrant> entrants, Judge judge, long seed, int each) {
         this(entrants, judge, seed, each, (position, roll) -> true);
     }
 
     /** The same with only those decisions that somebody wants. */
-    Sampler(List<Entrant> entrants, PositionEvaluator judge, long seed, int each, BiPredicate<Position, Roll> wanted) {
+    Sampler(List<Entrant> entrants, Judge judge, long seed, int each, BiPredicate<Position, Roll> wanted) {
         this.entrants = List.copyOf(entrants);
-        this.judge = new PlayRanker(judge, Depth.STATIC);
+        this.judge = judge;
         this.seed = seed;
         this.each = each;
         this.wanted = wanted;
@@ -120,8 +119,9 @@ final class Sampler {
     }
 
     private long sensible(Position position, Roll roll) {
-        List<RankedPlay> ranking = judge.rank(position, roll);
-        return ranking.stream().filter(play -> play.cost() >= -WITHIN).count();
+        return judge.ask(Question.of(position, roll), Effort.STATIC.withRaces(false)).plays().stream()
+                .filter(play -> play.cost() >= -WITHIN)
+                .count();
     }
 
     private void keepOne(Regime regime, Decision decision) {

@@ -12,18 +12,18 @@ import java.util.stream.Collectors;
 import org.pipwright.bench.BenchCommand;
 import org.pipwright.bench.LookaheadOption;
 import org.pipwright.bench.NetOption;
+import org.pipwright.bench.Nets;
 import org.pipwright.bench.TablesOption;
 import org.pipwright.bench.ThreadsOption;
 import org.pipwright.bench.Within;
-import org.pipwright.bench.games.Players;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Entrant;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.rollout.RolloutSettings;
-import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -124,23 +124,41 @@ public final class ScoreCommand extends BenchCommand {
             throw new IllegalArgumentException(
                     "--against takes neither --rollout nor --seconds nor --json: leave them out");
         }
-        Supplier<Judgement> judgements = tables.judgements(net.load(), threads.count());
+        Model model = net.load();
         String who = net.name() + (tables.given() ? " with bear-off tables, " : ", ");
         if (trials != null) {
             RolloutSettings settings = RolloutSettings.DEFAULT
                     .withTrials(trials)
                     .withLookahead(lookahead.rolls())
                     .withTruncation(truncation);
-            rollOut(who, references, judgements, settings);
+            rollOut(who, references, model, settings);
         } else if (time.isPresent()) {
-            search(who, references, judgements, time.get());
+            search(who, references, model, time.get());
         } else {
-            Supplier<Chooser> choosers = () -> Chooser.byPlayer(Players.of(judgements.get(), lookahead.rolls()));
-            Scorer scorer = print(who + "lookahead " + lookahead.rolls() + ", 1 thread", references, WARM_UP, choosers);
+            lookAhead(who, references, model);
+        }
+    }
+
+    private Knowledge knowledge(Model model) {
+        return Nets.knowledge(model, tables.given(), threads.count());
+    }
+
+    private void lookAhead(String who, List<Reference> references, Model model) throws IOException {
+        Effort effort = Effort.lookahead(lookahead.rolls());
+        // Judges that know the same share a memory: the one that warms up must not fill that of the other.
+        try (Judge first = new Judge(knowledge(model), 1);
+                Judge second = new Judge(knowledge(model), 1)) {
+            Iterator<Judge> judges = List.of(first, second).iterator();
+            Scorer scorer = print(
+                    who + "lookahead " + lookahead.rolls() + ", 1 thread",
+                    references,
+                    WARM_UP,
+                    () -> Chooser.byJudge(judges.next(), effort));
             if (other != null) {
-                Model model = ModelCatalog.shipped().load(other);
-                Judgement theirs = tables.judgements(model, threads.count()).get();
-                compare(scorer, Scorer.of(references, Chooser.byPlayer(Players.of(theirs, lookahead.rolls()))));
+                Model theirs = ModelCatalog.shipped().load(other);
+                try (Judge judge = new Judge(knowledge(theirs), 1)) {
+                    compare(scorer, Scorer.of(references, Chooser.byJudge(judge, effort)));
+                }
             }
         }
     }
@@ -155,12 +173,11 @@ public final class ScoreCommand extends BenchCommand {
                         other);
     }
 
-    private void rollOut(
-            String who, List<Reference> references, Supplier<Judgement> judgements, RolloutSettings settings)
+    private void rollOut(String who, List<Reference> references, Model model, RolloutSettings settings)
             throws IOException {
         // A chooser of its own for each use: the dice of a decision depend on how many were before it.
-        try (RolloutChooser first = new RolloutChooser(judgements, settings, threads.count());
-                RolloutChooser second = new RolloutChooser(judgements, settings, threads.count())) {
+        try (RolloutChooser first = new RolloutChooser(knowledge(model), settings, threads.count());
+                RolloutChooser second = new RolloutChooser(knowledge(model), settings, threads.count())) {
             Iterator<Chooser> choosers = List.<Chooser>of(first, second).iterator();
             String how = String.format(
                     Locale.ROOT,
@@ -173,11 +190,9 @@ public final class ScoreCommand extends BenchCommand {
         }
     }
 
-    private void search(String who, List<Reference> references, Supplier<Judgement> judgements, Duration time)
-            throws IOException {
-        try (PlaySearch search = new PlaySearch(judgements, LookaheadSettings.DEFAULT, threads.count())) {
-            Chooser chooser = (position, roll) ->
-                    search.rank(position, roll, time).get(0).play().result();
+    private void search(String who, List<Reference> references, Model model, Duration time) throws IOException {
+        try (Judge judge = new Judge(knowledge(model), threads.count())) {
+            Chooser chooser = Chooser.byJudge(judge, Effort.within(time));
             print(who + time.toMillis() / 1000.0 + " s, " + threads.count() + " threads", references, 0, () -> chooser);
         }
     }

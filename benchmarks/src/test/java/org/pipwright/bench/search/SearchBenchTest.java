@@ -10,6 +10,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.bench.BenchNetworks;
 import org.pipwright.bench.speed.SearchBenchmark;
 import org.pipwright.engine.network.NetworkEvaluator;
+import org.pipwright.engine.search.Choice;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
@@ -34,8 +35,8 @@ class SearchBenchTest {
         var model = ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
         try (ParallelLookahead search =
                 new ParallelLookahead(() -> Judgement.by(new NetworkEvaluator(model)), LookaheadSettings.DEFAULT, 2)) {
-            for (Choices.Choice choice : Choices.of(20, 4)) {
-                List<Searched> lines = search.search(choice.planes(), choice.results(), choice.count(), 1);
+            for (Choice choice : Choices.of(20, 4)) {
+                List<Searched> lines = search.search(choice, 1);
                 double best = lines.stream()
                         .filter(line -> line.lookahead() == 1)
                         .mapToDouble(line -> line.outcomes().equity())
@@ -50,7 +51,7 @@ class SearchBenchTest {
 
     @Test
     void effortCountsWhatWasValued() {
-        List<Choices.Choice> choices = Choices.of(3, 7);
+        List<Choice> choices = Choices.of(3, 7);
         Lookahead search = new Lookahead(judgement(), LookaheadSettings.DEFAULT);
         Effort effort = Effort.of(search, choices, 1);
         assertEquals(search.evaluations(), effort.valued());

@@ -14,7 +14,9 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.pipwright.bench.cli.Main;
 import org.pipwright.bench.games.SelfGames;
+import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.PlayRanker;
 import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.network.Model;
@@ -22,12 +24,8 @@ import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.PlayRanker;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
 
 class StartTest {
@@ -45,10 +43,10 @@ class StartTest {
     @Test
     void firstRollsAreAveragedAsTheySay() {
         List<StartOdds> odds;
-        try (PlaySearch search = new PlaySearch(Knowledge.of(MODEL)::judgement, LookaheadSettings.DEFAULT, 1)) {
-            odds = StartOdds.of(search);
+        try (Judge judge = new Judge(Knowledge.of(MODEL), 1)) {
+            odds = StartOdds.of(judge);
         }
-        PlayRanker ranker = new PlayRanker(new NetworkEvaluator(MODEL), Depth.STATIC);
+        PlayRanker ranker = new PlayRanker(new NetworkEvaluator(MODEL));
         double openings = 0;
         double any = 0;
         for (Roll roll : Roll.all()) {

@@ -8,13 +8,12 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
 
 /** The shipped nets' first plays against printed ones. */
@@ -26,16 +25,16 @@ class OpeningTest {
         return ModelCatalog.shipped().names();
     }
 
-    private static PlaySearch search(Model model) {
-        return new PlaySearch(Knowledge.of(model)::judgement, LookaheadSettings.DEFAULT, 1);
+    private static Judge judge(Model model) {
+        return new Judge(Knowledge.of(model), 1);
     }
 
     @ParameterizedTest
     @MethodSource("nets")
     void netsFindTheUndisputedPlaysAndNearlyAllOthers(String net) {
         List<OpeningLine> lines;
-        try (PlaySearch search = search(ModelCatalog.shipped().load(net))) {
-            lines = OpeningTable.searched(search, 0);
+        try (Judge judge = judge(ModelCatalog.shipped().load(net))) {
+            lines = OpeningTable.searched(judge, 0);
         }
 
         String table = lines.stream()
@@ -66,9 +65,9 @@ class OpeningTest {
     void rolloutsGiveErrorsAndCosts() {
         Model model = ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
         RolloutSettings settings = RolloutSettings.DEFAULT.withTrials(36).withTruncation(1);
-        try (PlaySearch search = search(model);
+        try (Judge judge = judge(model);
                 Rollouts rollouts = new Rollouts(Knowledge.of(model)::judgement, settings, 1)) {
-            for (OpeningLine line : OpeningTable.rolledOut(search, rollouts)) {
+            for (OpeningLine line : OpeningTable.rolledOut(judge, rollouts)) {
                 assertTrue(line.error().getAsDouble() > 0);
                 assertTrue(line.cost() <= 0);
                 assertEquals(line.opening().isBest(line.chosen()), line.cost() == 0);

@@ -62,7 +62,7 @@ class ReferenceTest {
     @Test
     void rolloutsValueEveryPlay() throws IOException {
         Model model = ModelCatalog.shipped().load("fifth");
-        try (Referee referee = new Referee(Knowledge.of(model)::judgement, header(216), 2)) {
+        try (Referee referee = new Referee(Knowledge.of(model), header(216), 2)) {
             for (Decision decision : DECISIONS) {
                 Reference reference = referee.judge(decision);
                 int plays = Plays.legal(decision.board(), decision.dice()).size();

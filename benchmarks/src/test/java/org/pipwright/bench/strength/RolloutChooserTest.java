@@ -7,19 +7,20 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.models.ModelCatalog;
 
 class RolloutChooserTest {
@@ -29,7 +30,7 @@ class RolloutChooserTest {
             RolloutSettings.DEFAULT.withTrials(36).withTruncation(3);
 
     private static RolloutChooser chooser(RolloutSettings settings, int threads) {
-        return new RolloutChooser(Knowledge.of(MODEL)::judgement, settings, threads);
+        return new RolloutChooser(Knowledge.of(MODEL), settings, threads);
     }
 
     /** Nobody doubts the 5 point: it needs no rollout. */
@@ -48,10 +49,11 @@ class RolloutChooserTest {
         Position chosen;
         List<Play> candidates;
         try (RolloutChooser chooser = chooser(SETTINGS, 2);
-                PlaySearch search = new PlaySearch(Knowledge.of(MODEL)::judgement, LookaheadSettings.DEFAULT, 1)) {
+                Judge judge = new Judge(Knowledge.of(MODEL), 1)) {
             chosen = chooser.choose(Position.start(), roll);
             candidates = chooser.candidates(Position.start(), roll);
-            List<RankedPlay> ranking = search.rank(Position.start(), roll, 1);
+            List<PlayVerdict> ranking = judge.ask(Question.of(Position.start(), roll), Effort.lookahead(1))
+                    .plays();
             assertTrue(candidates.size() > 1 && candidates.size() <= 4, candidates::toString);
             for (int i = 0; i < candidates.size(); i++) {
                 assertEquals(ranking.get(i).play(), candidates.get(i));

@@ -14,10 +14,11 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Entrant;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.PlayRanker;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.NetworkEvaluator;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.PlayRanker;
 import org.pipwright.models.ModelCatalog;
 
 /** Drawing decisions, on a small scale. */
@@ -38,7 +39,7 @@ class SamplerTest {
                 Entrant.ofModel("net", model, 0),
                 Baselines.named("builder").orElseThrow(),
                 Baselines.named("hitter").orElseThrow());
-        return new Sampler(entrants, new NetworkEvaluator(model), seed, EACH);
+        return new Sampler(entrants, new Judge(Knowledge.of(model), 1), seed, EACH);
     }
 
     @Test
@@ -63,7 +64,7 @@ class SamplerTest {
 
     @Test
     void thereIsMoreThanOneSensiblePlay() {
-        PlayRanker ranker = new PlayRanker(new NetworkEvaluator(model), Depth.STATIC);
+        PlayRanker ranker = new PlayRanker(new NetworkEvaluator(model));
         for (Decision decision : decisions) {
             double second =
                     ranker.rank(decision.board(), decision.dice()).get(1).cost();

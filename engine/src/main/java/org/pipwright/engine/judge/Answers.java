@@ -14,6 +14,7 @@ import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.ranking.Depth;
+import org.pipwright.engine.search.Choice;
 import org.pipwright.engine.search.CubeValued;
 import org.pipwright.engine.search.ParallelLookahead;
 import org.pipwright.engine.search.Searched;
@@ -71,16 +72,12 @@ final class Answers {
 
     private List<Searched> search(Question question, Effort effort, List<Play> plays) {
         ParallelLookahead search = thinking.lookahead();
-        int[] planes = question.position().toPlanes();
-        int[] results = Plays.results(plays);
-        Stakes stakes = question.stakes();
-        CubeState cube = question.cube();
+        Choice choice = new Choice(
+                question.position().toPlanes(), Plays.results(plays), plays.size(), question.stakes(), question.cube());
         if (!question.only().isEmpty()) {
-            return search.searchAll(planes, results, plays.size(), stakes, cube, effort.lookahead());
+            return search.searchAll(choice, effort.lookahead());
         }
-        return effort.timed()
-                ? search.search(planes, results, plays.size(), stakes, cube, effort.time())
-                : search.search(planes, results, plays.size(), stakes, cube, effort.lookahead());
+        return effort.timed() ? search.search(choice, effort.time()) : search.search(choice, effort.lookahead());
     }
 
     /** What the value of a position after a play rests on, before anything is simulated. */
@@ -121,9 +118,11 @@ final class Answers {
         if (thinking.simulates(question, effort)) {
             return verdict(question, thinking.race(question), Depth.STATIC, Basis.SIMULATED);
         }
+        int[] planes = question.position().toPlanes();
+        int lookahead = effort.lookahead();
         Searched found = effort.timed()
-                ? thinking.search().odds(question.position(), effort.time())
-                : new Searched(0, thinking.search().odds(question.position(), effort.lookahead()), effort.lookahead());
+                ? thinking.lookahead().evaluate(planes, effort.time())
+                : new Searched(0, thinking.lookahead().evaluate(planes, lookahead), lookahead);
         Basis basis = thinking.knowledge().basis(question.position());
         return verdict(question, found.outcomes(), new Depth(found.lookahead()), basis);
     }
@@ -144,7 +143,7 @@ final class Answers {
         double point = mine.point(cube);
         if (mine.exact(position, cube).isPresent()) {
             CubeValues values = mine.exact(position, cube).orElseThrow();
-            Outcomes outcomes = thinking.search().odds(position, 0);
+            Outcomes outcomes = thinking.lookahead().evaluate(position.toPlanes(), 0);
             return verdict(question, values, outcomes, Depth.STATIC, Basis.EXACT, point);
         }
         Looked looked = thinking.simulates(question, effort) ? race(question, mine) : looked(question, mine, effort);

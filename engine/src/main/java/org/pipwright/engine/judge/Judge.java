@@ -172,7 +172,10 @@ public final class Judge implements AutoCloseable {
      * @throws IllegalArgumentException if the game is over or the lookahead out of range
      */
     public List<RollReply> replies(Position position, int lookahead) {
-        return thinking.search().replies(position, lookahead);
+        if (position.finished()) {
+            throw new IllegalArgumentException("the game is over: no roll follows");
+        }
+        return thinking.lookahead().replies(position, lookahead);
     }
 
     /**

@@ -8,7 +8,6 @@ import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.search.ParallelLookahead;
-import org.pipwright.engine.search.PlaySearch;
 
 /** What the answers of one judge share: its knowledge, its threads, a search, and whether it has been told to stop. */
 final class Thinking implements AutoCloseable {
@@ -70,11 +69,6 @@ final class Thinking implements AutoCloseable {
                         this::stopped)
                 : lookahead;
         return lookahead;
-    }
-
-    /** The same for questions without a cube. */
-    PlaySearch search() {
-        return new PlaySearch(lookahead());
     }
 
     /** The chances of a race before the roll. */

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
+import java.util.function.IntConsumer;
 import java.util.function.Supplier;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
@@ -15,6 +16,8 @@ import org.pipwright.engine.cube.CubelessStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.parallel.Crew;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
@@ -53,8 +56,10 @@ public final class ParallelLookahead implements AutoCloseable {
     private record Cubes(Stakes stakes, List<CubeState> states) {
         static final Cubes NONE = new Cubes(null, List.of());
 
-        static Cubes of(Stakes stakes, CubeState cube) {
-            return stakes instanceof CubelessStakes ? NONE : new Cubes(stakes, List.of(cube));
+        static Cubes of(Choice choice) {
+            return choice.stakes() instanceof CubelessStakes
+                    ? NONE
+                    : new Cubes(choice.stakes(), List.of(choice.cube()));
         }
     }
 
@@ -116,134 +121,67 @@ public final class ParallelLookahead implements AutoCloseable {
         return timed && System.nanoTime() - deadline > 0;
     }
 
-    private void limit(Duration time) {
-        deadline = System.nanoTime() + time.toNanos();
+    /** Takes steps until the time is up; one that is not finished by then counts for nothing. */
+    private void untilLate(long end, IntConsumer step) {
+        deadline = end;
         timed = true;
-    }
-
-    /**
-     * Values the results of a roll step by step, fewer each time as the root settings say.
-     *
-     * @param planes the position before the play, the mover's side first
-     * @param results the results, as the play generator gives them
-     * @param count number of results, at least 1
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
-     * @return one entry a result, in the order given, each with the lookahead it was valued with
-     */
-    public List<Searched> search(int[] planes, int[] results, int count, int lookahead) {
-        return search(planes, results, count, Cubes.NONE, lookahead);
-    }
-
-    /**
-     * The same with a cube, unless the stakes are without one: what counts is the value that a result leaves with the cube
-     * where it stands.
-     *
-     * @param planes the position before the play, the mover's side first
-     * @param results the results, as the play generator gives them
-     * @param count number of results, at least 1
-     * @param stakes what is played for, seen from the mover
-     * @param cube the cube, seen from the mover
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
-     * @return one entry a result, in the order given, each with the lookahead it was valued with
-     */
-    public List<Searched> search(int[] planes, int[] results, int count, Stakes stakes, CubeState cube, int lookahead) {
-        return search(planes, results, count, Cubes.of(stakes, cube), lookahead);
-    }
-
-    private List<Searched> search(int[] planes, int[] results, int count, Cubes cubes, int lookahead) {
-        LookaheadSettings.requireLookahead(lookahead);
-        timed = false;
-        int[] reached = begin(planes, results, count, cubes);
-        for (int next = 1; next <= lookahead; next++) {
-            Shortlist running = narrowed(next);
-            next = running.size() == 1 ? lookahead : next;
-            step(next, reached, cubes);
-        }
-        return found(reached);
-    }
-
-    /**
-     * Values the results of a roll with more and more lookahead until the time is up. A step that is not finished by then
-     * counts for nothing.
-     *
-     * @param planes the position before the play, the mover's side first
-     * @param results the results, as the play generator gives them
-     * @param count number of results, at least 1
-     * @param time how long to search
-     * @return one entry a result, in the order given, each with the lookahead it was valued with
-     */
-    public List<Searched> search(int[] planes, int[] results, int count, Duration time) {
-        return search(planes, results, count, Cubes.NONE, time);
-    }
-
-    /**
-     * The same with a cube, unless the stakes are without one.
-     *
-     * @param planes the position before the play, the mover's side first
-     * @param results the results, as the play generator gives them
-     * @param count number of results, at least 1
-     * @param stakes what is played for, seen from the mover
-     * @param cube the cube, seen from the mover
-     * @param time how long to search
-     * @return one entry a result, in the order given, each with the lookahead it was valued with
-     */
-    public List<Searched> search(int[] planes, int[] results, int count, Stakes stakes, CubeState cube, Duration time) {
-        return search(planes, results, count, Cubes.of(stakes, cube), time);
-    }
-
-    private List<Searched> search(int[] planes, int[] results, int count, Cubes cubes, Duration time) {
-        limit(time);
-        int[] reached = begin(planes, results, count, cubes);
         try {
             for (int next = 1; next <= LookaheadSettings.MAX; next++) {
-                narrowed(next);
-                step(next, reached, cubes);
+                step.accept(next);
             }
         } catch (CancellationException e) {
             if (!late()) {
                 throw e;
             }
             // Time is up: the last finished step stands.
-            return found(reached);
         }
+    }
+
+    /**
+     * Values the results of a roll step by step, fewer each time as the root settings say.
+     *
+     * @param choice what is to be chosen from
+     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
+     * @return one entry a result, in the order given, each with the lookahead it was valued with
+     */
+    public List<Searched> search(Choice choice, int lookahead) {
+        int[] reached = begin(choice, lookahead);
+        for (int next = 1; next <= lookahead; next++) {
+            Shortlist running = narrowed(next);
+            next = running.size() == 1 ? lookahead : next;
+            step(next, reached, Cubes.of(choice));
+        }
+        return found(reached);
+    }
+
+    /**
+     * Values the results of a roll with more and more lookahead until the time is up.
+     *
+     * @param choice what is to be chosen from
+     * @param time how long to search
+     * @return one entry a result, in the order given, each with the lookahead it was valued with
+     */
+    public List<Searched> search(Choice choice, Duration time) {
+        long end = System.nanoTime() + time.toNanos();
+        int[] reached = begin(choice, 0);
+        untilLate(end, next -> {
+            narrowed(next);
+            step(next, reached, Cubes.of(choice));
+        });
         return found(reached);
     }
 
     /**
      * Values the results of a roll with the same lookahead each.
      *
-     * @param planes the position before the play, the mover's side first
-     * @param results the results, as the play generator gives them
-     * @param count number of results, at least 1
+     * @param choice what is to be chosen from
      * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      * @return one entry a result, in the order given
      */
-    public List<Searched> searchAll(int[] planes, int[] results, int count, int lookahead) {
-        return searchAll(planes, results, count, Cubes.NONE, lookahead);
-    }
-
-    /**
-     * The same with a cube, unless the stakes are without one.
-     *
-     * @param planes the position before the play, the mover's side first
-     * @param results the results, as the play generator gives them
-     * @param count number of results, at least 1
-     * @param stakes what is played for, seen from the mover
-     * @param cube the cube, seen from the mover
-     * @param lookahead number of future rolls to average over, 0 to {@value LookaheadSettings#MAX}
-     * @return one entry a result, in the order given
-     */
-    public List<Searched> searchAll(
-            int[] planes, int[] results, int count, Stakes stakes, CubeState cube, int lookahead) {
-        return searchAll(planes, results, count, Cubes.of(stakes, cube), lookahead);
-    }
-
-    private List<Searched> searchAll(int[] planes, int[] results, int count, Cubes cubes, int lookahead) {
-        LookaheadSettings.requireLookahead(lookahead);
-        timed = false;
-        int[] reached = begin(planes, results, count, cubes);
+    public List<Searched> searchAll(Choice choice, int lookahead) {
+        int[] reached = begin(choice, lookahead);
         if (lookahead > 0) {
-            step(lookahead, reached, cubes);
+            step(lookahead, reached, Cubes.of(choice));
         }
         return found(reached);
     }
@@ -278,20 +216,12 @@ public final class ParallelLookahead implements AutoCloseable {
      * @return result 0: chances of the side on roll, with the lookahead that was reached
      */
     public Searched evaluate(int[] planes, Duration time) {
-        Searched reached = new Searched(0, evaluate(planes, 0), 0);
-        limit(time);
-        try {
-            for (int next = 1; next <= LookaheadSettings.MAX; next++) {
-                reached = new Searched(0, Outcomes.of(value(planes, Cubes.NONE, next).chances, 0), next);
-            }
-        } catch (CancellationException e) {
-            if (!late()) {
-                throw e;
-            }
-            // Time is up: the last finished step stands.
-            return reached;
-        }
-        return reached;
+        long end = System.nanoTime() + time.toNanos();
+        Searched[] reached = {new Searched(0, evaluate(planes, 0), 0)};
+        untilLate(
+                end,
+                next -> reached[0] = new Searched(0, Outcomes.of(value(planes, Cubes.NONE, next).chances, 0), next));
+        return reached[0];
     }
 
     /**
@@ -319,20 +249,10 @@ public final class ParallelLookahead implements AutoCloseable {
      * @return chances and values, with the lookahead that was reached
      */
     public CubeValued evaluate(Position position, CubeState cube, CubeTerms terms, Duration time) {
-        CubeValued reached = evaluate(position, cube, terms, 0);
-        limit(time);
-        try {
-            for (int next = 1; next <= LookaheadSettings.MAX; next++) {
-                reached = valued(position, cube, terms, next);
-            }
-        } catch (CancellationException e) {
-            if (!late()) {
-                throw e;
-            }
-            // Time is up: the last finished step stands.
-            return reached;
-        }
-        return reached;
+        long end = System.nanoTime() + time.toNanos();
+        CubeValued[] reached = {evaluate(position, cube, terms, 0)};
+        untilLate(end, next -> reached[0] = valued(position, cube, terms, next));
+        return reached[0];
     }
 
     private CubeValued valued(Position position, CubeState cube, CubeTerms terms, int lookahead) {
@@ -362,29 +282,33 @@ public final class ParallelLookahead implements AutoCloseable {
     /**
      * The best reply to each of the 21 rolls. Their mean is what {@link #evaluate(int[], int)} gives for one roll more.
      *
-     * @param planes an unfinished position
+     * @param position an unfinished position
      * @param lookahead of each reply, 0 to {@value LookaheadSettings#MAX} - 1
-     * @param results where to write what the replies lead to, {@value Planes#STRIDE} ints a roll, as the play generator does
-     * @return six chances a roll, for the side on roll, in the order of {@link Roll#all()}
+     * @return 21 replies, in the order of {@link Roll#all()}
      */
-    float[] replies(int[] planes, int lookahead, int[] results) {
+    public List<RollReply> replies(Position position, int lookahead) {
         LookaheadSettings.requireLookahead(lookahead + 1);
         timed = false;
-        float[] chances = new float[Roll.COUNT * Outcomes.COUNT];
+        int[] planes = position.toPlanes();
+        RollReply[] replies = new RollReply[Roll.COUNT];
         crew.run(Roll.COUNT, (worker, roll) -> {
             Replies found = worker.search.reply(planes, 0, roll, lookahead, Columns.NONE);
             int best = worker.search.best(found, roll, lookahead, Columns.CUBELESS);
-            System.arraycopy(found.chances(), best * Outcomes.COUNT, chances, roll * Outcomes.COUNT, Outcomes.COUNT);
-            System.arraycopy(found.results(), best * Planes.STRIDE, results, roll * Planes.STRIDE, Planes.STRIDE);
+            Roll rolled = Roll.all().get(roll);
+            Play play = Plays.to(position, rolled, found.results(), best * Planes.STRIDE);
+            replies[roll] = new RollReply(rolled, play, Outcomes.of(found.chances(), best * Outcomes.COUNT));
         });
-        return chances;
+        return List.of(replies);
     }
 
-    private int[] begin(int[] planes, int[] results, int count, Cubes cubes) {
+    private int[] begin(Choice choice, int lookahead) {
+        LookaheadSettings.requireLookahead(lookahead);
+        timed = false;
         Worker first = crew.workers().get(0);
-        first.search.expand(planes, 0, results, count, replies, first.columns(cubes));
+        Columns columns = first.columns(Cubes.of(choice));
+        first.search.expand(choice.planes(), 0, choice.results(), choice.count(), replies, columns);
         replies.keepAll(0, deciding());
-        return new int[count];
+        return new int[choice.count()];
     }
 
     /** The column that decides among the plays of the roll: that of the cube, or else cubeless points. */

@@ -22,14 +22,15 @@ import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
-import org.pipwright.engine.ranking.RankedPlay;
-import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
+import org.pipwright.engine.play.Plays;
 
 /** What a drill finds is what was asked for, whoever searches. */
 class DrillTest {
@@ -84,11 +85,13 @@ class DrillTest {
 
     /** Every play to full depth again, nothing narrowed. */
     private static void checkPlays(Theme theme, PlayExercise question) {
-        try (PlaySearch full = new PlaySearch(() -> Judgement.by(new LeaningEvaluator()), LookaheadSettings.FULL, 1)) {
-            List<RankedPlay> ranking = full.rank(question.position(), question.roll(), 1);
+        try (Judge judge = new Judge(Knowledge.of(LeaningEvaluator::new), 1)) {
+            Question all = Question.of(question.position(), question.roll())
+                    .only(Plays.legal(question.position(), question.roll()));
+            List<PlayVerdict> ranking = judge.ask(all, Effort.lookahead(1)).plays();
             assertEquals(ranking.get(0).play(), question.best().play());
             assertEquals(ranking.get(1).cost(), -question.margin(), 1e-6);
-            RankedPlay weak = ranking.stream()
+            PlayVerdict weak = ranking.stream()
                     .filter(each -> each.play().equals(question.weak().play()))
                     .findFirst()
                     .orElseThrow();

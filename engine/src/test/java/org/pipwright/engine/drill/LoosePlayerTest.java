@@ -5,13 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.pipwright.engine.judge.PlayRanker;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.play.RandomWalk;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.PlayRanker;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
 
@@ -19,7 +18,7 @@ import org.pipwright.engine.roll.Roll;
 class LoosePlayerTest {
     @Test
     void playsSensibly() {
-        PlayRanker ranker = new PlayRanker(new LeaningEvaluator(), Depth.STATIC);
+        PlayRanker ranker = new PlayRanker(new LeaningEvaluator());
         LoosePlayer player = new LoosePlayer(new LeaningEvaluator());
         PlayGenerator legal = new PlayGenerator();
         RandomWalk walk = new RandomWalk(Position.FULL, 9);
@@ -31,9 +30,9 @@ class LoosePlayerTest {
             legal.generate(position.toPlanes(), 0, roll.high(), roll.low());
             int chosen = player.choose(position.toPlanes(), 0, legal, ties);
             Position result = Position.ofPlanes(legal.results(), chosen * Planes.STRIDE);
-            List<RankedPlay> ranking = ranker.rank(position, roll);
+            List<PlayVerdict> ranking = ranker.rank(position, roll);
             long close = ranking.stream().filter(each -> each.cost() > -0.1).count();
-            RankedPlay played = ranking.stream()
+            PlayVerdict played = ranking.stream()
                     .filter(each -> each.play().result().equals(result))
                     .findFirst()
                     .orElseThrow();

@@ -11,6 +11,7 @@ import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.PlayRanker;
 import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.naive.NaiveBoard;
@@ -18,27 +19,21 @@ import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.PlayRanker;
-import org.pipwright.engine.ranking.RankedPlay;
 import org.pipwright.engine.regime.RandomBoards;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.search.Judgement;
-import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
 import org.pipwright.engine.search.RollReply;
 
 class SwingsTest {
-    private static PlaySearch search(int threads) {
-        return new PlaySearch(() -> Judgement.by(new PipEvaluator()), LookaheadSettings.DEFAULT, threads);
+    private static Judge judge(int threads) {
+        return new Judge(Knowledge.of(PipEvaluator::new), threads);
     }
 
     /** Each reply is the best of a ranking of that roll alone, and their mean is what one roll more of lookahead gives. */
     @ParameterizedTest
     @CsvSource({"0, 30", "1, 3"})
     void repliesAreTheBestOnes(int lookahead, int boards) {
-        try (PlaySearch one = search(1);
-                PlaySearch two = search(2)) {
+        try (Judge one = judge(1);
+                Judge two = judge(2)) {
             List<NaiveBoard> all = RandomBoards.of(17 + lookahead, boards).toList();
             for (NaiveBoard board : all) {
                 Position position = Position.ofPlanes(board.toPlanes(), 0);
@@ -46,7 +41,12 @@ class SwingsTest {
                 assertEquals(replies, two.replies(position, lookahead));
                 assertEquals(Roll.all(), replies.stream().map(RollReply::roll).toList());
                 Swings swings = Swings.of(replies, 0);
-                assertEquals(-one.odds(position, lookahead + 1).equity(), swings.mean(), 1e-5, position.toString());
+                assertEquals(
+                        -one.ask(Question.before(position), Effort.lookahead(lookahead + 1))
+                                .value(),
+                        swings.mean(),
+                        1e-5,
+                        position.toString());
                 double changes = 0;
                 for (Swing swing : swings.rolls()) {
                     assertEquals(swing.equity() - swings.mean(), swing.change(), 1e-12);
@@ -65,15 +65,11 @@ class SwingsTest {
     }
 
     private static void repliesByRanking(Position position, List<RollReply> replies) {
-        PlayRanker ranker = new PlayRanker(new PipEvaluator(), Depth.STATIC);
+        PlayRanker ranker = new PlayRanker(new PipEvaluator());
         for (RollReply reply : replies) {
-            RankedPlay best = ranker.rank(position, reply.roll()).get(0);
+            PlayVerdict best = ranker.rank(position, reply.roll()).get(0);
             assertEquals(best.outcomes().equity(), reply.outcomes().equity(), 1e-6);
         }
-    }
-
-    private static Judge judge() {
-        return new Judge(Knowledge.of(PipEvaluator::new), 1);
     }
 
     private static Explanation explanation(Judge judge, Position position, Roll roll, int lookahead) {
@@ -86,7 +82,7 @@ class SwingsTest {
     void aFinishedGameHasNoReplies() {
         Position position = PositionText.parse("1@1 / 5@6");
         Play off = Plays.legal(position, Roll.of(2, 1)).get(0);
-        try (Judge judge = judge()) {
+        try (Judge judge = judge(1)) {
             Explanation explanation = explanation(judge, position, Roll.of(2, 1), 0);
             assertEquals(off, explanation.best().facts().play());
             assertEquals(List.of(), explanation.best().swings().rolls());
@@ -98,7 +94,7 @@ class SwingsTest {
     /** What a play loses to another is the mean over the opponent's rolls of what it loses to it against each. */
     @Test
     void differencesBetweenPlaysAreMadeUpOfRolls() {
-        try (Judge judge = judge()) {
+        try (Judge judge = judge(1)) {
             Explanation explanation = explanation(judge, Position.start(), Roll.of(6, 2), 1);
             Swings best = explanation.best().swings();
             for (ExplainedPlay rival : explanation.rivals()) {
@@ -138,7 +134,7 @@ class SwingsTest {
 
     @Test
     void differencesOfChances() {
-        try (Judge judge = judge()) {
+        try (Judge judge = judge(1)) {
             Explanation explanation = explanation(judge, Position.start(), Roll.of(6, 5), 0);
             for (ExplainedPlay rival : explanation.rivals()) {
                 assertEquals(

@@ -40,12 +40,13 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.ranking.Grade;
-import org.pipwright.engine.ranking.RankedPlay;
+import org.pipwright.engine.ranking.Depth;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.score.MatchScore;
+import org.pipwright.engine.search.Choice;
 import org.pipwright.engine.search.CubeSearch;
 import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.PlaySearch;
+import org.pipwright.engine.search.ParallelLookahead;
 
 /** One question, one verdict: whoever asks, alone or among others, with and without a cube. */
 class JudgeTest {
@@ -79,20 +80,22 @@ class JudgeTest {
     @ValueSource(ints = {0, 1, 2})
     void playsInContactAreThoseOfTheSearch(int lookahead) {
         Question question = Question.of(Position.start(), Roll.parse("3-1"));
-        try (PlaySearch search = new PlaySearch(KNOWLEDGE::judgement, LookaheadSettings.DEFAULT, 1)) {
-            List<RankedPlay> ranking = search.rank(question.position(), question.roll(), lookahead);
-            List<PlayVerdict> plays = ask(question, Effort.lookahead(lookahead)).plays();
-            assertEquals(ranking.size(), plays.size());
-            for (int i = 0; i < plays.size(); i++) {
-                PlayVerdict play = plays.get(i);
-                RankedPlay ranked = ranking.get(i);
-                assertEquals(
-                        ranked, new RankedPlay(play.play(), play.outcomes(), play.value(), play.cost(), play.depth()));
-                assertEquals(ranked.grade(), play.grade());
-                assertEquals(Basis.ESTIMATED, play.basis());
-            }
+        List<Play> legal = Plays.legal(question.position(), question.roll());
+        Choice choice = new Choice(question.position().toPlanes(), Plays.results(legal), legal.size());
+        try (ParallelLookahead search = new ParallelLookahead(KNOWLEDGE::judgement, LookaheadSettings.DEFAULT, 1)) {
+            List<PlayVerdict> found = search.search(choice, lookahead).stream()
+                    .map(each -> new PlayVerdict(
+                            legal.get(each.result()),
+                            each.outcomes().equity(),
+                            each.outcomes(),
+                            new Depth(each.lookahead()),
+                            Basis.ESTIMATED))
+                    .toList();
+            assertEquals(
+                    PlayVerdict.inOrder(found, 1),
+                    ask(question, Effort.lookahead(lookahead)).plays());
             Verdict odds = ask(Question.before(Position.start()), Effort.lookahead(lookahead));
-            assertEquals(search.odds(Position.start(), lookahead), odds.outcomes());
+            assertEquals(search.evaluate(Position.start().toPlanes(), lookahead), odds.outcomes());
             assertEquals(lookahead, odds.depth().lookahead());
         }
     }

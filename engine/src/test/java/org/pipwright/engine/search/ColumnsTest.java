@@ -183,13 +183,11 @@ class ColumnsTest {
                 Roll roll = walk.roll();
                 int count = generator.generate(planes, 0, roll.high(), roll.low());
                 Stakes stakes = i % 2 == 0 ? match : MoneyStakes.USUAL;
-                used.search(planes, generator.results(), count, stakes, CubeState.START, 1);
-                List<Searched> found =
-                        used.search(planes, generator.results(), count, stakes, CubeState.START, lookahead);
+                Choice choice = new Choice(planes, generator.results(), count, stakes, CubeState.START);
+                used.search(choice, 1);
+                List<Searched> found = used.search(choice, lookahead);
                 try (ParallelLookahead fresh = search(1)) {
-                    assertEquals(
-                            fresh.search(planes, generator.results(), count, stakes, CubeState.START, lookahead),
-                            found);
+                    assertEquals(fresh.search(choice, lookahead), found);
                 }
                 deep += (int) found.stream()
                         .filter(each -> each.lookahead() == lookahead)

@@ -43,7 +43,7 @@ class ParallelLookaheadTest {
             for (int i = 0; i < 4; i++) {
                 Position position = walk.next();
                 int count = generate(position, walk.roll());
-                found.add(search.search(position.toPlanes(), generator.results(), count, lookahead));
+                found.add(search.search(new Choice(position.toPlanes(), generator.results(), count), lookahead));
             }
         }
         return found;
@@ -66,7 +66,7 @@ class ParallelLookaheadTest {
                 int count = generate(position, walk.roll());
                 float[] chances = new float[Outcomes.COUNT];
                 int chosen = alone.choose(position.toPlanes(), 0, generator.results(), count, 2, chances);
-                Searched line = search.search(position.toPlanes(), generator.results(), count, 2)
+                Searched line = search.search(new Choice(position.toPlanes(), generator.results(), count), 2)
                         .get(chosen);
                 assertEquals(new Searched(chosen, Outcomes.of(chances, 0), 2), line);
             }
@@ -84,7 +84,8 @@ class ParallelLookaheadTest {
                 Roll roll = walk.roll();
                 List<float[]> values = naive.values(position, Plays.legal(position, roll), lookahead);
                 int count = generate(position, roll);
-                for (Searched line : search.searchAll(position.toPlanes(), generator.results(), count, lookahead)) {
+                for (Searched line :
+                        search.searchAll(new Choice(position.toPlanes(), generator.results(), count), lookahead)) {
                     assertEquals(Outcomes.of(values.get(line.result()), 0), line.outcomes());
                     assertEquals(lookahead, line.lookahead());
                 }
@@ -115,11 +116,11 @@ class ParallelLookaheadTest {
         int count = generate(position, Roll.of(3, 1));
         try (ParallelLookahead search = search(LookaheadSettings.DEFAULT, 2);
                 ParallelLookahead other = search(LookaheadSettings.DEFAULT, 1)) {
-            List<Searched> timed =
-                    search.search(position.toPlanes(), generator.results(), count, Duration.ofMillis(milliseconds));
+            List<Searched> timed = search.search(
+                    new Choice(position.toPlanes(), generator.results(), count), Duration.ofMillis(milliseconds));
             int deepest = timed.stream().mapToInt(Searched::lookahead).max().getAsInt();
             assertTrue(deepest < LookaheadSettings.MAX, "no machine is that fast");
-            assertEquals(other.search(position.toPlanes(), generator.results(), count, deepest), timed);
+            assertEquals(other.search(new Choice(position.toPlanes(), generator.results(), count), deepest), timed);
         }
     }
 
@@ -145,7 +146,8 @@ class ParallelLookaheadTest {
         try (ParallelLookahead search = new ParallelLookahead(() -> knowing, LookaheadSettings.FULL, 1)) {
             int count = generate(Position.start(), Roll.of(6, 5));
             long before = search.evaluations();
-            for (Searched line : search.searchAll(Position.start().toPlanes(), generator.results(), count, 2)) {
+            for (Searched line :
+                    search.searchAll(new Choice(Position.start().toPlanes(), generator.results(), count), 2)) {
                 assertEquals(Outcomes.of(known, 0).swapped(), line.outcomes());
             }
             assertEquals(count, search.evaluations() - before);

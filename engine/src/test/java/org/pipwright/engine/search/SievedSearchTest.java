@@ -22,6 +22,10 @@ import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.evaluation.Sieve;
 import org.pipwright.engine.features.FeatureSet;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
@@ -169,13 +173,13 @@ class SievedSearchTest {
     /** A ranking shows every play, so every play is judged by the deep net. */
     @Test
     void rankingsDropNothing() {
-        try (PlaySearch all = new PlaySearch(MODEL);
-                PlaySearch alone = new PlaySearch(DEEP)) {
+        try (Judge all = new Judge(Knowledge.of(MODEL), 1);
+                Judge alone = new Judge(Knowledge.of(DEEP), 1)) {
             RandomWalk walk = new RandomWalk(15, 37);
             for (Position position : walk.next(10)) {
-                Roll roll = walk.roll();
-                assertEquals(alone.rank(position, roll, 0), all.rank(position, roll, 0));
-                assertEquals(alone.odds(position, 0), all.odds(position, 0));
+                for (Question question : List.of(Question.of(position, walk.roll()), Question.before(position))) {
+                    assertEquals(alone.ask(question, Effort.STATIC), all.ask(question, Effort.STATIC));
+                }
             }
         }
     }
@@ -203,15 +207,13 @@ class SievedSearchTest {
                 Roll roll = walk.roll();
                 int count = generator.generate(position.toPlanes(), 0, roll.high(), roll.low());
                 int[] results = generator.results();
-                used.search(position.toPlanes(), results, count, stakes, CubeState.START, lookahead);
+                Choice choice = new Choice(position.toPlanes(), results, count, stakes, CubeState.START);
+                used.search(choice, lookahead);
                 CubeValued both = used.evaluate(position, CubeState.START, terms, lookahead);
-                List<Searched> again =
-                        used.search(position.toPlanes(), results, count, stakes, CubeState.START, lookahead);
+                List<Searched> again = used.search(choice, lookahead);
                 try (ParallelLookahead fresh = search(1);
                         ParallelLookahead cubeless = search(1)) {
-                    assertEquals(
-                            fresh.search(position.toPlanes(), results, count, stakes, CubeState.START, lookahead),
-                            again);
+                    assertEquals(fresh.search(choice, lookahead), again);
                     assertEquals(cubeless.evaluate(position.toPlanes(), lookahead), both.outcomes());
                 }
             }
@@ -221,11 +223,11 @@ class SievedSearchTest {
     /** Plays that the deep net never sees make a search cheaper. */
     @Test
     void fewerPositionsAreJudged() {
-        try (PlaySearch sieved = new PlaySearch(MODEL);
-                PlaySearch full = new PlaySearch(DEEP)) {
-            Position start = Position.start(15);
-            sieved.odds(start, 1);
-            full.odds(start, 1);
+        try (Judge sieved = new Judge(Knowledge.of(MODEL), 1);
+                Judge full = new Judge(Knowledge.of(DEEP), 1)) {
+            Question start = Question.before(Position.start(15));
+            sieved.ask(start, Effort.lookahead(1));
+            full.ask(start, Effort.lookahead(1));
             assertTrue(
                     2 * sieved.evaluations() < full.evaluations(), sieved.evaluations() + " of " + full.evaluations());
         }

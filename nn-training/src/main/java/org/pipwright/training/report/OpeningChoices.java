@@ -10,12 +10,13 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.network.Model;
-import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.ranking.Depth;
-import org.pipwright.engine.ranking.PlayRanker;
 import org.pipwright.engine.roll.Roll;
 
 /** Which play the networks chose for each opening roll, time after time; kept as a CSV file. */
@@ -71,12 +72,14 @@ public final class OpeningChoices {
      * @param model the model
      */
     public void add(long games, Model model) {
-        PlayRanker ranker = new PlayRanker(new NetworkEvaluator(model), Depth.STATIC);
-        List<String> plays = Roll.opening().stream()
-                .map(roll -> PlayText.print(
-                        ranker.rank(Position.start(), roll).get(0).play()))
-                .toList();
-        lines.add(new Line(games, plays));
+        try (Judge judge = new Judge(Knowledge.of(model), 1)) {
+            List<String> plays = Roll.opening().stream()
+                    .map(roll -> judge.ask(Question.of(Position.start(), roll), Effort.STATIC)
+                            .best())
+                    .map(best -> PlayText.print(best.play()))
+                    .toList();
+            lines.add(new Line(games, plays));
+        }
     }
 
     /**

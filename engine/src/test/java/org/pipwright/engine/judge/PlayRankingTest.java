@@ -1,4 +1,4 @@
-package org.pipwright.engine.ranking;
+package org.pipwright.engine.judge;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.play.Play;
@@ -19,12 +20,18 @@ import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.play.RandomWalk;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.ranking.Depth;
 import org.pipwright.engine.roll.Roll;
 
-class PlayRankerTest {
+/** Plays ranked without lookahead, and the order of rankings. */
+class PlayRankingTest {
     private static final PositionEvaluator EVALUATOR = new HashEvaluator();
 
-    private final PlayRanker ranker = new PlayRanker(EVALUATOR, Depth.STATIC);
+    private static final Judge JUDGE = new Judge(Knowledge.of(HashEvaluator::new), 1);
+
+    private static List<PlayVerdict> rank(Question question) {
+        return JUDGE.ask(question, Effort.STATIC).plays();
+    }
 
     /** One play at a time, by the position the opponent gets: slow and plain. */
     private static Outcomes after(Play play) {
@@ -39,7 +46,7 @@ class PlayRankerTest {
         for (int i = 0; i < 300; i++) {
             Position position = walk.next();
             Roll roll = walk.roll();
-            List<RankedPlay> ranking = ranker.rank(position, roll);
+            List<PlayVerdict> ranking = rank(Question.of(position, roll));
             List<Play> legal = Plays.legal(position, roll);
             assertEquals(legal.size(), ranking.size());
             double best = legal.stream()
@@ -47,7 +54,7 @@ class PlayRankerTest {
                     .max()
                     .getAsDouble();
             double before = Double.POSITIVE_INFINITY;
-            for (RankedPlay ranked : ranking) {
+            for (PlayVerdict ranked : ranking) {
                 assertTrue(legal.remove(ranked.play()), "given twice or not legal: " + ranked);
                 assertEquals(after(ranked.play()), ranked.outcomes());
                 assertEquals(after(ranked.play()).equity(), ranked.equity());
@@ -67,16 +74,16 @@ class PlayRankerTest {
         for (int i = 0; i < 100; i++) {
             Position position = walk.next();
             Roll roll = walk.roll();
-            List<RankedPlay> all = ranker.rank(position, roll);
+            List<PlayVerdict> all = rank(Question.of(position, roll));
             if (all.size() < 4) {
                 continue;
             }
             List<Play> some = new ArrayList<>(
                     List.of(all.get(3).play(), all.get(1).play(), all.get(3).play()));
-            List<RankedPlay> ranking = ranker.rank(position, roll, some);
+            List<PlayVerdict> ranking = rank(Question.of(position, roll).only(some));
             assertEquals(
                     List.of(all.get(1).play(), all.get(3).play()),
-                    ranking.stream().map(RankedPlay::play).collect(Collectors.toList()));
+                    ranking.stream().map(PlayVerdict::play).collect(Collectors.toList()));
             assertEquals(0, ranking.get(0).cost());
             assertEquals(
                     all.get(3).equity() - all.get(1).equity(), ranking.get(1).cost());
@@ -88,7 +95,7 @@ class PlayRankerTest {
     @Test
     void wonGamesCountAsTheyEnd() {
         Position position = PositionText.parse("1@1 1@2 / 15@22");
-        List<RankedPlay> ranking = ranker.rank(position, Roll.of(2, 1));
+        List<PlayVerdict> ranking = rank(Question.of(position, Roll.of(2, 1)));
         assertEquals("2/off 1/off", ranking.get(0).play().toString());
         assertEquals(3, ranking.get(0).equity());
         assertEquals(2, ranking.size(), "2/1/off is legal as well");
@@ -97,7 +104,7 @@ class PlayRankerTest {
     @Test
     void aRollWithoutALegalPlayHasOneLine() {
         Position position = PositionText.parse("1@bar 14@1 / 2@1 2@2 2@3 2@4 2@5 5@6");
-        List<RankedPlay> ranking = ranker.rank(position, Roll.of(6, 5));
+        List<PlayVerdict> ranking = rank(Question.of(position, Roll.of(6, 5)));
         assertEquals("no play", ranking.get(0).play().toString());
         assertEquals(1, ranking.size());
     }
@@ -105,9 +112,10 @@ class PlayRankerTest {
     @Test
     void aPlayOfAnotherRollIsRefused() {
         Play play = PlayText.parse("8/5 6/5", Position.start(), Roll.of(3, 1));
-        assertThrows(IllegalArgumentException.class, () -> ranker.rank(Position.start(), Roll.of(4, 1), List.of(play)));
+        assertThrows(IllegalArgumentException.class, () -> Question.of(Position.start(), Roll.of(4, 1))
+                .only(List.of(play)));
         assertThrows(
-                IllegalArgumentException.class, () -> ranker.rank(PositionText.parse("off / 15@1"), Roll.of(4, 1)));
+                IllegalArgumentException.class, () -> Question.of(PositionText.parse("off / 15@1"), Roll.of(4, 1)));
     }
 
     @Test
@@ -116,16 +124,16 @@ class PlayRankerTest {
         Outcomes even = new Outcomes(0.5, 0, 0, 0.5, 0, 0);
         Outcomes good = new Outcomes(0.6, 0, 0, 0.4, 0, 0);
         Outcomes better = new Outcomes(0.7, 0, 0, 0.3, 0, 0);
-        List<RankedPlay.Evaluated> given = new ArrayList<>(List.of(
-                new RankedPlay.Evaluated(plays.get(0), better, Depth.STATIC),
-                new RankedPlay.Evaluated(plays.get(1), even, new Depth(2)),
-                new RankedPlay.Evaluated(plays.get(2), good, new Depth(2))));
-        List<RankedPlay> ranking = RankedPlay.inOrder(given);
+        List<PlayVerdict> given = new ArrayList<>(List.of(
+                new PlayVerdict(plays.get(0), better.equity(), better, Depth.STATIC, Basis.ESTIMATED),
+                new PlayVerdict(plays.get(1), even.equity(), even, new Depth(2), Basis.ESTIMATED),
+                new PlayVerdict(plays.get(2), good.equity(), good, new Depth(2), Basis.ESTIMATED)));
+        List<PlayVerdict> ranking = PlayVerdict.inOrder(given, 1);
         Collections.reverse(given);
-        assertEquals(ranking, RankedPlay.inOrder(given));
+        assertEquals(ranking, PlayVerdict.inOrder(given, 1));
         assertEquals(
                 List.of(plays.get(2), plays.get(1), plays.get(0)),
-                ranking.stream().map(RankedPlay::play).collect(Collectors.toList()));
+                ranking.stream().map(PlayVerdict::play).collect(Collectors.toList()));
         assertEquals(0, ranking.get(0).cost());
         assertEquals(-0.2, ranking.get(1).cost(), 1e-12);
         assertEquals(0, ranking.get(2).cost());

@@ -1,4 +1,4 @@
-package org.pipwright.engine.ranking;
+package org.pipwright.engine.judge;
 
 import java.util.SplittableRandom;
 import org.pipwright.engine.evaluation.Outcomes;
