@@ -84,10 +84,10 @@ public final class Referee {
             return "the first roll, by either player";
         }
         String name = heading.name(decides());
-        if (!cube.actions().contains(CubeAction.TAKE)) {
-            return name + (cube.actions().contains(CubeAction.DOUBLE) ? " to roll or double" : " to roll");
+        if (!actions().contains(CubeAction.TAKE)) {
+            return name + (actions().contains(CubeAction.DOUBLE) ? " to roll or double" : " to roll");
         }
-        return name + (cube.actions().contains(CubeAction.BEAVER) ? " to take, pass or beaver" : " to take or pass");
+        return name + (actions().contains(CubeAction.BEAVER) ? " to take, pass or beaver" : " to take or pass");
     }
 
     /** How the game stands for whoever has to go on with it. */
@@ -102,13 +102,18 @@ public final class Referee {
                 position,
                 onRoll,
                 begun && !over ? decides() : onRoll,
-                begun && !over ? cube.actions() : Set.of(),
+                begun && !over ? actions() : Set.of(),
                 begun ? cube.cube() : CubeState.START,
                 begun ? cube.stakes() : stakes.apply(0));
     }
 
+    private Set<CubeAction> actions() {
+        boolean idle = !heading.rules().cube() && cube.actions().contains(CubeAction.DOUBLE);
+        return idle ? Set.of(CubeAction.ROLL) : cube.actions();
+    }
+
     private int decides() {
-        return cube.actions().contains(CubeAction.TAKE) ? 1 - onRoll : onRoll;
+        return actions().contains(CubeAction.TAKE) ? 1 - onRoll : onRoll;
     }
 
     /**
@@ -127,7 +132,7 @@ public final class Referee {
             }
             return;
         }
-        if (side != onRoll || cube.actions().contains(CubeAction.TAKE)) {
+        if (side != onRoll || actions().contains(CubeAction.TAKE)) {
             throw outOfTurn(side, "rolls");
         }
     }
@@ -137,7 +142,7 @@ public final class Referee {
         if (cube == null) {
             onRoll = side;
             cube = new CubeGame(stakes.apply(side));
-        } else if (cube.actions().contains(CubeAction.ROLL)) {
+        } else if (actions().contains(CubeAction.ROLL)) {
             cube.act(CubeAction.ROLL);
         }
         if (!Plays.legal(position, roll).contains(play)) {
@@ -162,7 +167,7 @@ public final class Referee {
         if (side != decides()) {
             throw outOfTurn(side, word(action));
         }
-        Set<CubeAction> allowed = cube.actions();
+        Set<CubeAction> allowed = actions();
         if (!allowed.contains(action)) {
             throw new IllegalEntryException(refusal(action, allowed));
         }
@@ -176,7 +181,9 @@ public final class Referee {
     private String refusal(CubeAction action, Set<CubeAction> allowed) {
         if (action == CubeAction.DOUBLE && !allowed.contains(CubeAction.TAKE)) {
             return "no double is allowed here: "
-                    + (crawford() ? "this is the Crawford game" : "the opponent owns the cube");
+                    + (crawford()
+                            ? "this is the Crawford game"
+                            : heading.rules().cube() ? "the opponent owns the cube" : "the match is to 1 point");
         }
         return "there is nothing to " + action.name().toLowerCase(Locale.ROOT) + " here: expected " + expected();
     }
@@ -191,7 +198,7 @@ public final class Referee {
         if (cube == null) {
             throw new IllegalEntryException("nobody can resign before the first roll of a game");
         }
-        if (cube.actions().contains(CubeAction.TAKE)) {
+        if (actions().contains(CubeAction.TAKE)) {
             throw new IllegalEntryException("a double is answered before anybody resigns: expected " + expected());
         }
         end(1 - side, cube.stakes().points(result, cube.cube()));

@@ -37,4 +37,13 @@ public record Rules(int length, boolean jacoby, boolean beavers) {
     public boolean match() {
         return length > 0;
     }
+
+    /**
+     * Whether the cube may be turned: in a match to 1 point there is nothing to double (common practice, no source).
+     *
+     * @return false in a match to 1 point
+     */
+    public boolean cube() {
+        return length != 1;
+    }
 }

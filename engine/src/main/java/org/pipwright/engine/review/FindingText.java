@@ -78,7 +78,8 @@ final class FindingText {
         String[] fields = line.split(FIELD, -1);
         require(fields.length >= BEFORE && (fields.length - BEFORE) % OF_PLAY == 0);
         Outcomes chances = outcomes(fields[0]);
-        require(fields[1].equals(NOTHING) != moment.mayDouble());
+        // Once a match to 1 point had a cube: what a file says of it is passed over.
+        require(!fields[1].equals(NOTHING) || !moment.mayDouble());
         Optional<CubeValues> cube = moment.mayDouble() ? Optional.of(values(fields[1], moment)) : Optional.empty();
         require(fields[2].equals(NOTHING) == moment.played().isEmpty());
         OptionalDouble luck =

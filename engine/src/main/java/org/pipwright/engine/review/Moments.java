@@ -92,7 +92,7 @@ public final class Moments {
             onRoll = 1 - onRoll;
             position = turn.play().next();
             before = cube.cube();
-            mayDouble = cube.actions().contains(CubeAction.DOUBLE);
+            mayDouble = rules.cube() && cube.actions().contains(CubeAction.DOUBLE);
         }
     }
 

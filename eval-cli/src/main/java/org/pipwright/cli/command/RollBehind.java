@@ -13,7 +13,8 @@ import org.pipwright.engine.roll.Roll;
  * @param roll the roll behind them, or else that of an option; null if there is none
  */
 record RollBehind(List<String> words, Roll roll) {
-    private static final Pattern ROLL = Pattern.compile("(.*\\S)\\s+([1-6]-?[1-6])", Pattern.DOTALL);
+    /** Digits that no position has as a word; whether they are a roll is another question. */
+    private static final Pattern ROLL = Pattern.compile("(.*\\S)\\s+(\\d+-?\\d+)", Pattern.DOTALL);
 
     /** Takes the roll off and refuses a second one; in 'start of 15' the number is one of checkers. */
     static RollBehind of(List<String> words, Roll option) {
@@ -21,10 +22,18 @@ record RollBehind(List<String> words, Roll roll) {
         if (!behind.matches() || behind.group(1).matches("(?s).*\\sof")) {
             return new RollBehind(words, option);
         }
-        Roll roll = Roll.parse(behind.group(2));
+        Roll roll = read(behind.group(2));
         if (option != null) {
             throw new UserError(roll + " follows the position, but --roll gives a roll too: give one of them");
         }
         return new RollBehind(List.of(behind.group(1)), roll);
+    }
+
+    private static Roll read(String text) {
+        try {
+            return Roll.parse(text);
+        } catch (IllegalArgumentException e) {
+            throw new UserError(e.getMessage());
+        }
     }
 }

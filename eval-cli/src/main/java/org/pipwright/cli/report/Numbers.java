@@ -25,7 +25,8 @@ public final class Numbers {
      * @return with sign and four decimals
      */
     public static String points(double points) {
-        return (points < 0 ? "-" : "+") + fixed(Math.abs(points), 4);
+        String digits = fixed(Math.abs(points), 4);
+        return (points < 0 && !nothing(digits) ? "-" : "+") + digits;
     }
 
     /** What a choice loses, likewise; without a sign for the best. */
@@ -40,8 +41,11 @@ public final class Numbers {
 
     /** Digits with the sign of a number, unless all of them are 0. */
     private static String signed(double number, String digits) {
-        boolean nothing = digits.chars().allMatch(c -> c == '0' || c == '.');
-        return nothing ? digits : (number < 0 ? "-" : "+") + digits;
+        return nothing(digits) ? digits : (number < 0 ? "-" : "+") + digits;
+    }
+
+    private static boolean nothing(String digits) {
+        return digits.chars().allMatch(c -> c == '0' || c == '.');
     }
 
     /**

@@ -30,6 +30,13 @@ class NumbersTest {
         assertEquals(text, Numbers.millionths(number));
     }
 
+    /** A minus sign needs a digit that is not 0. */
+    @ParameterizedTest
+    @CsvSource({"0.5, +0.5000", "-0.5, -0.5000", "0, +0.0000", "-0.00004, +0.0000", "-0.00006, -0.0001"})
+    void pointsHaveASign(double number, String text) {
+        assertEquals(text, Numbers.points(number));
+    }
+
     /** The same value as the JDK prints for the rounded number. */
     @Test
     void likeTheJdk() {
