@@ -18,10 +18,10 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-/** Prints what lookahead costs, what its memory saves, what threads bring and what narrowing loses. */
+/** Prints what lookahead costs, what its memory saves, what threads bring and what candidate pruning loses. */
 @Command(
         name = "search",
-        description = "What lookahead costs, what its memory saves, what threads bring and what narrowing loses.")
+        description = "What lookahead costs, what its memory saves, what threads bring and what candidate pruning loses.")
 public final class SearchCommand extends BenchCommand {
     private static final int WARM_UP = 50;
 
@@ -56,7 +56,7 @@ public final class SearchCommand extends BenchCommand {
         out().println();
         threads(judgements, choices);
         out().println();
-        out().print(new NarrowingTable(judgements).of(choices));
+        out().print(new PruningTable(judgements).of(choices));
     }
 
     private static void warmUp(Supplier<Judgement> judgements) {

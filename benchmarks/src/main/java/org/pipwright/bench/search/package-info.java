@@ -1,2 +1,2 @@
-/** What lookahead costs and what narrowing plays down loses. */
+/** What lookahead costs and what candidate pruning loses. */
 package org.pipwright.bench.search;

@@ -32,7 +32,7 @@ final class Signature {
             ask(lookahead, "races", Fixed.races(lookahead));
         }
         for (int lookahead = 0; lookahead < DEEPEST; lookahead++) {
-            // Broken off, or a game at lookahead 1 would take minutes; twice as lookahead 2 would.
+            // Truncated, or a game at lookahead 1 would take minutes; twice as lookahead 2 would.
             playOut(
                     lookahead,
                     RolloutSettings.DEFAULT

@@ -14,12 +14,12 @@ import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
 import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.Narrowing;
+import org.pipwright.engine.search.Pruning;
 
 /** Chooses by rollouts of the plays that lookahead 1 leaves for a deeper look; a single one is played at once. */
 final class RolloutChooser implements Chooser, AutoCloseable {
     /** Which plays those are: the ones that lookahead 2 would value. */
-    private static final Narrowing KEPT = LookaheadSettings.DEFAULT.root().get(1);
+    private static final Pruning KEPT = LookaheadSettings.DEFAULT.root().get(1);
 
     /** Far from those of references, which begin at their decision's number: the same dice would err alike. */
     private static final long FIRST_SEED = 1L << 40;

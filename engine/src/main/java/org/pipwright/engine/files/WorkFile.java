@@ -40,7 +40,7 @@ public final class WorkFile {
      * @param form name and version of the form: the first line
      * @param found with what the first line of what was found begins, and no line before it
      * @param mostBytes far above the size of any such file
-     * @param older forms of before that are still read; a line of what was found is made one of the present form
+     * @param older forms of before that are still read; each of their lines is made one of the present form
      */
     public record Kind(
             String work, String form, String found, long mostBytes, Map<String, UnaryOperator<String>> older) {
@@ -60,7 +60,7 @@ public final class WorkFile {
          * The same, which reads a form of before as well.
          *
          * @param before name and version of that form
-         * @param line makes a line of what was found then one of the present form
+         * @param line makes a line of then one of the present form
          * @return the kind
          */
         public Kind reading(String before, UnaryOperator<String> line) {
@@ -136,14 +136,16 @@ public final class WorkFile {
         if (!text.startsWith(form + "\n")) {
             throw damaged("it does not begin with '" + kind.form() + "'");
         }
-        List<String> lines = SealedLines.parse(form, text).orElseThrow(() -> damaged("its checksum is wrong"));
+        UnaryOperator<String> present = kind.older().getOrDefault(form, UnaryOperator.identity());
+        List<String> lines = SealedLines.parse(form, text).orElseThrow(() -> damaged("its checksum is wrong")).stream()
+                .map(present)
+                .toList();
         int begin = 0;
         while (begin < lines.size() && !lines.get(begin).startsWith(kind.found())) {
             begin++;
         }
         requireSame(lines.subList(0, begin), about);
-        UnaryOperator<String> present = kind.older().getOrDefault(form, UnaryOperator.identity());
-        return lines.subList(begin, lines.size()).stream().map(present).toList();
+        return lines.subList(begin, lines.size());
     }
 
     private void requireSame(List<String> found, List<String> wanted) {

@@ -45,7 +45,7 @@ final class ChanceMeasure implements Measure {
     ChanceMeasure(Judgement judgement, RolloutSettings settings) {
         this.judgement = judgement;
         side = StakedGames.Side.blind(
-                new LookaheadPlayer(new Lookahead(judgement, settings.narrowing()), settings.lookahead()));
+                new LookaheadPlayer(new Lookahead(judgement, settings.pruning()), settings.lookahead()));
         luck = new RollLuck(judgement.evaluator());
         earlyLuck = new EarlyLuck(luck);
     }

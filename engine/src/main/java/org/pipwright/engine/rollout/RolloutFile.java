@@ -22,7 +22,7 @@ public final class RolloutFile {
     private static final String STRATA = "by-rolls ";
 
     private static final WorkFile.Kind KIND = new WorkFile.Kind("rollout", "pipwright-rollout 3", TRIALS, 1 << 26)
-            .reading("pipwright-rollout 2", line -> line);
+            .reading("pipwright-rollout 2", RolloutSettings::ofVersion2);
 
     /** Keeps nothing. */
     public static final RolloutFile NONE = new RolloutFile(KIND.none());

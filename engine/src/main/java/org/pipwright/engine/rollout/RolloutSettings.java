@@ -15,7 +15,7 @@ import org.pipwright.engine.statistics.RepeatedLooks;
  * @param luckAdjusted whether the luck of each roll is taken off the results
  * @param sure stop once the best candidate is ahead of every other as surely as a single look would show at this many
  *     standard errors ({@link RepeatedLooks}); 0 to play all trials
- * @param narrowing how checker play with lookahead narrows plays down
+ * @param pruning how checker play with lookahead prunes candidates
  */
 public record RolloutSettings(
         int trials,
@@ -24,7 +24,7 @@ public record RolloutSettings(
         int truncation,
         boolean luckAdjusted,
         double sure,
-        LookaheadSettings narrowing) {
+        LookaheadSettings pruning) {
     /** Games between two looks at the standings: one for each first throw of two dice. */
     public static final int ROUND = TrialDice.THROWS;
 
@@ -46,7 +46,7 @@ public record RolloutSettings(
      * @param truncation in rolls
      * @param luckAdjusted whether luck is taken off
      * @param sure in standard errors
-     * @param narrowing of the checker play
+     * @param pruning of the checker play
      * @throws IllegalArgumentException if one is out of range; one line says which
      */
     public RolloutSettings {
@@ -69,9 +69,16 @@ public record RolloutSettings(
                 "seed " + seed,
                 "lookahead " + lookahead,
                 "truncation " + truncation,
-                "luck adjusted " + luckAdjusted,
-                "narrowing at first " + narrowing.root(),
-                "narrowing of replies " + narrowing.inner());
+                "variance reduction " + luckAdjusted,
+                "pruning at first " + pruning.root(),
+                "pruning of replies " + pruning.inner());
+    }
+
+    /** A line of {@link #identity} as version 2 of the file had it, in the words of today. */
+    static String ofVersion2(String line) {
+        return line.replaceFirst("^narrowing ", "pruning ")
+                .replace("Narrowing[", "Pruning[")
+                .replaceFirst("^luck adjusted ", "variance reduction ");
     }
 
     private static void require(boolean holds, String otherwise) {
@@ -87,7 +94,7 @@ public record RolloutSettings(
      * @return new settings
      */
     public RolloutSettings withTrials(int number) {
-        return new RolloutSettings(number, seed, lookahead, truncation, luckAdjusted, sure, narrowing);
+        return new RolloutSettings(number, seed, lookahead, truncation, luckAdjusted, sure, pruning);
     }
 
     /**
@@ -97,7 +104,7 @@ public record RolloutSettings(
      * @return new settings
      */
     public RolloutSettings withSeed(long number) {
-        return new RolloutSettings(trials, number, lookahead, truncation, luckAdjusted, sure, narrowing);
+        return new RolloutSettings(trials, number, lookahead, truncation, luckAdjusted, sure, pruning);
     }
 
     /**
@@ -107,7 +114,7 @@ public record RolloutSettings(
      * @return new settings
      */
     public RolloutSettings withLookahead(int number) {
-        return new RolloutSettings(trials, seed, number, truncation, luckAdjusted, sure, narrowing);
+        return new RolloutSettings(trials, seed, number, truncation, luckAdjusted, sure, pruning);
     }
 
     /**
@@ -117,7 +124,7 @@ public record RolloutSettings(
      * @return new settings
      */
     public RolloutSettings withTruncation(int rolls) {
-        return new RolloutSettings(trials, seed, lookahead, rolls, luckAdjusted, sure, narrowing);
+        return new RolloutSettings(trials, seed, lookahead, rolls, luckAdjusted, sure, pruning);
     }
 
     /**
@@ -127,7 +134,7 @@ public record RolloutSettings(
      * @return new settings
      */
     public RolloutSettings withLuckAdjusted(boolean adjusted) {
-        return new RolloutSettings(trials, seed, lookahead, truncation, adjusted, sure, narrowing);
+        return new RolloutSettings(trials, seed, lookahead, truncation, adjusted, sure, pruning);
     }
 
     /**
@@ -137,6 +144,6 @@ public record RolloutSettings(
      * @return new settings
      */
     public RolloutSettings withSure(double errors) {
-        return new RolloutSettings(trials, seed, lookahead, truncation, luckAdjusted, errors, narrowing);
+        return new RolloutSettings(trials, seed, lookahead, truncation, luckAdjusted, errors, pruning);
     }
 }

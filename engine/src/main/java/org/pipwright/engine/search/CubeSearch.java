@@ -32,7 +32,7 @@ public final class CubeSearch {
      * A search.
      *
      * @param judgement what it judges positions with; used by this search only, or between its calls
-     * @param settings how to narrow plays down
+     * @param settings how candidates are pruned
      */
     public CubeSearch(Judgement judgement, LookaheadSettings settings) {
         evaluator = judgement.evaluator();
@@ -70,7 +70,7 @@ public final class CubeSearch {
     }
 
     /**
-     * Chooses among the results of a roll what leaves the most with the cube where it stands, narrowed down by the root
+     * Chooses among the results of a roll what leaves the most with the cube where it stands, pruned by the root
      * settings.
      *
      * @param planes the position before the play, the mover's side first

@@ -18,7 +18,7 @@ import org.pipwright.engine.roll.Roll;
  * Positions with lookahead n: the mean, over the 21 rolls by their probability, of what the best reply leaves, each reply
  * valued with lookahead n - 1; lookahead 0 is the evaluator itself. Best is what the column of worth says: points without
  * the cube for the six chances, and for a cube what the opponent's best cube action then leaves. All columns share the
- * network's calls, the memory and the threads, and each narrows plays down for itself. Serves one thread.
+ * network's calls, the memory and the threads, and each prunes for itself. Serves one thread.
  *
  * <p>What is found with lookahead 1 and more depends on the position, the column and the settings alone, bit for bit: the
  * replies of a position are always valued from that position as their common parent. So a cache, or more threads, or other
@@ -43,7 +43,7 @@ public final class Lookahead {
      * A search of its own.
      *
      * @param judgement what it judges positions with; used by this search only
-     * @param settings how to narrow plays down
+     * @param settings how candidates are pruned
      */
     public Lookahead(Judgement judgement, LookaheadSettings settings) {
         this(judgement, settings, new ChanceCache(14), () -> false);
@@ -53,7 +53,7 @@ public final class Lookahead {
      * A search that shares its memory with others.
      *
      * @param judgement what it judges positions with; used by this search only
-     * @param settings how to narrow plays down
+     * @param settings how candidates are pruned
      * @param cache shared with searches by an equal judgement and equal settings only
      * @param stopped asked now and then; once true, whatever runs ends with a {@link CancellationException}
      */
@@ -96,7 +96,7 @@ public final class Lookahead {
     }
 
     /**
-     * Chooses among the results of a roll, narrowed down by the root settings. With lookahead 2, plays are left as soon as
+     * Chooses among the results of a roll, pruned by the root settings. With lookahead 2, plays are left as soon as
      * they cannot be the best ({@link Probe}), which changes nothing else.
      *
      * @param planes array that holds the position before the play, the mover's side first
@@ -141,12 +141,12 @@ public final class Lookahead {
     private int probed() {
         root.keepAll(0, Columns.CUBELESS);
         Shortlist running = root.running(Columns.CUBELESS);
-        running.narrow(LookaheadSettings.at(settings.root(), 0), root);
+        running.prune(LookaheadSettings.at(settings.root(), 0), root);
         if (running.size() > 1) {
             for (int k = 0; k < running.size(); k++) {
                 value(root, running.get(k), 1, 0);
             }
-            running.narrow(LookaheadSettings.at(settings.root(), 1), root);
+            running.prune(LookaheadSettings.at(settings.root(), 1), root);
         }
         int best = running.get(0);
         value(root, best, 2, 0);
@@ -176,7 +176,7 @@ public final class Lookahead {
         return true;
     }
 
-    /** Values the plays to choose from: those that may be best, or all where the settings go on to narrow them down. */
+    /** Values the plays to choose from: those that may be best, or all where the settings go on to prune them. */
     private void expandRoot(int[] planes, int at, int[] results, int count, int lookahead, Columns columns) {
         root.take(planes, at, results, count, plays, columns, lookahead > 0);
         evaluations += root.judged();
@@ -268,7 +268,7 @@ public final class Lookahead {
      * which one reply is left needs no more steps but the last.
      */
     private void deepen(
-            Replies replies, int roll, int lookahead, List<Narrowing> narrowings, int level, int first, int end) {
+            Replies replies, int roll, int lookahead, List<Pruning> prunings, int level, int first, int end) {
         for (int column = first; column < end && lookahead > 0; column++) {
             replies.keepAll(roll, column);
         }
@@ -276,7 +276,7 @@ public final class Lookahead {
             boolean settled = true;
             for (int column = first; column < end; column++) {
                 Shortlist running = replies.running(column);
-                running.narrow(LookaheadSettings.at(narrowings, reached), replies);
+                running.prune(LookaheadSettings.at(prunings, reached), replies);
                 settled &= running.size() == 1;
             }
             reached = settled ? lookahead - 1 : reached;

@@ -3,24 +3,24 @@ package org.pipwright.engine.search;
 import java.util.List;
 
 /**
- * How a search narrows down plays. Plays are first valued without lookahead; entry 0 of a list says which of them are
+ * How a search prunes candidates. Plays are first valued without lookahead; entry 0 of a list says which of them are
  * valued with lookahead 1, entry 1 which of those with lookahead 2, and so on; the last entry holds for all that follow.
  *
  * @param root for the plays of the roll that is asked about
  * @param inner for the replies of both sides on the way
  */
-public record LookaheadSettings(List<Narrowing> root, List<Narrowing> inner) {
+public record LookaheadSettings(List<Pruning> root, List<Pruning> inner) {
     /** Largest lookahead; each one costs 21 rolls times the kept replies. */
     public static final int MAX = 6;
 
     /** Every play to full depth: exact, and slow beyond lookahead 1. */
     public static final LookaheadSettings FULL =
-            new LookaheadSettings(List.of(Narrowing.NONE), List.of(Narrowing.NONE));
+            new LookaheadSettings(List.of(Pruning.NONE), List.of(Pruning.NONE));
 
     /** The defaults. */
     public static final LookaheadSettings DEFAULT = new LookaheadSettings(
-            List.of(new Narrowing(0.16f, 8), new Narrowing(0.08f, 4)),
-            List.of(new Narrowing(0.08f, 3), new Narrowing(0.04f, 2)));
+            List.of(new Pruning(0.16f, 8), new Pruning(0.08f, 4)),
+            List.of(new Pruning(0.08f, 3), new Pruning(0.04f, 2)));
 
     /**
      * Copies the lists.
@@ -32,12 +32,12 @@ public record LookaheadSettings(List<Narrowing> root, List<Narrowing> inner) {
         root = List.copyOf(root);
         inner = List.copyOf(inner);
         if (root.isEmpty() || inner.isEmpty()) {
-            throw new IllegalArgumentException("each list of narrowings needs an entry: use Narrowing.NONE");
+            throw new IllegalArgumentException("each list of prunings needs an entry: use Pruning.NONE");
         }
     }
 
-    static Narrowing at(List<Narrowing> narrowings, int lookahead) {
-        return narrowings.get(Math.min(lookahead, narrowings.size() - 1));
+    static Pruning at(List<Pruning> prunings, int lookahead) {
+        return prunings.get(Math.min(lookahead, prunings.size() - 1));
     }
 
     /**

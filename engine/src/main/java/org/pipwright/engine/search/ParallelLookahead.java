@@ -67,7 +67,7 @@ public final class ParallelLookahead implements AutoCloseable {
      * A search without the cube.
      *
      * @param judgements makes what one thread judges with; all equal
-     * @param settings how to narrow plays down
+     * @param settings how candidates are pruned
      * @param threads number of threads, at least 1
      */
     public ParallelLookahead(Supplier<Judgement> judgements, LookaheadSettings settings, int threads) {
@@ -87,7 +87,7 @@ public final class ParallelLookahead implements AutoCloseable {
      *
      * @param judgements makes what one thread judges with; all equal
      * @param terms makes what gives one thread its terms for given stakes, seen from the side on roll; all equal
-     * @param settings how to narrow plays down
+     * @param settings how candidates are pruned
      * @param threads number of threads, at least 1
      * @param cache shared with searches by equal judgements, terms and settings only
      * @param stopped asked now and then; once true, whatever runs ends with a {@link CancellationException}
@@ -147,7 +147,7 @@ public final class ParallelLookahead implements AutoCloseable {
     public List<Searched> search(Choice choice, int lookahead) {
         int[] reached = begin(choice, lookahead);
         for (int next = 1; next <= lookahead; next++) {
-            Shortlist running = narrowed(next);
+            Shortlist running = pruned(next);
             next = running.size() == 1 ? lookahead : next;
             step(next, reached, Cubes.of(choice));
         }
@@ -165,7 +165,7 @@ public final class ParallelLookahead implements AutoCloseable {
         long end = System.nanoTime() + time.toNanos();
         int[] reached = begin(choice, 0);
         untilLate(end, next -> {
-            narrowed(next);
+            pruned(next);
             step(next, reached, Cubes.of(choice));
         });
         return found(reached);
@@ -316,9 +316,9 @@ public final class ParallelLookahead implements AutoCloseable {
         return replies.columns().width() - 1;
     }
 
-    private Shortlist narrowed(int lookahead) {
+    private Shortlist pruned(int lookahead) {
         Shortlist running = replies.running(deciding());
-        running.narrow(LookaheadSettings.at(settings.root(), lookahead - 1), replies);
+        running.prune(LookaheadSettings.at(settings.root(), lookahead - 1), replies);
         return running;
     }
 

@@ -20,13 +20,13 @@ final class Probe {
     private static final int LEVEL = 2;
 
     private final Lookahead search;
-    private final Narrowing narrowing;
+    private final Pruning pruning;
     private final int[] sizes = new int[Roll.COUNT];
     private int[] kept = new int[512];
 
-    Probe(Lookahead search, Narrowing narrowing) {
+    Probe(Lookahead search, Pruning pruning) {
         this.search = search;
-        this.narrowing = narrowing;
+        this.pruning = pruning;
     }
 
     /**
@@ -59,7 +59,7 @@ final class Probe {
         return true;
     }
 
-    /** Narrows the replies down, values the first to each roll and returns their mean. */
+    /** Prunes the replies, values the first to each roll and returns their mean. */
     private double firstReplies(Replies replies) {
         if (kept.length < replies.count()) {
             kept = Arrays.copyOf(kept, 2 * replies.count());
@@ -68,7 +68,7 @@ final class Probe {
         for (int roll = 0; roll < Roll.COUNT; roll++) {
             replies.keepAll(roll, Columns.CUBELESS);
             Shortlist running = replies.running(Columns.CUBELESS);
-            running.narrow(narrowing, replies);
+            running.prune(pruning, replies);
             sizes[roll] = running.size();
             for (int k = 0; k < sizes[roll]; k++) {
                 kept[replies.start(roll) + k] = running.get(k);

@@ -30,14 +30,14 @@ final class Shortlist {
         return kept[rank];
     }
 
-    /** Sorts the replies, best first and equals in order of index, and drops what the narrowing drops. */
-    void narrow(Narrowing narrowing, Replies replies) {
+    /** Sorts the replies, best first and equals in order of index, and drops what the pruning drops. */
+    void prune(Pruning pruning, Replies replies) {
         int before = size;
         size = 0;
         for (int k = 0; k < before; k++) {
-            insert(kept[k], narrowing.most(), replies);
+            insert(kept[k], pruning.most(), replies);
         }
-        double least = replies.columns().least(column, replies.worth(kept[0], column), narrowing.within());
+        double least = replies.columns().least(column, replies.worth(kept[0], column), pruning.within());
         while (size > 1 && replies.worth(kept[size - 1], column) < least) {
             size--;
         }

@@ -83,7 +83,7 @@ class DrillTest {
         }
     }
 
-    /** Every play to full depth again, nothing narrowed. */
+    /** Every play to full depth again, nothing pruned. */
     private static void checkPlays(Theme theme, PlayExercise question) {
         try (Judge judge = new Judge(Knowledge.of(LeaningEvaluator::new), 1)) {
             Question all = Question.of(question.position(), question.roll())

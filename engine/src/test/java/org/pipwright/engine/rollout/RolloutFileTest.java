@@ -95,6 +95,24 @@ class RolloutFileTest {
                 compare(more, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
+    /** Version 2 called candidate pruning and variance reduction otherwise. */
+    @Test
+    void filesOfVersion2AreRead() throws IOException {
+        RolloutReport fresh = compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE);
+        List<String> then =
+                SealedLines.parse("pipwright-rollout 3", Files.readString(file)).orElseThrow().stream()
+                        .map(line -> line.replace("pruning ", "narrowing ")
+                                .replace("Pruning[", "Narrowing[")
+                                .replace("variance reduction ", "luck adjusted "))
+                        .toList();
+        assertTrue(then.contains("luck adjusted true"), then.toString());
+        assertTrue(then.stream().anyMatch(line -> line.startsWith("narrowing at first [Narrowing[")), then.toString());
+        Files.writeString(file, SealedLines.print("pipwright-rollout 2", then));
+        assertEquals(fresh, compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), report -> {
+            throw new AssertionError("nothing is left to play");
+        }));
+    }
+
     @Test
     void anotherRolloutIsRefusedAndTheMessageSaysWhatDiffers() {
         for (RolloutSettings other : List.of(

@@ -33,12 +33,12 @@ import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.score.MatchScore;
 
-/** Columns of worth with narrowing, against a recursion that knows a single one at a time. */
+/** Columns of worth with pruning, against a recursion that knows a single one at a time. */
 class ColumnsTest {
     private static final Model MODEL = RandomModels.of(5, 16, 8);
     private static final MatchTable TABLE = ShippedMatchTable.load();
     private static final LookaheadSettings TIGHT = new LookaheadSettings(
-            List.of(new Narrowing(0.1f, 4)), List.of(new Narrowing(0.05f, 3), new Narrowing(0.02f, 2)));
+            List.of(new Pruning(0.1f, 4)), List.of(new Pruning(0.05f, 3), new Pruning(0.02f, 2)));
 
     private static CubeTerms terms(Stakes stakes) {
         return stakes instanceof MoneyStakes
@@ -72,7 +72,7 @@ class ColumnsTest {
         private double best(List<Play> plays, CubeState cube, CubeTerms terms, int lookahead) {
             List<Play> left = new ArrayList<>(plays);
             for (int reached = 0; reached < lookahead; reached++) {
-                left = narrowed(left, cube, terms, reached);
+                left = pruned(left, cube, terms, reached);
             }
             return left.stream()
                     .mapToDouble(play -> worth(play, cube, terms, lookahead))
@@ -80,18 +80,18 @@ class ColumnsTest {
                     .orElseThrow();
         }
 
-        private List<Play> narrowed(List<Play> plays, CubeState cube, CubeTerms terms, int reached) {
-            Narrowing narrowing =
+        private List<Play> pruned(List<Play> plays, CubeState cube, CubeTerms terms, int reached) {
+            Pruning pruning =
                     TIGHT.inner().get(Math.min(reached, TIGHT.inner().size() - 1));
             double best = plays.stream()
                     .mapToDouble(play -> worth(play, cube, terms, reached))
                     .max()
                     .orElseThrow();
-            double least = best - narrowing.within() * terms.point(cube);
+            double least = best - pruning.within() * terms.point(cube);
             return plays.stream()
                     .filter(play -> worth(play, cube, terms, reached) >= least)
                     .sorted(Comparator.comparingDouble(play -> -worth(play, cube, terms, reached)))
-                    .limit(narrowing.most())
+                    .limit(pruning.most())
                     .toList();
         }
 

@@ -52,15 +52,15 @@ class LookaheadTest {
     /** Choices that leave plays on the way against those that value all in full: the same play and the same chances. */
     @ParameterizedTest
     @CsvSource({"15, true, 60", "15, false, 2", "3, false, 60", "2, false, 100"})
-    void pruningChangesNothing(int checkers, boolean narrowed, int positions) {
-        LookaheadSettings settings = narrowed ? LookaheadSettings.DEFAULT : LookaheadSettings.FULL;
+    void pruningChangesNothing(int checkers, boolean pruned, int positions) {
+        LookaheadSettings settings = pruned ? LookaheadSettings.DEFAULT : LookaheadSettings.FULL;
         Lookahead pruned = new Lookahead(Judgement.by(evaluator()), settings);
         Lookahead full = new Lookahead(Judgement.by(evaluator()), settings);
         PlayGenerator generator = new PlayGenerator();
         int roll = 0;
         for (Position position : new RandomWalk(checkers, 17).next(positions)) {
             int[] planes = position.toPlanes();
-            Roll dice = narrowed || checkers < 15 ? Roll.all().get(roll++ % Roll.COUNT) : Roll.of(6, 5);
+            Roll dice = pruned || checkers < 15 ? Roll.all().get(roll++ % Roll.COUNT) : Roll.of(6, 5);
             int count = generator.generate(planes, 0, dice.high(), dice.low());
             float[] expected = new float[Outcomes.COUNT];
             float[] found = new float[Outcomes.COUNT];
@@ -129,12 +129,12 @@ class LookaheadTest {
         assertTrue(tiny.hitRate() < 0.5, "a cache of two entries cannot hit often: " + tiny.hitRate());
     }
 
-    /** Narrowing leaves out replies, so the side that replies can only do worse; by how much is for benchmarks. */
+    /** Pruning leaves out replies, so the side that replies can only do worse; by how much is for benchmarks. */
     @Test
-    void narrowingTheRepliesNeverHelpsTheReplier() {
-        LookaheadSettings narrow = new LookaheadSettings(List.of(Narrowing.NONE), List.of(new Narrowing(0, 1)));
+    void pruningTheRepliesNeverHelpsTheReplier() {
+        LookaheadSettings best = new LookaheadSettings(List.of(Pruning.NONE), List.of(new Pruning(0, 1)));
         Lookahead full = new Lookahead(Judgement.by(evaluator()), LookaheadSettings.FULL);
-        Lookahead one = new Lookahead(Judgement.by(evaluator()), narrow);
+        Lookahead one = new Lookahead(Judgement.by(evaluator()), best);
         int differ = 0;
         for (Position position : new RandomWalk(3, 29).next(20)) {
             float whole = Chances.equity(evaluate(full, position, 2), 0);
@@ -142,7 +142,7 @@ class LookaheadTest {
             assertTrue(part <= whole + 1e-6f, position + ": " + part + " is more than " + whole);
             differ += part < whole - 1e-6f ? 1 : 0;
         }
-        assertTrue(differ > 5, "narrowing to one reply made a difference " + differ + " times only");
+        assertTrue(differ > 5, "pruning to one reply made a difference " + differ + " times only");
     }
 
     @Test

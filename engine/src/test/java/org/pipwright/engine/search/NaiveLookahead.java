@@ -11,7 +11,7 @@ import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 
-/** The definition of lookahead written down: no narrowing, no memory, one list of plays after another. */
+/** The definition of lookahead written down: no pruning, no memory, one list of plays after another. */
 final class NaiveLookahead {
     private final PositionEvaluator evaluator;
 

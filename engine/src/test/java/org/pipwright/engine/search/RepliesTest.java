@@ -25,14 +25,14 @@ class RepliesTest {
     }
 
     /** The library's sort, then the two limits one after the other. */
-    private static List<Integer> plainly(Replies replies, Narrowing narrowing) {
+    private static List<Integer> plainly(Replies replies, Pruning pruning) {
         Comparator<Integer> worth =
                 Comparator.comparingDouble(i -> -Chances.equity(replies.chances(), i * Outcomes.COUNT));
         List<Integer> sorted = running(replies).stream()
                 .sorted(worth.thenComparing(Comparator.naturalOrder()))
-                .limit(narrowing.most())
+                .limit(pruning.most())
                 .collect(Collectors.toList());
-        float least = Chances.equity(replies.chances(), sorted.get(0) * Outcomes.COUNT) - narrowing.within();
+        float least = Chances.equity(replies.chances(), sorted.get(0) * Outcomes.COUNT) - pruning.within();
         return sorted.stream()
                 .filter(i -> Chances.equity(replies.chances(), i * Outcomes.COUNT) >= least)
                 .collect(Collectors.toList());
@@ -40,16 +40,16 @@ class RepliesTest {
 
     @ParameterizedTest
     @CsvSource({"Infinity, 2147483647", "0.05, 2147483647", "Infinity, 3", "0.02, 4", "0, 1", "0, 100"})
-    void narrowsAsSortingDoes(float within, int most) {
-        Narrowing narrowing = new Narrowing(within, most);
+    void prunesAsSortingDoes(float within, int most) {
+        Pruning pruning = new Pruning(within, most);
         Replies replies = new Replies();
         RandomWalk walk = new RandomWalk(15, 41);
         for (int n = 0; n < 60; n++) {
             replies.expand(walk.next().toPlanes(), 0, 0, 21, sieve, Columns.NONE);
             for (int roll = 0; roll < 21; roll++) {
                 replies.keepAll(roll, Columns.CUBELESS);
-                List<Integer> expected = plainly(replies, narrowing);
-                replies.running(Columns.CUBELESS).narrow(narrowing, replies);
+                List<Integer> expected = plainly(replies, pruning);
+                replies.running(Columns.CUBELESS).prune(pruning, replies);
                 assertEquals(expected, running(replies));
                 assertEquals(expected.get(0), replies.best(roll, Columns.CUBELESS));
             }
@@ -57,10 +57,10 @@ class RepliesTest {
     }
 
     @Test
-    void narrowingsThatKeepNothingAreRefused() {
-        assertThrows(IllegalArgumentException.class, () -> new Narrowing(-0.1f, 3));
-        assertThrows(IllegalArgumentException.class, () -> new Narrowing(Float.NaN, 3));
-        assertThrows(IllegalArgumentException.class, () -> new Narrowing(0.1f, 0));
-        assertThrows(IllegalArgumentException.class, () -> new LookaheadSettings(List.of(), List.of(Narrowing.NONE)));
+    void pruningsThatKeepNothingAreRefused() {
+        assertThrows(IllegalArgumentException.class, () -> new Pruning(-0.1f, 3));
+        assertThrows(IllegalArgumentException.class, () -> new Pruning(Float.NaN, 3));
+        assertThrows(IllegalArgumentException.class, () -> new Pruning(0.1f, 0));
+        assertThrows(IllegalArgumentException.class, () -> new LookaheadSettings(List.of(), List.of(Pruning.NONE)));
     }
 }

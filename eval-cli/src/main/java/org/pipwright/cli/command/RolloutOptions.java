@@ -47,7 +47,7 @@ final class RolloutOptions {
                             + " or to where the tables know the rest.")
     private int truncation;
 
-    @Option(names = "--no-luck", description = "Leave luck in the results.")
+    @Option(names = "--no-luck", description = "No variance reduction: leave luck in the results.")
     private boolean withLuck;
 
     @Option(

@@ -56,7 +56,7 @@ public record DuelReport(
         }
         out.println(
                 Duels.label(a, b) + ": " + mean(tally.values()) + (match() ? " % of the matches" : " points per game"));
-        Duels.lessLuck(tally, mean(tally.adjusted()) + (match() ? " %" : ""), out);
+        Duels.reduced(tally, mean(tally.adjusted()) + (match() ? " %" : ""), out);
         settings.test().ifPresent(test -> out.println(Duels.verdict(test, tally.best())));
         // Not as a lambda: its type would load the training module for duels without a device too.
         if (device.isPresent()) {

@@ -26,10 +26,10 @@ final class Duels {
         return side.name().equals(other.name()) ? side.name() + " (" + side.depth() + ")" : side.name();
     }
 
-    /** The result once more, less luck, where that was measured. */
-    static void lessLuck(Tally tally, String mean, PrintWriter out) {
+    /** The result once more with variance reduction, where luck was measured. */
+    static void reduced(Tally tally, String mean, PrintWriter out) {
         if (tally.luckMeasured()) {
-            out.println("less luck: " + mean + ", with a variance "
+            out.println("with variance reduction: " + mean + ", the variance "
                     + String.format(Locale.ROOT, "%.1f times smaller", tally.varianceReduction()));
         }
     }

@@ -72,7 +72,7 @@ public final class RolloutText {
                 plays ? "play" : "",
                 "equity",
                 "cost",
-                "luck",
+                "reduction",
                 "single",
                 "gammon",
                 "backg.",
@@ -86,7 +86,7 @@ public final class RolloutText {
                     summary.names().get(line.candidate()),
                     Numbers.points(line.value().mean()),
                     Numbers.cost(line.behind().mean()),
-                    luck(line.reduction())));
+                    reduction(line.reduction())));
             List<String> errors = new ArrayList<>(
                     List.of("", "  standard error", error(false, line.value()), error(false, line.behind()), ""));
             for (Estimate chance : line.chances()) {
@@ -103,14 +103,14 @@ public final class RolloutText {
     private static void valueTable(RolloutSummary summary, PrintWriter out) {
         boolean match = summary.match();
         Table table = new Table("lrrrrrr");
-        table.row("", match ? "match, %" : "equity", "cost", "luck", "doubled, %", "passed, %", "cube");
+        table.row("", match ? "match, %" : "equity", "cost", "reduction", "doubled, %", "passed, %", "cube");
         for (RolloutLine line : summary.report().lines()) {
             RolloutLine.Cube cube = line.cube().orElseThrow();
             table.row(
                     summary.names().get(line.candidate()),
                     value(match, line.value().mean()),
                     cost(match, line.behind().mean()),
-                    luck(line.reduction()),
+                    reduction(line.reduction()),
                     Numbers.percent(cube.doubled()),
                     Numbers.percent(cube.passed()),
                     Numbers.hundredths(cube.shown()));
@@ -132,8 +132,8 @@ public final class RolloutText {
         return match ? Numbers.finePercent(error) : Numbers.size(error);
     }
 
-    /** What taking luck off has saved; nothing where there was none. */
-    private static String luck(double reduction) {
+    /** What variance reduction has saved; nothing where there was none. */
+    private static String reduction(double reduction) {
         if (Double.isNaN(reduction)) {
             return "";
         }
@@ -189,7 +189,7 @@ public final class RolloutText {
     private static void notes(RolloutSummary summary, PrintWriter out) {
         boolean withCube = summary.question().cubeful();
         if (summary.settings().luckAdjusted()) {
-            out.println("luck: how many times as many games would be needed without taking luck off");
+            out.println("reduction: of the variance; how many times as many games would be needed without it");
         }
         if (withCube) {
             out.println(

@@ -13,7 +13,7 @@ public interface DeviceRollouts {
     String description();
 
     /**
-     * Values positions by lookahead 1, with replies narrowed by the quick net.
+     * Values positions by lookahead 1, with replies pruned by the quick net.
      *
      * @param positions unfinished positions
      * @return equity of the side on roll in each, in points

@@ -211,7 +211,7 @@ class SelfPlayTest {
         }
     }
 
-    /** Broken off after one roll, with its luck taken off, every game gives what lookahead 1 says, whatever the dice. */
+    /** Truncated after one roll, with its luck taken off, every game gives what lookahead 1 says, whatever the dice. */
     @Test
     void targetsOfRolloutsOfOneRollAreThoseOfTheSearch() {
         Lookahead search = new Lookahead(Judgement.by(new NetworkEvaluator(MODEL)), LookaheadSettings.DEFAULT);

@@ -21,7 +21,7 @@ enum CardSetting implements SettingKey {
             "1024x6",
             Shapes.ONE,
             "The network that gives the targets: its width, 128 to 1024 in steps of 128, and its residual blocks."),
-    QUICK("quick", "256x1", Shapes.ONE, "The network that narrows the replies before the deep one judges them."),
+    QUICK("quick", "256x1", Shapes.ONE, "The network that prunes the replies before the deep one judges them."),
     PUPILS(
             "pupils",
             "none",
@@ -118,8 +118,8 @@ enum CardSetting implements SettingKey {
             "standard",
             SettingKind.ANY,
             "Net that strength is evaluated against: a shipped one or a model file."),
-    GAUGE_SECONDS("evaluation.seconds", "60", SettingKind.number(1, 1e6), "Seconds between two evaluations."),
-    GAUGE_PAIRS("evaluation.pairs", "8192", SettingKind.whole(2, 1 << 24), "Pairs of games of each."),
+    EVALUATION_SECONDS("evaluation.seconds", "60", SettingKind.number(1, 1e6), "Seconds between two evaluations."),
+    EVALUATION_PAIRS("evaluation.pairs", "8192", SettingKind.whole(2, 1 << 24), "Pairs of games of each."),
     FINAL_PAIRS(
             "final.pairs", "100000", SettingKind.whole(2, 1 << 24), "Pairs of games of the last one, after the run."),
     CHECKPOINT_SECONDS(

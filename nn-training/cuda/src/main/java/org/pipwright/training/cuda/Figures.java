@@ -14,7 +14,7 @@ import java.util.Locale;
  * @param lambda lambda now
  * @param rate learning rate now
  * @param kept replies a roll that the deep network judged
- * @param pairs pairs of games in which strength was gauged
+ * @param pairs pairs of games in which strength was evaluated
  * @param nets one entry a network
  */
 record Figures(
@@ -37,7 +37,7 @@ record Figures(
      *
      * @param entropy cross-entropy with its targets, in nats
      * @param error root of the mean squared error of equity, in points
-     * @param points points a game against the rival; not a number if that was not gauged
+     * @param points points a game against the rival; not a number if that was not evaluated
      * @param pointsError its standard error
      */
     record OfNet(double entropy, double error, double points, double pointsError) {}

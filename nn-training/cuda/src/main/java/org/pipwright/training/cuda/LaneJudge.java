@@ -11,7 +11,7 @@ interface LaneJudge {
     void upload();
 
     /**
-     * Looks ahead by one roll: the quick network narrows the replies, the deep one judges what is left. The answers go to
+     * Looks ahead by one roll: the quick network prunes the replies, the deep one judges what is left. The answers go to
      * the plays.
      */
     void judge();

@@ -25,7 +25,7 @@ final class LockstepTraining {
     private final Schedule schedule;
     private final Seeds seeds;
     private final Teaching teaching;
-    private final Gauges gauges;
+    private final Evaluations evaluations;
     private final BooleanSupplier stop;
 
     /** Held by the lane that uses the accelerator; guards the numbers below too. */
@@ -50,7 +50,7 @@ final class LockstepTraining {
             Seeds seeds,
             RunClock clock,
             Schedule schedule,
-            Gauges gauges,
+            Evaluations evaluations,
             BooleanSupplier stop) {
         this.recipe = recipe;
         this.accelerator = accelerator;
@@ -58,7 +58,7 @@ final class LockstepTraining {
         this.clock = clock;
         this.schedule = schedule;
         this.seeds = seeds;
-        this.gauges = gauges;
+        this.evaluations = evaluations;
         this.stop = stop;
         teaching = new Teaching(recipe, accelerator, seeds);
         copied = from.copied();
@@ -76,9 +76,9 @@ final class LockstepTraining {
         }
         books.save(state(), true);
         if (!stop.getAsBoolean()) {
-            Optional<Figures> last = gauges.last(targets, games);
+            Optional<Figures> last = evaluations.last(targets, games);
             last.ifPresent(figures -> {
-                books.gauged(figures);
+                books.evaluated(figures);
                 books.finish();
             });
         }
@@ -99,7 +99,7 @@ final class LockstepTraining {
                     accelerator.learn(seeds.next(), (float) (recipe.rate() * share), recipe.learning());
                 }
                 if (lists % 50 == 0) {
-                    gauges.losses("copying");
+                    evaluations.losses("copying");
                 }
                 copied = clock.seconds() - began;
             }
@@ -109,7 +109,7 @@ final class LockstepTraining {
 
     private void selfPlay() {
         schedule.begin();
-        gauges.begin(targets);
+        evaluations.begin(targets);
         nextSave = clock.seconds() + recipe.checkpointSeconds();
         List<Thread> threads = new ArrayList<>();
         for (int i = 0; i < recipe.lanes(); i++) {
@@ -180,17 +180,17 @@ final class LockstepTraining {
         }
         lane.value(accelerator);
         judge.judge();
-        gauges.judged(recipe.games(), judge.kept(), judge.plays().size());
+        evaluations.judged(recipe.games(), judge.kept(), judge.plays().size());
         accelerator.remember(lessons);
         targets += lessons.size();
         teaching.turn(judge, lessons.size(), schedule.rate());
         accelerator.await();
-        boolean gauge = gauges.gaugeIsDue();
-        if (gauge || gauges.lineIsDue()) {
-            gauges.line(targets);
+        boolean evaluating = evaluations.evaluationIsDue();
+        if (evaluating || evaluations.lineIsDue()) {
+            evaluations.line(targets);
         }
-        if (gauge) {
-            gauges.gauge(targets, games).ifPresent(books::gauged);
+        if (evaluating) {
+            evaluations.evaluate(targets, games).ifPresent(books::evaluated);
         }
         if (clock.seconds() < nextSave) {
             return null;

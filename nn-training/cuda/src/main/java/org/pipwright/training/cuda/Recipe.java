@@ -28,7 +28,7 @@ import org.pipwright.training.settings.SettingValues;
  * @param learner how networks learn
  * @param deepRows rows the deep network takes at once
  * @param quickRows rows the quick network takes at once
- * @param gauging how strength is gauged
+ * @param evaluation how strength is evaluated
  * @param checkpointSeconds seconds between two checkpoints
  * @param checkpointsKept newest checkpoints that are kept
  */
@@ -53,25 +53,25 @@ record Recipe(
         LearnerSettings learner,
         int deepRows,
         int quickRows,
-        Gauging gauging,
+        Evaluating evaluation,
         double checkpointSeconds,
         int checkpointsKept) {
     /** Index of the network that gives targets. */
     static final int DEEP = 0;
 
-    /** Index of the network that narrows replies. */
+    /** Index of the network that prunes replies. */
     static final int QUICK = 1;
 
     private static final String NONE = "none";
 
     /**
-     * How strength is gauged.
+     * How strength is evaluated.
      *
-     * @param seconds seconds between two gaugings
+     * @param seconds seconds between two evaluations
      * @param pairs pairs of games of each
      * @param finalPairs pairs of games of the last
      */
-    record Gauging(double seconds, int pairs, int finalPairs) {}
+    record Evaluating(double seconds, int pairs, int finalPairs) {}
 
     /**
      * Reads settings.
@@ -109,9 +109,9 @@ record Recipe(
                 learner(settings),
                 whole(settings, CardSetting.DEEP_ROWS),
                 whole(settings, CardSetting.QUICK_ROWS),
-                new Gauging(
-                        settings.number(CardSetting.GAUGE_SECONDS),
-                        whole(settings, CardSetting.GAUGE_PAIRS),
+                new Evaluating(
+                        settings.number(CardSetting.EVALUATION_SECONDS),
+                        whole(settings, CardSetting.EVALUATION_PAIRS),
                         whole(settings, CardSetting.FINAL_PAIRS)),
                 settings.number(CardSetting.CHECKPOINT_SECONDS),
                 whole(settings, CardSetting.CHECKPOINTS_KEPT));
@@ -125,7 +125,7 @@ record Recipe(
      * @param deep the first network
      * @param quick the second
      * @param games games a lane
-     * @param keepMargin equity within which results are kept by the second network when it narrows for the first, in points
+     * @param keepMargin equity within which results are kept by the second network when it prunes for the first, in points
      */
     static Recipe ofGames(ResidualShape deep, ResidualShape quick, int games, double keepMargin) {
         return of(CardPreset.parse("minutes = 1\nmemory = 1000\nbatch = 64\ndeep = " + deep + "\nquick = " + quick

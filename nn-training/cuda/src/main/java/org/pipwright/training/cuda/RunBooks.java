@@ -190,7 +190,7 @@ final class RunBooks {
     }
 
     /** Adds figures and makes the report anew. */
-    synchronized void gauged(Figures figures) {
+    synchronized void evaluated(Figures figures) {
         lines.add(figures);
         try {
             StringBuilder text = new StringBuilder(Figures.header(names)).append('\n');
@@ -202,7 +202,7 @@ final class RunBooks {
         }
     }
 
-    /** Makes the report of what has been gauged so far, if anything was. */
+    /** Makes the report of what has been evaluated so far, if anything was. */
     void report() {
         if (lines.isEmpty()) {
             return;

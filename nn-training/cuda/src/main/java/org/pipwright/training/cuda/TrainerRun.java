@@ -163,8 +163,8 @@ final class TrainerRun {
         }
         books.manifest(facts(accelerator), from.targets());
         Schedule schedule = new Schedule(recipe, clock, from.began());
-        Gauges gauges = new Gauges(recipe, accelerator, clock, schedule, nets.rival(), say, stop);
-        new LockstepTraining(recipe, accelerator, books, from, seeds, clock, schedule, gauges, stop)
+        Evaluations evaluations = new Evaluations(recipe, accelerator, clock, schedule, nets.rival(), say, stop);
+        new LockstepTraining(recipe, accelerator, books, from, seeds, clock, schedule, evaluations, stop)
                 .run(nets.copied().orElse(null), request.threads());
         return folder.modelFiles(recipe);
     }

@@ -63,11 +63,11 @@ final class PlainLane implements LaneJudge {
     private void add(int position, Roll roll, float[] expected) {
         int group = position * Roll.COUNT + roll.index();
         int start = plays.starts.getInt(4 * group);
-        List<Integer> narrowed = narrowed(start, plays.counts.getInt(4 * group));
-        float[] chances = after(Recipe.DEEP, results(start, narrowed));
+        List<Integer> pruned = pruned(start, plays.counts.getInt(4 * group));
+        float[] chances = after(Recipe.DEEP, results(start, pruned));
         int best = 0;
-        for (int k = 0; k < narrowed.size(); k++) {
-            remember(start + narrowed.get(k), chances, 6 * k);
+        for (int k = 0; k < pruned.size(); k++) {
+            remember(start + pruned.get(k), chances, 6 * k);
             if (Chances.equity(chances, 6 * k) > Chances.equity(chances, 6 * best)) {
                 best = k;
             }
@@ -76,27 +76,27 @@ final class PlainLane implements LaneJudge {
             expected[k] += (float) (roll.probability() * chances[6 * best + k]);
         }
         if (plays.rolls.getInt(4 * position) == roll.index()) {
-            thrown(position, start, narrowed, chances);
+            thrown(position, start, pruned, chances);
         }
     }
 
-    private void thrown(int position, int start, List<Integer> narrowed, float[] chances) {
-        plays.thrownCounts.putInt(4 * position, narrowed.size());
-        for (int k = 0; k < narrowed.size(); k++) {
+    private void thrown(int position, int start, List<Integer> pruned, float[] chances) {
+        plays.thrownCounts.putInt(4 * position, pruned.size());
+        for (int k = 0; k < pruned.size(); k++) {
             int slot = PlaysBatch.SLOTS * position + k;
-            plays.thrownResults.putInt(4 * slot, start + narrowed.get(k));
+            plays.thrownResults.putInt(4 * slot, start + pruned.get(k));
             put(plays.thrownChances, 6 * slot, java.util.Arrays.copyOfRange(chances, 6 * k, 6 * k + 6));
         }
     }
 
-    private List<Integer> narrowed(int start, int count) {
+    private List<Integer> pruned(int start, int count) {
         List<Integer> all = java.util.stream.IntStream.range(0, count).boxed().toList();
         float[] chances = after(Recipe.QUICK, results(start, all));
         double[] equity = new double[count];
         for (int i = 0; i < count; i++) {
             equity[i] = Chances.equity(chances, 6 * i);
         }
-        return PlainLookahead.narrowed(equity, margin, PlaysBatch.SLOTS);
+        return PlainLookahead.pruned(equity, margin, PlaysBatch.SLOTS);
     }
 
     private int[] results(int start, List<Integer> which) {

@@ -44,11 +44,11 @@ final class PlainLookahead {
         for (int i = 0; i < count; i++) {
             equity[i] = PlainNet.equity(after(quick, results, 8 * i));
         }
-        return narrowed(equity, margin, most);
+        return pruned(equity, margin, most);
     }
 
     /** Those within a margin of the best, the best first, so many at most; of equals the first. */
-    static List<Integer> narrowed(double[] equity, double margin, int most) {
+    static List<Integer> pruned(double[] equity, double margin, int most) {
         List<Integer> order = new ArrayList<>();
         for (int i = 0; i < equity.length; i++) {
             order.add(i);

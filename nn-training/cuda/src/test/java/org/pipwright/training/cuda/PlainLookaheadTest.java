@@ -44,11 +44,11 @@ class PlainLookaheadTest {
     }
 
     @Test
-    void narrowingKeepsTheBestWithinTheMargin() {
+    void pruningKeepsTheBestWithinTheMargin() {
         double[] equity = {0.1, 0.5, 0.45, 0.5, 0.39, 0.42, 0.41};
-        assertEquals(List.of(1, 3, 2, 5, 6), PlainLookahead.narrowed(equity, 0.1, 6));
-        assertEquals(List.of(1, 3), PlainLookahead.narrowed(equity, 0.1, 2));
-        assertEquals(List.of(1, 3), PlainLookahead.narrowed(equity, 0, 6));
+        assertEquals(List.of(1, 3, 2, 5, 6), PlainLookahead.pruned(equity, 0.1, 6));
+        assertEquals(List.of(1, 3), PlainLookahead.pruned(equity, 0.1, 2));
+        assertEquals(List.of(1, 3), PlainLookahead.pruned(equity, 0, 6));
     }
 
     /** A lane's answers, by way of its buffers, are those of each position by itself. */

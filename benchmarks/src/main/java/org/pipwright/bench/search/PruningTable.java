@@ -9,30 +9,30 @@ import java.util.function.Supplier;
 import org.pipwright.engine.search.Choice;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.Narrowing;
+import org.pipwright.engine.search.Pruning;
 import org.pipwright.engine.search.ParallelLookahead;
 import org.pipwright.engine.search.Searched;
 
 /**
- * What narrowing loses at lookahead 2: how much worse the chosen play is than the best one, both as a search that narrows
+ * What candidate pruning loses at lookahead 2: how much worse the chosen play is than the best one, both as a search that prunes
  * hardly at all values them, and what each choice takes. Plays that search drops count as losing 0.1.
  */
-final class NarrowingTable {
+final class PruningTable {
     private static final int LOOKAHEAD = 2;
     private static final double DROPPED = 0.1;
     private static final LookaheadSettings WIDE = settings(0.5f, 12, 0.3f, 8, 0.3f, 8);
 
     private final Supplier<Judgement> judgements;
 
-    NarrowingTable(Supplier<Judgement> judgements) {
+    PruningTable(Supplier<Judgement> judgements) {
         this.judgements = judgements;
     }
 
     private static LookaheadSettings settings(
             float first, int firstMost, float then, int thenMost, float replies, int repliesMost) {
         return new LookaheadSettings(
-                List.of(new Narrowing(first, firstMost), new Narrowing(then, thenMost)),
-                List.of(new Narrowing(replies, repliesMost)));
+                List.of(new Pruning(first, firstMost), new Pruning(then, thenMost)),
+                List.of(new Pruning(replies, repliesMost)));
     }
 
     private static Map<String, LookaheadSettings> all() {

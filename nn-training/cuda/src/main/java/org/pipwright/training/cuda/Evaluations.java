@@ -13,8 +13,8 @@ import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.NetworkEvaluator;
 
 /** Measures how a run goes: lines of losses and rates every ten seconds, strength in duels now and then. */
-final class Gauges {
-    /** Dice apart from those of self-play, the same each time; others for the last gauging. */
+final class Evaluations {
+    /** Dice apart from those of self-play, the same each time; others for the last evaluation. */
     private static final long SEED = 7;
 
     private static final long FINAL_SEED = 5;
@@ -32,7 +32,7 @@ final class Gauges {
     private final BooleanSupplier stop;
     private final List<double[]> losses = new ArrayList<>();
     private double nextLine;
-    private double nextGauge;
+    private double nextEvaluation;
     private double lineAt;
     private long targetsAtLine;
     private long kept;
@@ -41,7 +41,7 @@ final class Gauges {
     private double speed;
     private double keptARoll;
 
-    Gauges(
+    Evaluations(
             Recipe recipe,
             Accelerator accelerator,
             RunClock clock,
@@ -56,7 +56,7 @@ final class Gauges {
         this.say = say;
         this.rival = new DuelSide.OnThreads(() -> new EvaluatingPlayer(new NetworkEvaluator(rival)));
         this.stop = stop;
-        duel = new LockstepDuel(Math.min(MAX_GAMES, 2 * recipe.gauging().finalPairs()), accelerator);
+        duel = new LockstepDuel(Math.min(MAX_GAMES, 2 * recipe.evaluation().finalPairs()), accelerator);
         recipe.shapes().forEach(shape -> losses.add(new double[] {Double.NaN, Double.NaN}));
     }
 
@@ -64,7 +64,7 @@ final class Gauges {
     void begin(long targets) {
         lineAt = clock.seconds();
         nextLine = lineAt + LINE_SECONDS;
-        nextGauge = lineAt;
+        nextEvaluation = lineAt;
         targetsAtLine = targets;
     }
 
@@ -75,8 +75,8 @@ final class Gauges {
         results += of;
     }
 
-    boolean gaugeIsDue() {
-        return clock.seconds() >= nextGauge;
+    boolean evaluationIsDue() {
+        return clock.seconds() >= nextEvaluation;
     }
 
     boolean lineIsDue() {
@@ -110,23 +110,27 @@ final class Gauges {
     void losses(String what) {
         StringBuilder text = new StringBuilder(what);
         for (int net : recipe.learning()) {
-            losses.set(net, accelerator.losses(net));
-            text.append(String.format(
-                    Locale.ROOT, "  %s %.4f %.4f", recipe.name(net), losses.get(net)[0], losses.get(net)[1]));
+            double[] since = accelerator.losses(net);
+            losses.set(net, since);
+            text.append("  ").append(recipe.name(net));
+            text.append(
+                    Double.isNaN(since[0])
+                            ? " no steps"
+                            : String.format(Locale.ROOT, " %.4f %.4f", since[0], since[1]));
         }
         say(text.toString());
     }
 
-    /** Gauges strength; empty if told to stop meanwhile. */
-    Optional<Figures> gauge(long targets, long games) {
-        Optional<Figures> figures = figures(targets, games, recipe.gauging().pairs(), SEED, "strength");
-        nextGauge = clock.seconds() + recipe.gauging().seconds();
+    /** Evaluates strength; empty if told to stop meanwhile. */
+    Optional<Figures> evaluate(long targets, long games) {
+        Optional<Figures> figures = figures(targets, games, recipe.evaluation().pairs(), SEED, "strength");
+        nextEvaluation = clock.seconds() + recipe.evaluation().seconds();
         return figures;
     }
 
-    /** Gauges strength at the end; empty if told to stop meanwhile. */
+    /** Evaluates strength at the end; empty if told to stop meanwhile. */
     Optional<Figures> last(long targets, long games) {
-        return figures(targets, games, recipe.gauging().finalPairs(), FINAL_SEED, "final");
+        return figures(targets, games, recipe.evaluation().finalPairs(), FINAL_SEED, "final");
     }
 
     private Optional<Figures> figures(long targets, long games, int pairs, long seed, String what) {

@@ -6,9 +6,9 @@ package org.pipwright.engine.search;
  * @param within how far behind the best a play may be, in points per game; at least 0, may be infinite
  * @param most how many plays are kept at most, at least 1
  */
-public record Narrowing(float within, int most) {
+public record Pruning(float within, int most) {
     /** Keeps every play. */
-    public static final Narrowing NONE = new Narrowing(Float.POSITIVE_INFINITY, Integer.MAX_VALUE);
+    public static final Pruning NONE = new Pruning(Float.POSITIVE_INFINITY, Integer.MAX_VALUE);
 
     /**
      * Checks the ranges.
@@ -17,7 +17,7 @@ public record Narrowing(float within, int most) {
      * @param most number of plays
      * @throws IllegalArgumentException if out of range
      */
-    public Narrowing {
+    public Pruning {
         if (!(within >= 0) || most < 1) {
             throw new IllegalArgumentException(
                     "keep plays within 0 or more points, at least 1 of them: not " + within + " and " + most);
