@@ -14,8 +14,7 @@ import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.MoneyModel;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
-import org.pipwright.engine.cubeplay.CheckerPlayer;
-import org.pipwright.engine.cubeplay.JudgingCubePlayer;
+import org.pipwright.engine.cubeplay.JudgingPlayer;
 import org.pipwright.engine.cubeplay.StakedGames;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
@@ -89,8 +88,8 @@ public final class ContactFitCommand extends BenchCommand {
         evaluator = new NetworkEvaluator(net.load());
         MoneyTerms terms = new MoneyTerms(STAKES, null);
         side = new StakedGames.Side(
-                CheckerPlayer.blind(new EvaluatingPlayer(evaluator)),
-                new JudgingCubePlayer(evaluator, stakes -> terms, 0));
+                new EvaluatingPlayer(evaluator),
+                new JudgingPlayer(evaluator, stakes -> terms, 0));
         long seed = seedOption.value();
         for (int game = 0; game < wanted; game++) {
             Position position = draw(seed, game);

@@ -33,7 +33,7 @@ public final class StakedGames {
      * @param checkers who moves its checkers
      * @param cube who decides about its cube
      */
-    public record Side(CheckerPlayer checkers, CubePlayer cube) {
+    public record Side(Player checkers, CubePlayer cube) {
         /**
          * A side for games without the cube.
          *
@@ -41,7 +41,7 @@ public final class StakedGames {
          * @return the side, for one thread
          */
         public static Side blind(Player player) {
-            return new Side(CheckerPlayer.blind(player), (position, game) -> {
+            return new Side(player, (position, game) -> {
                 throw new IllegalStateException("asked about a cube where there should be none");
             });
         }
@@ -55,13 +55,12 @@ public final class StakedGames {
          * @return the side, for one thread
          */
         public static Side judging(PositionEvaluator evaluator, Function<Stakes, CubeTerms> terms, int lookahead) {
-            return new Side(
-                    new JudgingCheckerPlayer(evaluator, terms, lookahead),
-                    new JudgingCubePlayer(evaluator, terms, lookahead));
+            JudgingPlayer player = new JudgingPlayer(evaluator, terms, lookahead);
+            return new Side(player, player);
         }
     }
 
-    /** Breaks games off. */
+    /** Truncates games. */
     @FunctionalInterface
     public interface Ending {
         /** Every game is played to its end. */

@@ -1,2 +1,2 @@
-/** What games are worth: match scores, the Crawford sequence, and sessions of money games. */
+/** What games are worth: match scores and the Crawford sequence. */
 package org.pipwright.engine.score;

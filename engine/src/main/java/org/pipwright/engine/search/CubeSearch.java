@@ -6,17 +6,14 @@ import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.position.Position;
 
 /**
- * Values of the cube actions, and choices of plays for what counts with the cube, by a {@link Lookahead} of one thread: each
- * of the 21 rolls is played for the most with the cube where it then stands, and what the opponent gets is its best cube
- * action with one roll less. Lookahead 0 is the model at the evaluator's chances. Terms given for equal stakes have to be
- * equal.
+ * Values of the cube actions by a {@link Lookahead} of one thread: each of the 21 rolls is played for the most with the cube
+ * where it then stands, and what the opponent gets is its best cube action with one roll less. Lookahead 0 is the model at
+ * the evaluator's chances. Terms given for equal stakes have to be equal.
  */
 public final class CubeSearch {
-    private final PositionEvaluator evaluator;
     private final Lookahead search;
 
     /**
@@ -35,8 +32,16 @@ public final class CubeSearch {
      * @param settings how candidates are pruned
      */
     public CubeSearch(Judgement judgement, LookaheadSettings settings) {
-        evaluator = judgement.evaluator();
-        search = new Lookahead(judgement, settings);
+        this(new Lookahead(judgement, settings));
+    }
+
+    /**
+     * The same by a search that is used for something else between its calls.
+     *
+     * @param search what it looks ahead with
+     */
+    public CubeSearch(Lookahead search) {
+        this.search = search;
     }
 
     /**
@@ -52,8 +57,14 @@ public final class CubeSearch {
         LookaheadSettings.requireLookahead(lookahead);
         return terms.exact(position, cube)
                 .orElseGet(() -> lookahead == 0
-                        ? byModel(position, evaluator.evaluate(position), cube, terms)
+                        ? byModel(position, chances(position), cube, terms)
                         : looked(position, cube, terms, lookahead));
+    }
+
+    private Outcomes chances(Position position) {
+        float[] six = new float[Outcomes.COUNT];
+        search.evaluate(position.toPlanes(), 0, 0, six, 0);
+        return Outcomes.of(six, 0);
     }
 
     /** By the model itself, not by its quick form. */
@@ -67,21 +78,5 @@ public final class CubeSearch {
         Batch batch = Batch.of(position.toPlanes(), 0, columns.cubes());
         search.average(batch, 0, lookahead, columns);
         return terms.values(cube, state -> batch.rolling[columns.of(state)]);
-    }
-
-    /**
-     * Chooses among the results of a roll what leaves the most with the cube where it stands, pruned by the root
-     * settings.
-     *
-     * @param planes the position before the play, the mover's side first
-     * @param results the results, as the play generator gives them
-     * @param count number of results
-     * @param cube the cube, seen from the mover
-     * @param terms what is played for, seen from the mover
-     * @param lookahead 0 to {@value LookaheadSettings#MAX}
-     * @return index of the chosen result, the first of equals
-     */
-    public int choose(int[] planes, int[] results, int count, CubeState cube, CubeTerms terms, int lookahead) {
-        return search.choose(planes, 0, results, count, lookahead, terms, cube);
     }
 }

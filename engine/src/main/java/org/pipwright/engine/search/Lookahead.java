@@ -123,8 +123,19 @@ public final class Lookahead {
         return best;
     }
 
-    /** The result that leaves the most with a cube, the first of equals. */
-    int choose(int[] planes, int at, int[] results, int count, int lookahead, CubeTerms terms, CubeState cube) {
+    /**
+     * Chooses among the results of a roll what leaves the most with the cube where it stands, pruned by the root settings.
+     *
+     * @param planes array that holds the position before the play, the mover's side first
+     * @param at index of its first plane
+     * @param results the results, as the play generator gives them
+     * @param count number of results
+     * @param lookahead 0 to {@value LookaheadSettings#MAX}
+     * @param terms what is played for, seen from the mover
+     * @param cube the cube, seen from the mover
+     * @return index of the chosen result, the first of equals
+     */
+    public int choose(int[] planes, int at, int[] results, int count, int lookahead, CubeTerms terms, CubeState cube) {
         LookaheadSettings.requireLookahead(lookahead);
         Columns columns = columns(terms, List.of(cube));
         expandRoot(planes, at, results, count, lookahead, columns);

@@ -15,7 +15,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.score.MatchScore;
-import org.pipwright.engine.score.Session;
 
 /**
  * A tour of the state space of the cube: 60,000 random money games under four sets of rules and 60,000 random matches.
@@ -33,13 +32,8 @@ class CubeTourTest {
     @CsvSource({"false, false", "true, false", "false, true", "true, true"})
     void moneyGames(boolean jacoby, boolean agreedBeavers) {
         NaiveCubeReferee referee = new NaiveCubeReferee(false, 0, jacoby, agreedBeavers);
-        Session session = Session.EMPTY;
-        long naive = 0;
         for (int game = 0; game < 15_000; game++) {
-            int points = play(referee, new MoneyStakes(jacoby, agreedBeavers), 0);
-            session = session.after(points);
-            naive += points;
-            assertEquals(naive, session.balance());
+            play(referee, new MoneyStakes(jacoby, agreedBeavers), 0);
         }
         assertTrue(doubles > 5_000, "doubles " + doubles);
         assertTrue(highest >= 64, "highest cube " + highest);

@@ -56,7 +56,7 @@ class StakedGamesTest {
     @Test
     void randomMoneyGamesEndWithLegalPoints() {
         RandomCube cube = new RandomCube();
-        StakedGames.Side side = new StakedGames.Side(CheckerPlayer.blind(new PipLeader()), cube);
+        StakedGames.Side side = new StakedGames.Side(new PipLeader(), cube);
         StakedGames games = new StakedGames();
         int won = 0;
         for (int i = 0; i < 2000; i++) {
@@ -98,7 +98,7 @@ class StakedGamesTest {
     /** Equal sides win half of the matches; the standard error of 1000 is 0.016. */
     @Test
     void equalSidesWinHalfOfTheMatches() {
-        StakedGames.Side side = new StakedGames.Side(CheckerPlayer.blind(new PipLeader()), new RandomCube());
+        StakedGames.Side side = new StakedGames.Side(new PipLeader(), new RandomCube());
         StakedGames games = new StakedGames();
         int won = 0;
         for (int i = 0; i < 1000; i++) {

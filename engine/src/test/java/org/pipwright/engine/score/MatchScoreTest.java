@@ -87,23 +87,4 @@ class MatchScoreTest {
         assertThrows(IllegalArgumentException.class, () -> score.after(-3));
         assertFalse(score.ends(-2));
     }
-
-    @Test
-    void aSessionIsZeroSum() {
-        SplittableRandom random = new SplittableRandom(7);
-        Session mine = Session.EMPTY;
-        Session theirs = Session.EMPTY;
-        long sum = 0;
-        for (int game = 1; game <= 1000; game++) {
-            int points = (1 + random.nextInt(3)) * (1 << random.nextInt(7)) * (random.nextBoolean() ? 1 : -1);
-            mine = mine.after(points);
-            theirs = theirs.after(-points);
-            sum += points;
-            assertEquals(sum, mine.balance());
-            assertEquals(0, mine.balance() + theirs.balance());
-            assertEquals(theirs, mine.swapped());
-            assertEquals(game, mine.games());
-        }
-        assertThrows(IllegalArgumentException.class, () -> Session.EMPTY.after(0));
-    }
 }

@@ -164,50 +164,18 @@ public enum Setting implements SettingKey {
             SettingKind.number(0.1, 1e6),
             "Seconds between two checkpoints: the most a crash can lose.");
 
-    private final String key;
-    private final String byDefault;
-    private final SettingKind kind;
-    private final String comment;
-    private final Optional<String> oldKey;
+    private final SettingFacts facts;
 
     Setting(String key, String byDefault, SettingKind kind, String comment) {
-        this(key, byDefault, kind, comment, Optional.empty());
+        facts = new SettingFacts(key, byDefault, kind, comment);
     }
 
     Setting(String key, String byDefault, SettingKind kind, String comment, String oldKey) {
-        this(key, byDefault, kind, comment, Optional.of(oldKey));
-    }
-
-    Setting(String key, String byDefault, SettingKind kind, String comment, Optional<String> oldKey) {
-        this.key = key;
-        this.byDefault = byDefault;
-        this.kind = kind;
-        this.comment = comment;
-        this.oldKey = oldKey;
+        facts = new SettingFacts(key, Optional.of(oldKey), byDefault, kind, comment);
     }
 
     @Override
-    public String key() {
-        return key;
-    }
-
-    @Override
-    public Optional<String> oldKey() {
-        return oldKey;
-    }
-
-    @Override
-    public String byDefault() {
-        return byDefault;
-    }
-
-    @Override
-    public SettingKind kind() {
-        return kind;
-    }
-
-    @Override
-    public String comment() {
-        return comment;
+    public SettingFacts facts() {
+        return facts;
     }
 }

@@ -40,7 +40,7 @@ public final class SettingValues<S extends Enum<S> & SettingKey> {
     public static <S extends Enum<S> & SettingKey> SettingValues<S> defaults(Class<S> type, String lister) {
         Map<S, String> values = new EnumMap<>(type);
         for (S setting : type.getEnumConstants()) {
-            values.put(setting, setting.byDefault());
+            values.put(setting, setting.facts().byDefault());
         }
         return new SettingValues<>(type, lister, values);
     }
@@ -110,7 +110,7 @@ public final class SettingValues<S extends Enum<S> & SettingKey> {
 
     private S named(String key, String where) {
         return Arrays.stream(type.getEnumConstants())
-                .filter(setting -> setting.key().equals(key) || setting.oldKey().equals(Optional.of(key)))
+                .filter(setting -> setting.key().equals(key) || setting.facts().oldKey().equals(Optional.of(key)))
                 .findAny()
                 .orElseThrow(() -> new InvalidSettingsException(
                         where + "there is no setting '" + key + "': " + lister + " lists them"));
@@ -125,7 +125,7 @@ public final class SettingValues<S extends Enum<S> & SettingKey> {
      * @throws InvalidSettingsException if the setting does not take the value
      */
     public SettingValues<S> with(S setting, String value) {
-        setting.require(value);
+        setting.facts().require(value);
         Map<S, String> changed = new EnumMap<>(values);
         changed.put(setting, value);
         return new SettingValues<>(type, lister, changed);
@@ -139,7 +139,7 @@ public final class SettingValues<S extends Enum<S> & SettingKey> {
     public String toText() {
         StringBuilder text = new StringBuilder();
         values.forEach((setting, value) -> {
-            text.append("# ").append(setting.comment()).append('\n');
+            text.append("# ").append(setting.facts().comment()).append('\n');
             text.append(setting.key()).append(" = ").append(value).append("\n\n");
         });
         return text.toString();
@@ -152,7 +152,7 @@ public final class SettingValues<S extends Enum<S> & SettingKey> {
      */
     public String differences() {
         return values.entrySet().stream()
-                .filter(entry -> !entry.getValue().equals(entry.getKey().byDefault()))
+                .filter(entry -> !entry.getValue().equals(entry.getKey().facts().byDefault()))
                 .map(entry -> entry.getKey().key() + "=" + entry.getValue())
                 .collect(Collectors.joining("; "));
     }

@@ -44,8 +44,8 @@ class TrainingSettingsTest {
     @ParameterizedTest
     @EnumSource
     void defaultsAreTaken(Setting setting) {
-        setting.require(setting.byDefault());
-        assertFalse(setting.comment().isEmpty());
+        setting.facts().require(setting.facts().byDefault());
+        assertFalse(setting.facts().comment().isEmpty());
     }
 
     @Test

@@ -1,5 +1,6 @@
 package org.pipwright.training.cuda;
 
+import org.pipwright.training.settings.SettingFacts;
 import org.pipwright.training.settings.SettingKey;
 import org.pipwright.training.settings.SettingKind;
 
@@ -133,16 +134,10 @@ enum CardSetting implements SettingKey {
             SettingKind.whole(1, 1000),
             "Newest checkpoints that are kept. Each has 16 bytes a weight: 206 MB for 1024x6, 79 MB for 768x4.");
 
-    private final String key;
-    private final String byDefault;
-    private final SettingKind kind;
-    private final String comment;
+    private final SettingFacts facts;
 
     CardSetting(String key, String byDefault, SettingKind kind, String comment) {
-        this.key = key;
-        this.byDefault = byDefault;
-        this.kind = kind;
-        this.comment = comment;
+        facts = new SettingFacts(key, byDefault, kind, comment);
     }
 
     /** Kinds of settings that name shapes of networks. */
@@ -159,22 +154,7 @@ enum CardSetting implements SettingKey {
     }
 
     @Override
-    public String key() {
-        return key;
-    }
-
-    @Override
-    public String byDefault() {
-        return byDefault;
-    }
-
-    @Override
-    public SettingKind kind() {
-        return kind;
-    }
-
-    @Override
-    public String comment() {
-        return comment;
+    public SettingFacts facts() {
+        return facts;
     }
 }

@@ -6,16 +6,25 @@ import org.pipwright.engine.cube.CubeGame;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.match.Player;
+import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.search.CubeSearch;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
 
-/** Does with the cube what its terms find right, and leaves it alone where all is the same. Serves one thread. */
-public final class JudgingCubePlayer implements CubePlayer {
+/**
+ * Makes the play that leaves the most with the cube where it stands and at the score: points, or the chance to win the
+ * match. Does with the cube what its terms find right, and leaves it alone where all is the same. Serves one thread.
+ */
+public final class JudgingPlayer implements Player, CubePlayer {
     private final PositionEvaluator evaluator;
-    private final CubeSearch search;
+    private final Lookahead search;
+    private final CubeSearch cubes;
     private final Function<Stakes, CubeTerms> terms;
     private final int lookahead;
 
@@ -26,11 +35,28 @@ public final class JudgingCubePlayer implements CubePlayer {
      * @param terms how to judge under given stakes, seen from the side on roll
      * @param lookahead future rolls to average over, 0 to {@value LookaheadSettings#MAX}
      */
-    public JudgingCubePlayer(PositionEvaluator evaluator, Function<Stakes, CubeTerms> terms, int lookahead) {
+    public JudgingPlayer(PositionEvaluator evaluator, Function<Stakes, CubeTerms> terms, int lookahead) {
         this.evaluator = evaluator;
-        this.search = new CubeSearch(Judgement.by(evaluator));
+        this.search = new Lookahead(Judgement.by(evaluator), LookaheadSettings.DEFAULT);
+        this.cubes = new CubeSearch(search);
         this.terms = terms;
         this.lookahead = lookahead;
+    }
+
+    @Override
+    public int choose(int[] planes, int at, PlayGenerator legal, Dice ties) {
+        return legal.size() == 1
+                ? 0
+                : search.choose(
+                        planes, at, legal.results(), legal.size(), lookahead, new float[Outcomes.COUNT]);
+    }
+
+    @Override
+    public int choose(int[] planes, PlayGenerator legal, Dice ties, CubeGame game) {
+        CubeTerms mine = terms.apply(game.stakes());
+        return legal.size() == 1
+                ? 0
+                : search.choose(planes, 0, legal.results(), legal.size(), lookahead, mine, game.cube());
     }
 
     @Override
@@ -38,7 +64,7 @@ public final class JudgingCubePlayer implements CubePlayer {
         CubeTerms mine = terms.apply(game.stakes());
         CubeValues values = lookahead == 0
                 ? mine.values(position, evaluator.evaluate(position), game.cube())
-                : search.values(position, game.cube(), mine, lookahead);
+                : cubes.values(position, game.cube(), mine, lookahead);
         if (game.actions().contains(CubeAction.ROLL)) {
             // Where it makes no difference, as with a dead cube, doubling again and again would only be a nuisance.
             return values.shouldDouble() && !values.optional() ? CubeAction.DOUBLE : CubeAction.ROLL;
