@@ -42,7 +42,6 @@ class ArchitectureTest {
             "parallel",
             "play",
             "position",
-            "ranking",
             "reduced",
             "review",
             "roll",

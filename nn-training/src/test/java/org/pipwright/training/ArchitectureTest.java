@@ -23,7 +23,6 @@ class ArchitectureTest {
             "parallel",
             "play",
             "position",
-            "ranking",
             "roll",
             "rollout",
             "rules",
