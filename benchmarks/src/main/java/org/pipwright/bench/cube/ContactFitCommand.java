@@ -87,9 +87,7 @@ public final class ContactFitCommand extends BenchCommand {
     protected void run() {
         evaluator = new NetworkEvaluator(net.load());
         MoneyTerms terms = new MoneyTerms(STAKES, null);
-        side = new StakedGames.Side(
-                new EvaluatingPlayer(evaluator),
-                new JudgingPlayer(evaluator, stakes -> terms, 0));
+        side = new StakedGames.Side(new EvaluatingPlayer(evaluator), new JudgingPlayer(evaluator, stakes -> terms, 0));
         long seed = seedOption.value();
         for (int game = 0; game < wanted; game++) {
             Position position = draw(seed, game);

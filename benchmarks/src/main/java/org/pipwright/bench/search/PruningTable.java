@@ -9,8 +9,8 @@ import java.util.function.Supplier;
 import org.pipwright.engine.search.Choice;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.engine.search.LookaheadSettings;
-import org.pipwright.engine.search.Pruning;
 import org.pipwright.engine.search.ParallelLookahead;
+import org.pipwright.engine.search.Pruning;
 import org.pipwright.engine.search.Searched;
 
 /**

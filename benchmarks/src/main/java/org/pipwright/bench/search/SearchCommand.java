@@ -21,7 +21,8 @@ import picocli.CommandLine.Option;
 /** Prints what lookahead costs, what its memory saves, what threads bring and what candidate pruning loses. */
 @Command(
         name = "search",
-        description = "What lookahead costs, what its memory saves, what threads bring and what candidate pruning loses.")
+        description =
+                "What lookahead costs, what its memory saves, what threads bring and what candidate pruning loses.")
 public final class SearchCommand extends BenchCommand {
     private static final int WARM_UP = 50;
 

@@ -9,16 +9,15 @@ import java.util.stream.Collectors;
 import org.pipwright.bench.BenchCommand;
 import org.pipwright.bench.SeedOption;
 import org.pipwright.bench.Within;
-import org.pipwright.bench.games.Players;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Entrant;
+import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.search.Judgement;
 import org.pipwright.models.ModelCatalog;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -70,7 +69,7 @@ public final class SampleCommand extends BenchCommand {
         Model judge = ModelCatalog.shipped().load(judgeName);
         List<Entrant> entrants = entrants(nets);
         Judge close = new Judge(Knowledge.of(judge), 1);
-        Sampler sampler = new Sampler(entrants, close, seed.value(), each, wanted(judge));
+        Sampler sampler = new Sampler(entrants, close, seed.value(), each, wanted(close));
         List<Decision> decisions = sampler.sample(MAX_GAMES);
         DecisionsHeader header = new DecisionsHeader(
                 DecisionsHeader.KIND,
@@ -86,13 +85,12 @@ public final class SampleCommand extends BenchCommand {
         out().println(decisions.size() + " decisions from " + sampler.games() + " games in " + file);
     }
 
-    private BiPredicate<Position, Roll> wanted(Model judge) {
+    private BiPredicate<Position, Roll> wanted(Judge judge) {
         if (disagreeing == null) {
             return (position, roll) -> true;
         }
-        Judgement judgement = Knowledge.of(judge).judgement();
-        Chooser without = Chooser.byPlayer(Players.of(judgement, 0));
-        Chooser with = Chooser.byPlayer(Players.of(judgement, disagreeing));
+        Chooser without = Chooser.byJudge(judge, Effort.STATIC);
+        Chooser with = Chooser.byJudge(judge, Effort.lookahead(disagreeing));
         return (position, roll) -> !without.choose(position, roll).equals(with.choose(position, roll));
     }
 

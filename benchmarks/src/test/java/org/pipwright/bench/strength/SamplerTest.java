@@ -102,7 +102,7 @@ class SamplerTest {
                 Baselines.named("builder").orElseThrow(),
                 Baselines.named("hitter").orElseThrow());
         List<Decision> doubles = new Sampler(
-                        entrants, new NetworkEvaluator(model), 5, 1, (position, roll) -> roll.isDouble())
+                        entrants, new Judge(Knowledge.of(model), 1), 5, 1, (position, roll) -> roll.isDouble())
                 .sample(2000);
         assertEquals(Regime.values().length, doubles.size());
         assertTrue(doubles.stream().allMatch(decision -> decision.dice().isDouble()), doubles::toString);

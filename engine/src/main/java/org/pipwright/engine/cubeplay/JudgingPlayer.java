@@ -47,8 +47,7 @@ public final class JudgingPlayer implements Player, CubePlayer {
     public int choose(int[] planes, int at, PlayGenerator legal, Dice ties) {
         return legal.size() == 1
                 ? 0
-                : search.choose(
-                        planes, at, legal.results(), legal.size(), lookahead, new float[Outcomes.COUNT]);
+                : search.choose(planes, at, legal.results(), legal.size(), lookahead, new float[Outcomes.COUNT]);
     }
 
     @Override

@@ -14,8 +14,7 @@ public record LookaheadSettings(List<Pruning> root, List<Pruning> inner) {
     public static final int MAX = 6;
 
     /** Every play to full depth: exact, and slow beyond lookahead 1. */
-    public static final LookaheadSettings FULL =
-            new LookaheadSettings(List.of(Pruning.NONE), List.of(Pruning.NONE));
+    public static final LookaheadSettings FULL = new LookaheadSettings(List.of(Pruning.NONE), List.of(Pruning.NONE));
 
     /** The defaults. */
     public static final LookaheadSettings DEFAULT = new LookaheadSettings(

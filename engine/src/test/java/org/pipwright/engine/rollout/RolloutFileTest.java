@@ -99,12 +99,11 @@ class RolloutFileTest {
     @Test
     void filesOfVersion2AreRead() throws IOException {
         RolloutReport fresh = compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE);
-        List<String> then =
-                SealedLines.parse("pipwright-rollout 3", Files.readString(file)).orElseThrow().stream()
-                        .map(line -> line.replace("pruning ", "narrowing ")
-                                .replace("Pruning[", "Narrowing[")
-                                .replace("variance reduction ", "luck adjusted "))
-                        .toList();
+        List<String> then = SealedLines.parse("pipwright-rollout 3", Files.readString(file)).orElseThrow().stream()
+                .map(line -> line.replace("pruning ", "narrowing ")
+                        .replace("Pruning[", "Narrowing[")
+                        .replace("variance reduction ", "luck adjusted "))
+                .toList();
         assertTrue(then.contains("luck adjusted true"), then.toString());
         assertTrue(then.stream().anyMatch(line -> line.startsWith("narrowing at first [Narrowing[")), then.toString());
         Files.writeString(file, SealedLines.print("pipwright-rollout 2", then));

@@ -37,8 +37,8 @@ import org.pipwright.engine.score.MatchScore;
 class ColumnsTest {
     private static final Model MODEL = RandomModels.of(5, 16, 8);
     private static final MatchTable TABLE = ShippedMatchTable.load();
-    private static final LookaheadSettings TIGHT = new LookaheadSettings(
-            List.of(new Pruning(0.1f, 4)), List.of(new Pruning(0.05f, 3), new Pruning(0.02f, 2)));
+    private static final LookaheadSettings TIGHT =
+            new LookaheadSettings(List.of(new Pruning(0.1f, 4)), List.of(new Pruning(0.05f, 3), new Pruning(0.02f, 2)));
 
     private static CubeTerms terms(Stakes stakes) {
         return stakes instanceof MoneyStakes
@@ -81,8 +81,7 @@ class ColumnsTest {
         }
 
         private List<Play> pruned(List<Play> plays, CubeState cube, CubeTerms terms, int reached) {
-            Pruning pruning =
-                    TIGHT.inner().get(Math.min(reached, TIGHT.inner().size() - 1));
+            Pruning pruning = TIGHT.inner().get(Math.min(reached, TIGHT.inner().size() - 1));
             double best = plays.stream()
                     .mapToDouble(play -> worth(play, cube, terms, reached))
                     .max()

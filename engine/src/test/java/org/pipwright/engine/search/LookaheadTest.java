@@ -52,15 +52,15 @@ class LookaheadTest {
     /** Choices that leave plays on the way against those that value all in full: the same play and the same chances. */
     @ParameterizedTest
     @CsvSource({"15, true, 60", "15, false, 2", "3, false, 60", "2, false, 100"})
-    void pruningChangesNothing(int checkers, boolean pruned, int positions) {
-        LookaheadSettings settings = pruned ? LookaheadSettings.DEFAULT : LookaheadSettings.FULL;
+    void pruningChangesNothing(int checkers, boolean byDefault, int positions) {
+        LookaheadSettings settings = byDefault ? LookaheadSettings.DEFAULT : LookaheadSettings.FULL;
         Lookahead pruned = new Lookahead(Judgement.by(evaluator()), settings);
         Lookahead full = new Lookahead(Judgement.by(evaluator()), settings);
         PlayGenerator generator = new PlayGenerator();
         int roll = 0;
         for (Position position : new RandomWalk(checkers, 17).next(positions)) {
             int[] planes = position.toPlanes();
-            Roll dice = pruned || checkers < 15 ? Roll.all().get(roll++ % Roll.COUNT) : Roll.of(6, 5);
+            Roll dice = byDefault || checkers < 15 ? Roll.all().get(roll++ % Roll.COUNT) : Roll.of(6, 5);
             int count = generator.generate(planes, 0, dice.high(), dice.low());
             float[] expected = new float[Outcomes.COUNT];
             float[] found = new float[Outcomes.COUNT];

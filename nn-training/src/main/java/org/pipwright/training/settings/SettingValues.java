@@ -110,7 +110,8 @@ public final class SettingValues<S extends Enum<S> & SettingKey> {
 
     private S named(String key, String where) {
         return Arrays.stream(type.getEnumConstants())
-                .filter(setting -> setting.key().equals(key) || setting.facts().oldKey().equals(Optional.of(key)))
+                .filter(setting ->
+                        setting.key().equals(key) || setting.facts().oldKey().equals(Optional.of(key)))
                 .findAny()
                 .orElseThrow(() -> new InvalidSettingsException(
                         where + "there is no setting '" + key + "': " + lister + " lists them"));
