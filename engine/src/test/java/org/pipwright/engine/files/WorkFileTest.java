@@ -56,21 +56,18 @@ class WorkFileTest {
                 refusal(new WorkFile.Kind("sum", "some-sum 3", "sum ", 10), JUDGE, TASK));
     }
 
+    /** Both what the work is about and what was found. */
     @Test
     void filesOfAnOlderFormAreReadInThePresentOne() {
         KIND.fresh(file(), JUDGE).begin(TASK, () -> List.of("sum 7", "sum 8"));
-        WorkFile.Kind next = new WorkFile.Kind("sum", "some-sum 4", "sum ", 1000);
+        List<String> task = List.of("dice 1", "to 10");
+        WorkFile.Kind next = new WorkFile.Kind("sum", "some-sum 4", "sum ", 1000)
+                .reading("some-sum 3", line -> line.replace("seed", "dice").replaceFirst("^sum .*", "$0.0"));
         assertEquals(
                 Optional.of(List.of("sum 7.0", "sum 8.0")),
-                next.reading("some-sum 3", line -> line + ".0")
-                        .resumed(file(), JUDGE)
-                        .read(TASK));
-        next.fresh(file(), JUDGE).begin(TASK, () -> List.of("sum 7.5"));
-        assertEquals(
-                Optional.of(List.of("sum 7.5")),
-                next.reading("some-sum 3", line -> line + ".0")
-                        .resumed(file(), JUDGE)
-                        .read(TASK));
+                next.resumed(file(), JUDGE).read(task));
+        next.fresh(file(), JUDGE).begin(task, () -> List.of("sum 7.5"));
+        assertEquals(Optional.of(List.of("sum 7.5")), next.resumed(file(), JUDGE).read(task));
     }
 
     @Test
