@@ -67,7 +67,8 @@ class WorkFileTest {
                 Optional.of(List.of("sum 7.0", "sum 8.0")),
                 next.resumed(file(), JUDGE).read(task));
         next.fresh(file(), JUDGE).begin(task, () -> List.of("sum 7.5"));
-        assertEquals(Optional.of(List.of("sum 7.5")), next.resumed(file(), JUDGE).read(task));
+        assertEquals(
+                Optional.of(List.of("sum 7.5")), next.resumed(file(), JUDGE).read(task));
     }
 
     @Test
