@@ -115,8 +115,8 @@ addEventListener('keydown', (event) => {
   } else if (place && /^Digit[0-9]$/.test(event.code) && !control && !event.altKey) {
     event.preventDefault();
     ask('/board/put', {place: place.dataset.place, [event.shiftKey ? 'theirs' : 'mine']: event.code.slice(5)});
-  } else if (event.key === 'Escape' && desk().querySelector('.place[aria-current]')) {
-    desk().querySelector('.place[aria-current]').click();
+  } else if (event.key === 'Escape') {
+    document.querySelector('.place[aria-current]')?.click();
   }
 });
 document.addEventListener('click', (event) => {
@@ -127,3 +127,33 @@ document.addEventListener('click', (event) => {
   });
 });
 mark();
+
+// A page listens only while somebody looks at it; a rollout can be stopped.
+const stream = () => document.getElementById('stream');
+const listen = (html) => htmx.swap(stream(), html, {swapStyle: 'innerHTML', swapDelay: 0, settleDelay: 0});
+let held = '';
+const rest = () => {
+  if (!stream() || held) return;
+  held = stream().innerHTML;
+  listen('');
+};
+const resume = () => {
+  if (!held || document.hidden) return;
+  listen(held);
+  held = '';
+};
+document.addEventListener('visibilitychange', () => document.hidden ? rest() : resume());
+addEventListener('pagehide', rest);
+addEventListener('pageshow', resume);
+document.addEventListener('htmx:sseClose', (event) => {
+  if (event.detail.type !== 'message') return;
+  document.querySelector('[data-stop]')?.remove();
+  stream().textContent = '';
+});
+document.addEventListener('click', (event) => {
+  const stop = event.target.closest?.('[data-stop]');
+  if (!stop) return;
+  listen('');
+  stop.remove();
+  document.getElementById('said').textContent = 'Stopped.';
+});

@@ -170,6 +170,75 @@ class BoardPageTest {
         page.context().close();
     }
 
+    /** A play is chosen and explained, and a rollout is stopped before it has said anything. */
+    @Test
+    void asking() {
+        Page page = open(1300, 900, false, "/board?roll=3-1&ahead=1");
+        page.waitForFunction("() => document.querySelector('#answer .quiet').textContent.startsWith('lookahead 1')");
+        assertTrue(page.textContent("#said").startsWith("At lookahead 1: best is "), page.textContent("#said"));
+        page.locator(".plays a").nth(1).click();
+        page.waitForSelector(".play-shown .rolls tbody tr:nth-child(21)");
+        assertTrue(page.url().contains("&play="), page.url());
+        assertTrue(page.locator(".stage svg path").count() > 0, "arrows");
+        assertTrue(page.locator(".why li").count() > 0);
+        Browser.requireAccessible(page);
+        page.getByText("Roll out").click();
+        page.click("[data-stop]");
+        page.waitForFunction("() => document.getElementById('said').textContent === 'Stopped.'");
+        assertEquals("", page.innerHTML("#stream"), "nothing is listened to any more");
+        page.context().close();
+    }
+
+    /** Both of two plays are rolled out to the end, on a phone. */
+    @Test
+    void rollingOut() {
+        Page page = open(390, 800, false, "/board?position=2@6+1@bar+/+3@4+2@20&roll=6-2&ahead=0");
+        for (int play = 0; play < 2; play++) {
+            page.locator(".plays input").nth(play).check();
+        }
+        page.selectOption("#games", "324");
+        page.getByText("Roll out").click();
+        page.waitForFunction("() => document.getElementById('said').textContent.startsWith('324 games: ')");
+        assertEquals(2, page.locator("#standing tbody tr").count());
+        assertEquals(0, page.locator("[data-stop]").count(), "nothing is left to stop");
+        Browser.requireAccessible(page);
+        int wide = ((Number) page.evaluate("() => document.documentElement.scrollWidth")).intValue();
+        assertTrue(wide <= 390, "the page is " + wide + " wide");
+        page.context().close();
+    }
+
+    /** A class guesses before the answer is uncovered. */
+    @Test
+    void aClass() {
+        Page page = open(390, 800, false, "/class?roll=3-1&ahead=0");
+        page.fill("#guess", "13/1");
+        page.keyboard().press("Enter");
+        page.waitForFunction("() => document.getElementById('said').textContent.includes('13/1')");
+        assertTrue(complaints.remove(0).contains("422"), "the browser takes note of the refusal");
+        for (String guess : List.of("6/5 8/5", "24/20")) {
+            page.fill("#guess", guess);
+            page.keyboard().press("Enter");
+            page.waitForSelector(".hands tr:nth-child(" + (guess.equals("24/20") ? 2 : 1) + ")");
+        }
+        page.getByLabel("One more for 8/5 6/5").click();
+        page.waitForFunction("() => document.querySelectorAll('.hands td')[1].textContent === '2'");
+        assertEquals(0, page.locator("#answer, .stage svg path").count(), "nothing is given away");
+        Browser.requireAccessible(page);
+        page.getByText("Uncover the answer").click();
+        page.waitForSelector("#answer .plays");
+        assertTrue(page.locator(".stage svg path").count() > 0, "the best play is shown");
+        assertEquals(2, page.locator(".hands td:nth-child(6)").count(), "grades of the guesses");
+        Browser.requireAccessible(page);
+        int wide = ((Number) page.evaluate("() => document.documentElement.scrollWidth")).intValue();
+        assertTrue(wide <= 390, "the page is " + wide + " wide");
+        page.navigate(base + "/class?cube=2&owner=me&ahead=0&guesses=4: double, take&answer=shown");
+        page.waitForSelector(".hands tr:nth-child(3) td:nth-child(6)");
+        page.navigate(base + "/class?for=points&ahead=0&answer=shown");
+        page.waitForSelector("#answer table");
+        assertEquals(0, page.locator(".hands").count());
+        page.context().close();
+    }
+
     /** On a phone: everything fits, and a finger drags. */
     @Test
     void byFinger() {

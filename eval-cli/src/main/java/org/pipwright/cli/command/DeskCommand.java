@@ -17,9 +17,11 @@ import picocli.CommandLine.Option;
 @Command(
         name = "desk",
         customSynopsis = "pipwright desk [options]",
-        header = "Play at a board in the browser, on this machine alone.",
+        header = "Set up, ask, show and play at a board in the browser.",
         description = {
-            "Starts a local page, prints its address and opens the browser; Ctrl-C ends it. At a table a game, a match or a"
+            "Starts a local page, prints its address and opens the browser; Ctrl-C ends it. On the board positions are set up"
+                    + " by hand; the net named by --net answers, as rank, odds and cube do, and a class can guess first.",
+            "At a table a game, a match or a"
                     + " session is played by two people, by nets, or by one of each, with the cube and all rules. What is"
                     + " played is kept as a record (text and SGF) in the folder, turn by turn.",
             "Only this machine can reach the page, and only with the key in the address."

@@ -3,6 +3,7 @@ package org.pipwright.cli.desk;
 import java.util.stream.Collectors;
 import org.pipwright.cli.drill.BoardWords;
 import org.pipwright.cli.picture.BoardPicture;
+import org.pipwright.cli.picture.Description;
 import org.pipwright.cli.picture.Drawing;
 import org.pipwright.cli.picture.HomeLeft;
 import org.pipwright.cli.picture.Scene;
@@ -44,18 +45,35 @@ final class BoardDrawing {
         if (setting.playedFor().stakes() instanceof MatchStakes) {
             scene = scene.with(((MatchStakes) setting.playedFor().stakes()).score());
         }
-        return setting.roll().isPresent() ? scene.with(setting.roll().get(), null) : scene;
+        return setting.roll().isPresent()
+                ? scene.with(setting.roll().get(), setting.asking().play().orElse(null))
+                : scene;
+    }
+
+    /** The picture as a file has it, which says what it shows as {@code draw} does. */
+    static Drawing file(Setting setting) {
+        Scene scene = setting.layout()
+                .position()
+                .map(position -> scene(setting, position))
+                .orElse(null);
+        boolean counts = scene != null && setting.look().pips();
+        return counts ? shown(setting, scene, Description.of(scene)) : drawing(setting, scene);
     }
 
     /** A scene as the setting has it shown; null is the empty board. */
     static Drawing drawing(Setting setting, Scene scene) {
+        boolean pips = setting.look().pips();
+        return shown(setting, scene, scene == null ? "The board is empty." : BoardWords.of(scene, pips));
+    }
+
+    private static Drawing shown(Setting setting, Scene scene, String title) {
         Drawing plain = scene == null ? BoardPicture.empty(Theme.LIGHT) : BoardPicture.of(scene, Theme.LIGHT);
         boolean pips = setting.look().pips();
         Drawing shown = new Drawing(
                 plain.width(),
                 plain.height(),
                 plain.paper(),
-                scene == null ? "The board is empty." : BoardWords.of(scene, pips),
+                title,
                 plain.shapes().stream()
                         .filter(shape -> pips || !shape.role().startsWith("pips "))
                         .collect(Collectors.toList()));

@@ -5,18 +5,32 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.function.Consumer;
 import org.pipwright.cli.page.Pages;
+import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.roll.Roll;
 
 /** What a desk answers about the board on which positions are set up. Its state is in the address alone. */
 final class BoardRoutes {
     private final SplittableRandom luck = new SplittableRandom();
+    private final Opinions opinions;
+    private final BoardRollout rollout;
+    private final Streams streams;
+
+    BoardRoutes(Opinions opinions, BoardRollout rollout, Streams streams) {
+        this.opinions = opinions;
+        this.rollout = rollout;
+        this.streams = streams;
+    }
 
     void add(RoutesConfig routes) {
         routes.get("/board", this::board);
         routes.get("/board/move", this::move);
         routes.get("/board/put", this::put);
         routes.get("/board/throw", this::throwDice);
+        routes.get("/board/stream", streams.handler(this::deeper));
+        routes.get("/board/rollout", this::rollOut);
+        routes.get("/board/rollout/stream", streams.handler(rollout::asked));
     }
 
     private static SettingForm form(Context context) {
@@ -90,9 +104,34 @@ final class BoardRoutes {
         show(context, form.with(form.setting().with(Optional.of(roll))), "", "Thrown: " + roll + ".");
     }
 
+    /** Answers that look further and further ahead, each as soon as it is there. */
+    private Consumer<Stream> deeper(Context context) {
+        Setting setting = form(context).setting();
+        String next = context.queryParam("next");
+        int first = next != null && next.matches("[0-9]") ? Integer.parseInt(next) : 0;
+        return stream -> setting.question().ifPresent(question -> {
+            for (int lookahead = first; lookahead <= setting.asking().ahead(); lookahead++) {
+                Verdict verdict = opinions.at(question, lookahead, stream::gone);
+                AnswerView view = AnswerViews.of(setting, verdict, opinions.net());
+                stream.send("answer", Pages.of("desk/answer.jte", view));
+                stream.say(AnswerViews.said(view));
+            }
+        });
+    }
+
+    /** What makes a page listen to a rollout; it takes the place of what it has listened to before. */
+    private void rollOut(Context context) {
+        if (part(context)) {
+            context.contentType("text/html; charset=utf-8");
+            context.result(Pages.of("desk/rolling.jte", context.queryString() == null ? "" : context.queryString()));
+        } else {
+            context.redirect(form(context).setting().address(), HttpStatus.SEE_OTHER);
+        }
+    }
+
     /** The page, or the part of it that changes; a browser without scripts is sent to the address of what it asked for. */
     private void show(Context context, SettingForm form, String refused, String said) {
-        BoardView view = new BoardViews(form, refused, context::queryParam).view(said);
+        BoardView view = new BoardViews(form, refused, context::queryParam, opinions).view(said);
         boolean wrong = !refused.isEmpty() || !form.errors().isEmpty();
         context.contentType("text/html; charset=utf-8");
         if (part(context)) {

@@ -26,6 +26,10 @@ import org.pipwright.engine.roll.Roll;
  * @param withoutDice the address before they are thrown
  * @param stakes the fields of the form that says what is played for
  * @param errors what could not be used, by the part of the page where it is told
+ * @param answer what the net says of it
+ * @param play the play that was chosen
+ * @param next the lookahead that is to come next; negative if nothing more is to come
+ * @param ahead how far it is to look ahead
  * @param said what is told to those who do not see the change
  */
 public record BoardView(
@@ -45,6 +49,10 @@ public record BoardView(
         String withoutDice,
         Map<String, String> stakes,
         Map<String, String> errors,
+        AnswerView answer,
+        Optional<PlayView> play,
+        int next,
+        int ahead,
         String said) {
     private static final List<String> STAKES =
             List.of("for", "no-jacoby", "beavers", "away", "crawford", "cube", "owner");

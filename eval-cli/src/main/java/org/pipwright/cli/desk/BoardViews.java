@@ -17,6 +17,7 @@ final class BoardViews {
     private final Setting setting;
     private final String refused;
     private final UnaryOperator<String> field;
+    private final Opinions opinions;
 
     /**
      * The makings of a view.
@@ -24,17 +25,20 @@ final class BoardViews {
      * @param form what the address holds
      * @param refused why the last move was refused; may be empty
      * @param field gives the text of a field of the request, or null
+     * @param opinions whom to ask
      */
-    BoardViews(SettingForm form, String refused, UnaryOperator<String> field) {
+    BoardViews(SettingForm form, String refused, UnaryOperator<String> field, Opinions opinions) {
         this.form = form;
         setting = form.setting();
         this.refused = refused;
         this.field = field;
+        this.opinions = opinions;
     }
 
     /** The view; {@code said} is what has changed, in words. */
     BoardView view(String said) {
         String wrong = BoardView.together(refused, form.errors());
+        Asked asked = Asked.of(setting, opinions);
         return new BoardView(
                 setting.query(),
                 setting.fields(),
@@ -43,7 +47,7 @@ final class BoardViews {
                 setting.look().homeLeft(),
                 Place.all().stream().map(this::link).collect(Collectors.toList()),
                 refused,
-                sides(),
+                sides(setting),
                 tools(),
                 setting.look()
                         .picked()
@@ -55,6 +59,10 @@ final class BoardViews {
                 setting.with(Optional.empty()).address(),
                 stakes(),
                 form.errors(),
+                asked.answer(),
+                asked.play(),
+                asked.next(),
+                setting.asking().ahead(),
                 wrong.isEmpty() ? said : wrong);
     }
 
@@ -63,8 +71,7 @@ final class BoardViews {
         return setting.look()
                 .picked()
                 .map(place -> "Picked " + place.words() + ": " + there(setting.layout(), place))
-                .orElseGet(() -> String.join(
-                        ". ", new BoardViews(new SettingForm(setting, Map.of(), ""), "", name -> null).sides()));
+                .orElseGet(() -> String.join(". ", sides(setting)));
     }
 
     private BoardView.PlaceLink link(Place place) {
@@ -100,11 +107,11 @@ final class BoardViews {
         return "c" + (up ? place.number() - 12 : 13 - place.number()) + (up ? " up" : " low");
     }
 
-    private List<String> sides() {
-        return List.of(side("You", true), side("Opponent", false));
+    private static List<String> sides(Setting setting) {
+        return List.of(side(setting, "You", true), side(setting, "Opponent", false));
     }
 
-    private String side(String who, boolean mine) {
+    private static String side(Setting setting, String who, boolean mine) {
         int off = setting.layout().off(mine);
         Optional<Position> position = setting.layout().position();
         int all = position.map(Position::checkers).orElse(Position.FULL);

@@ -14,9 +14,11 @@ public final class DeskServer implements AutoCloseable {
     private static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self';"
             + " img-src 'self' data:; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
     private static final String HTMX = "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js";
+    private static final String EVENTS = "/META-INF/resources/webjars/htmx-ext-sse/2.2.2/sse.js";
 
     private final Javalin server;
     private final Judges judges;
+    private final Streams streams = new Streams();
     private final Guard guard = new Guard(this::port);
 
     /**
@@ -27,7 +29,10 @@ public final class DeskServer implements AutoCloseable {
      */
     public DeskServer(DeskSetup setup) {
         judges = new Judges(setup.knowledge(), setup.threads());
+        String net = setup.nets().get(0);
         PlayRoutes play = new PlayRoutes(setup, judges);
+        Opinions opinions = new Opinions(judges, net);
+        BoardRoutes board = new BoardRoutes(opinions, new BoardRollout(judges, net, setup.threads()), streams);
         server = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
             config.startup.showOldJavalinVersionWarning = false;
@@ -38,12 +43,15 @@ public final class DeskServer implements AutoCloseable {
             config.routes.get("/assets/desk.js", context -> asset(context, "text/javascript", "desk.js"));
             config.routes.get("/assets/board.css", context -> asset(context, "text/css", "board.css"));
             config.routes.get("/assets/board.js", context -> asset(context, "text/javascript", "board.js"));
-            config.routes.get("/assets/htmx.js", context -> context.contentType("text/javascript")
-                    .result(DeskServer.class.getResourceAsStream(HTMX)));
+            config.routes.get("/assets/htmx.js", context -> library(context, HTMX));
+            config.routes.get("/assets/sse.js", context -> library(context, EVENTS));
             play.add(config.routes);
-            new BoardRoutes().add(config.routes);
+            board.add(config.routes);
+            new PictureRoutes().add(config.routes);
+            new ClassRoutes(opinions).add(config.routes);
         });
         server.start(HOST, setup.port());
+        judges.prepare(net);
     }
 
     private int port() {
@@ -52,6 +60,10 @@ public final class DeskServer implements AutoCloseable {
 
     private static void asset(Context context, String type, String name) {
         context.contentType(type + "; charset=utf-8").result(Resource.text(name));
+    }
+
+    private static void library(Context context, String resource) {
+        context.contentType("text/javascript").result(DeskServer.class.getResourceAsStream(resource));
     }
 
     /** Lets a request in, or ends it. */
@@ -97,6 +109,7 @@ public final class DeskServer implements AutoCloseable {
 
     @Override
     public void close() {
+        streams.close();
         server.stop();
         judges.close();
     }

@@ -10,6 +10,9 @@ import java.util.function.Function;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
 
 /**
  * The judges of a desk: one for each net and lookahead, made when it is first asked for. Loading a net keeps nobody waiting
@@ -33,11 +36,15 @@ final class Judges implements AutoCloseable {
 
     /** What a net knows, once it has been loaded. */
     private final class Known {
-        private Knowledge knowledge;
+        private volatile Knowledge knowledge;
 
         synchronized Knowledge get(String net) {
             knowledge = knowledge == null ? load.apply(net) : knowledge;
             return knowledge;
+        }
+
+        boolean loaded() {
+            return knowledge != null;
         }
     }
 
@@ -55,6 +62,18 @@ final class Judges implements AutoCloseable {
     /** What a net knows; each is loaded once. */
     Knowledge knowledge(String net) {
         return known.computeIfAbsent(net, name -> new Known()).get(net);
+    }
+
+    /** Whether a net has been loaded, so that it answers at once. */
+    boolean ready(String net) {
+        Known there = known.get(net);
+        return there != null && there.loaded();
+    }
+
+    /** Loads a net that will be asked soon, and has it answer once, beside everything else. */
+    void prepare(String net) {
+        Question question = Question.of(Position.start(), Roll.of(3, 1)).forMoney();
+        workers.execute(() -> of(net, 0).ask(question, closed::get));
     }
 
     /** The judge that looks so far ahead by a net. */

@@ -62,8 +62,15 @@ public final class CubeWords {
         return verdict(report.values(), report.cube(), report.stakes());
     }
 
-    /** The same of any values. */
-    static String verdict(CubeValues values, CubeState cube, Stakes stakes) {
+    /**
+     * The verdict on a cube in a sentence or two.
+     *
+     * @param values what the actions are worth
+     * @param cube the cube, seen from the side on roll
+     * @param stakes money or a match, seen from the side on roll
+     * @return what to do, and what the opponent should
+     */
+    public static String verdict(CubeValues values, CubeState cube, Stakes stakes) {
         if (!values.mayDouble()) {
             return mayNot(cube, stakes);
         }

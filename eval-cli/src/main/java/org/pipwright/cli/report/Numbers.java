@@ -29,13 +29,23 @@ public final class Numbers {
         return (points < 0 && !nothing(digits) ? "-" : "+") + digits;
     }
 
-    /** What a choice loses, likewise; without a sign for the best. */
-    static String cost(double cost) {
+    /**
+     * What a choice loses, likewise; without a sign for the best.
+     *
+     * @param cost in points, 0 or negative
+     * @return with sign and four decimals
+     */
+    public static String cost(double cost) {
         return signed(cost, size(Math.abs(cost)));
     }
 
-    /** What a choice loses in chances, in per cent to a hundredth; without a sign for the best. */
-    static String percentCost(double cost) {
+    /**
+     * What a choice loses in chances, in per cent to a hundredth; without a sign for the best.
+     *
+     * @param cost a difference of chances, 0 or negative
+     * @return per cent with sign and two decimals
+     */
+    public static String percentCost(double cost) {
         return signed(cost, finePercent(Math.abs(cost)));
     }
 
@@ -58,8 +68,13 @@ public final class Numbers {
         return fixed(100 * chance, 2);
     }
 
-    /** Points per game without a sign, such as a standard error. */
-    static String size(double points) {
+    /**
+     * Points per game without a sign, such as a standard error.
+     *
+     * @param points at least 0
+     * @return with four decimals
+     */
+    public static String size(double points) {
         return fixed(points, 4);
     }
 
@@ -78,8 +93,13 @@ public final class Numbers {
         return fixed(number, 1);
     }
 
-    /** A chance in per cent, to a tenth. */
-    static String percent(double chance) {
+    /**
+     * A chance in per cent, to a tenth.
+     *
+     * @param chance in [0, 1]
+     * @return per cent with one decimal
+     */
+    public static String percent(double chance) {
         return fixed(100 * chance, 1);
     }
 
