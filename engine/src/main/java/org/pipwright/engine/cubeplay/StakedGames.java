@@ -72,7 +72,7 @@ public final class StakedGames {
          * @param planes array that holds the unfinished position
          * @param at index of its first plane
          * @param game the game's cube, seen from the side on roll
-         * @return whether to break the game off here
+         * @return whether to truncate the game here
          */
         boolean ends(int[] planes, int at, CubeGame game);
     }
@@ -154,7 +154,7 @@ public final class StakedGames {
      * @param second the other side
      * @param ties where players' random choices come from
      * @param listener told of each turn; the cube is as it was when the roll was thrown
-     * @param ending whether to break the game off; it is not finished then
+     * @param ending whether to truncate the game; it is not finished then
      * @return points of the first side, negative if it loses them; 0 if the game was truncated
      */
     public int play(

@@ -43,7 +43,7 @@ final class RolloutOptions {
             names = "--truncate",
             paramLabel = "N",
             description =
-                    "Break each game off after N rolls and take the net's value there. Default: play on to the end,"
+                    "Truncate each game after N rolls and take the net's value there. Default: play on to the end,"
                             + " or to where the tables know the rest.")
     private int truncation;
 
