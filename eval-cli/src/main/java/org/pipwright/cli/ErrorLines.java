@@ -11,6 +11,7 @@ import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.matchtable.InvalidMatchTableException;
 import org.pipwright.engine.network.InvalidModelException;
+import org.pipwright.engine.parallel.WorkforceException;
 import org.pipwright.engine.play.IllegalPlayException;
 import org.pipwright.engine.position.InvalidPositionException;
 import org.pipwright.engine.text.Printable;
@@ -23,7 +24,8 @@ final class ErrorLines {
             IllegalPlayException.class,
             InvalidModelException.class,
             InvalidMatchTableException.class,
-            InvalidWorkFileException.class);
+            InvalidWorkFileException.class,
+            WorkforceException.class);
 
     private ErrorLines() {}
 

@@ -21,6 +21,7 @@ import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.NetworkEvaluator;
+import org.pipwright.engine.network.PortableModel;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.search.ChanceCache;
 import org.pipwright.engine.search.Judgement;
@@ -33,16 +34,25 @@ import org.pipwright.engine.search.ParallelLookahead;
  */
 @PublicApi
 public final class Knowledge {
+    private static final Supplier<MatchTable> SHIPPED = () -> Shipped.TABLE;
+
     private final Supplier<PositionEvaluator> evaluators;
+    private final Model model;
     private final EndgameTables tables;
     private final Basis ends;
     private final ExactCube exactCube;
     private final Supplier<MatchTable> matches;
     private ChanceCache memory;
 
+    /** {@code model} is what {@code evaluators} ask; null for those that ask no net. */
     private Knowledge(
-            Supplier<PositionEvaluator> evaluators, EndgameTables tables, Basis ends, Supplier<MatchTable> matches) {
+            Supplier<PositionEvaluator> evaluators,
+            Model model,
+            EndgameTables tables,
+            Basis ends,
+            Supplier<MatchTable> matches) {
         this.evaluators = evaluators;
+        this.model = model;
         this.tables = tables;
         this.ends = ends;
         this.exactCube = tables == null ? null : new ExactCube(tables);
@@ -61,7 +71,7 @@ public final class Knowledge {
      * @return what is known
      */
     public static Knowledge of(Model model) {
-        return of(() -> new NetworkEvaluator(model));
+        return new Knowledge(() -> new NetworkEvaluator(model), model, null, Basis.EXACT, SHIPPED);
     }
 
     /**
@@ -71,7 +81,7 @@ public final class Knowledge {
      * @return what is known
      */
     public static Knowledge of(Supplier<PositionEvaluator> evaluators) {
-        return new Knowledge(evaluators, null, Basis.EXACT, () -> Shipped.TABLE);
+        return new Knowledge(evaluators, null, null, Basis.EXACT, SHIPPED);
     }
 
     /**
@@ -93,7 +103,7 @@ public final class Knowledge {
      * @return what is known
      */
     public Knowledge with(EndgameTables known, Basis weakest) {
-        return new Knowledge(evaluators, known, weakest, matches);
+        return new Knowledge(evaluators, model, known, weakest, matches);
     }
 
     /**
@@ -103,7 +113,7 @@ public final class Knowledge {
      * @return what is known
      */
     public Knowledge with(MatchTable table) {
-        return new Knowledge(evaluators, tables, ends, () -> table);
+        return new Knowledge(evaluators, model, tables, ends, () -> table);
     }
 
     /**
@@ -151,6 +161,20 @@ public final class Knowledge {
      */
     public Function<Stakes, CubeTerms> terms() {
         return new TermsByStakes(this::terms);
+    }
+
+    /**
+     * The same for other machines. Their tables, where these know any, are the standard ones.
+     *
+     * @return what can be sent to them
+     * @throws IllegalStateException if what values positions is no net, which cannot be sent
+     */
+    public PortableKnowledge portable() {
+        if (model == null) {
+            throw new IllegalStateException("only what a net knows can be sent to other machines");
+        }
+        return new PortableKnowledge(
+                new PortableModel(model), tables == null ? null : ends, matches == SHIPPED ? null : matches.get());
     }
 
     /** What the lookahead of all judges has found; made at first need. */

@@ -1,5 +1,8 @@
 package org.pipwright.engine.matchtable;
 
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
+import java.io.Serializable;
 import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.score.MatchScore;
@@ -10,7 +13,9 @@ import org.pipwright.engine.score.MatchScore;
  * endings, as far as that has been asked for.
  */
 @PublicApi
-public final class MatchTable {
+public final class MatchTable implements Serializable {
+    private static final long serialVersionUID = 1;
+
     /** How far two chances of the same score seen from both sides may be from 1, before they are reconciled. */
     private static final double SLACK = 0.02;
 
@@ -18,7 +23,7 @@ public final class MatchTable {
     private final double[] postCrawford;
 
     /** What these chances make of the last rolls of a game, as far as it has been asked for. */
-    private final MatchEndings endings = new MatchEndings(this);
+    private final transient MatchEndings endings = new MatchEndings(this);
 
     /**
      * A table.
@@ -63,6 +68,26 @@ public final class MatchTable {
         if (finished) {
             requireOrder();
         }
+    }
+
+    private MatchTable(Written written) {
+        chances = written.chances;
+        postCrawford = written.postCrawford;
+    }
+
+    /** A table on its way: reconciled already, which done twice could change last bits. */
+    private record Written(double[][] chances, double[] postCrawford) implements Serializable {
+        private Object readResolve() {
+            return new MatchTable(this);
+        }
+    }
+
+    private Object writeReplace() {
+        return new Written(chances, postCrawford);
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("a match table is written as its chances");
     }
 
     private void requireOrder() {

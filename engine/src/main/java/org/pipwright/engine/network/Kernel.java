@@ -17,6 +17,11 @@ abstract class Kernel {
         static final Kernel KERNEL = choose(System.getProperty(PROPERTY, "auto"));
     }
 
+    /** What tells it from other kernels that round otherwise, such as {@code plain}. */
+    String name() {
+        return "plain";
+    }
+
     /** {@code out[j] = max(floor, base[j] + sum over r < n of scales[r] * rows[r][j])}. */
     abstract void accumulate(float[] base, float[][] rows, float[] scales, int n, float floor, float[] out);
 

@@ -16,6 +16,11 @@ final class VectorKernel extends Kernel {
     private static final int LENGTH = SPECIES.length();
 
     @Override
+    String name() {
+        return "vectors of " + LENGTH + " floats";
+    }
+
+    @Override
     void accumulate(float[] base, float[][] rows, float[] scales, int n, float floor, float[] out) {
         FloatVector least = FloatVector.broadcast(SPECIES, floor);
         int j = 0;

@@ -1,14 +1,12 @@
 package org.pipwright.cli.command;
 
 import java.util.List;
-import org.pipwright.cli.batch.Batch;
+import org.pipwright.cli.batch.Lines;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.OddsReport;
 import org.pipwright.engine.evaluation.Basis;
-import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
-import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.network.Model;
@@ -68,6 +66,7 @@ public final class OddsCommand extends CliCommand {
             return batch();
         }
         position.requireOne(List.of());
+        search.refuseCluster();
         if (games.given()) {
             search.refuse("--rollout asks the games instead: give one of them");
         }
@@ -85,16 +84,8 @@ public final class OddsCommand extends CliCommand {
         PositionsArgument.refuse(games.given(), "--rollout");
         PositionsArgument.refuse(search.time().isPresent(), "--seconds");
         Model model = net.load();
-        NetLabel label = NetLabel.of(net.name(), model);
-        Knowledge knowledge = search.knowledge(model, console());
-        Effort effort = search.effort();
-        Batch lines = new Batch(false, effort.lookahead() == 0 ? PIECE : 1);
-        return position.answer(
-                lines,
-                console(),
-                search.threads(),
-                search.stats(),
-                () -> new OddsLines(new Judge(knowledge, 1), label, effort));
+        Lines lines = new OddsLines(NetLabel.of(net.name(), model));
+        return search.batch(position, false, lines, search.knowledge(model, console()), PIECE, console());
     }
 
     private OddsReport report(Position from) {

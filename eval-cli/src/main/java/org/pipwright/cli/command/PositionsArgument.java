@@ -7,8 +7,6 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.Supplier;
-import org.pipwright.cli.batch.Answerer;
 import org.pipwright.cli.batch.Batch;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
@@ -92,10 +90,10 @@ final class PositionsArgument {
      *
      * @param tell whether to say how fast it went
      */
-    int answer(Batch lines, Console console, int threads, boolean tell, Supplier<Answerer> hire) {
+    int answer(Batch lines, Console console, boolean tell) {
         long began = System.nanoTime();
-        try {
-            run(lines, console.in(), console.out(), threads, hire);
+        try (lines) {
+            run(lines, console.in(), console.out());
         } catch (IOException e) {
             throw new UserError("cannot read '" + batch + "': it is missing, a folder, or not yours to read");
         }
@@ -116,15 +114,14 @@ final class PositionsArgument {
         return 0;
     }
 
-    private void run(Batch lines, InputStream stdin, PrintWriter out, int threads, Supplier<Answerer> hire)
-            throws IOException {
+    private void run(Batch lines, InputStream stdin, PrintWriter out) throws IOException {
         if (batch.equals(STDIN)) {
-            lines.run(stdin, out, threads, hire);
+            lines.run(stdin, out);
             return;
         }
         // Unlike a channel's stream, this one can say of a pipe too how much is at hand.
         try (InputStream in = new FileInputStream(batch)) {
-            lines.run(in, out, threads, hire);
+            lines.run(in, out);
         }
     }
 }

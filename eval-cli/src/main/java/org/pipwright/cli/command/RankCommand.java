@@ -2,7 +2,7 @@ package org.pipwright.cli.command;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.pipwright.cli.batch.Batch;
+import org.pipwright.cli.batch.Lines;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.report.NetLabel;
@@ -11,7 +11,6 @@ import org.pipwright.cli.report.RankReport;
 import org.pipwright.cli.report.RankText;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.explain.Explanation;
-import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.PlayVerdict;
@@ -124,6 +123,7 @@ public final class RankCommand extends CliCommand {
         if (position.many()) {
             return batch();
         }
+        search.refuseCluster();
         Position read = position.read(console());
         if (read.finished()) {
             throw new UserError("the game is over in this position: there is no roll to play");
@@ -149,14 +149,8 @@ public final class RankCommand extends CliCommand {
         NetLabel label = NetLabel.of(net.name(), model);
         // Before the first line, so that what is wrong with the options is said once.
         Knowledge knowledge = cube.knowledge(search.knowledge(model, console()));
-        Effort effort = search.effort();
-        Batch lines = new Batch(true, effort.lookahead() == 0 ? PIECE : 1);
-        return position.answer(
-                lines,
-                console(),
-                search.threads(),
-                search.stats(),
-                () -> new RankLines(new Judge(knowledge, 1), label, effort, cube::about, roll, most()));
+        Lines lines = new RankLines(label, cube::about, roll, most());
+        return search.batch(position, true, lines, knowledge, PIECE, console());
     }
 
     private int most() {

@@ -3,13 +3,17 @@ package org.pipwright.cli.command;
 import java.time.Duration;
 import java.util.Locale;
 import java.util.Optional;
+import org.pipwright.cli.batch.Batch;
+import org.pipwright.cli.batch.Lines;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.QuestionTrade;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.search.LookaheadSettings;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -46,6 +50,9 @@ final class SearchOptions {
 
     @Mixin
     private TablesOption tables;
+
+    @Mixin
+    private ClusterOption cluster;
 
     private long began;
 
@@ -103,6 +110,28 @@ final class SearchOptions {
     Judge judge(Knowledge knowledge) {
         began = System.nanoTime();
         return new Judge(knowledge, threads());
+    }
+
+    /** Has a batch answered, here or on a cluster; {@code piece} is how many lines without lookahead are nothing to speak of. */
+    int batch(
+            PositionsArgument positions, boolean rolls, Lines lines, Knowledge knowledge, int piece, Console console) {
+        Effort effort = effort();
+        int some = effort.lookahead() == 0 ? piece : 1;
+        if (!cluster.given()) {
+            Batch batch = Batch.here(rolls, lines, () -> new Judge(knowledge, 1), threads(), effort, some);
+            return positions.answer(batch, console, stats);
+        }
+        try (Workforce workforce = cluster.open(console)) {
+            QuestionTrade trade = new QuestionTrade(workforce.share(knowledge.portable()), effort);
+            return positions.answer(Batch.elsewhere(rolls, lines, workforce, trade, some), console, stats);
+        }
+    }
+
+    /** Refuses a cluster for a single question, which this machine's threads answer sooner. */
+    void refuseCluster() {
+        if (cluster.given()) {
+            throw new UserError("--cluster is for many positions: give --batch, or leave it out");
+        }
     }
 
     /** After a search: what it took, if asked for. */

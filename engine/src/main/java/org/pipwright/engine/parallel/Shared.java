@@ -1,0 +1,18 @@
+package org.pipwright.engine.parallel;
+
+import java.io.Serializable;
+
+/**
+ * Something large that a {@link Workforce} sends once to each of its machines, however many tasks need it.
+ *
+ * @param <V> type of it
+ */
+@FunctionalInterface
+public interface Shared<V extends Serializable> extends Serializable {
+    /**
+     * The thing itself, the same object for all threads of a machine; not to be changed.
+     *
+     * @return the thing
+     */
+    V get();
+}

@@ -1,0 +1,80 @@
+package org.pipwright.cluster;
+
+import java.net.InetAddress;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.Consumer;
+import org.apache.spark.SparkConf;
+import org.apache.spark.api.java.JavaSparkContext;
+import org.pipwright.engine.parallel.Workforce;
+import org.pipwright.engine.parallel.WorkforceException;
+import org.pipwright.engine.parallel.Workforces;
+
+/** Starts a Spark application of its own for whoever asks for a workforce. */
+public final class SparkWorkforces implements Workforces {
+    /** A master that knows the secret answers in a second or two; Spark itself would go on trying for a minute. */
+    private static final int PATIENCE_SECONDS = 30;
+
+    /** Made by {@link java.util.ServiceLoader}. */
+    public SparkWorkforces() {
+        // Nothing is needed before somebody asks.
+    }
+
+    @Override
+    public Workforce open(String master, Map<String, String> settings, Consumer<String> notes) {
+        Master where = Master.parse(master);
+        InetAddress here = where.local() ? InetAddress.getLoopbackAddress() : where.requireThere();
+        SparkLog.quiet();
+        return new SparkWorkforce(started(where, conf(where, here, settings)), notes, () -> SparkLog.tell(notes));
+    }
+
+    /** What the user has set comes before what is set here. */
+    private static SparkConf conf(Master master, InetAddress here, Map<String, String> settings) {
+        SparkConf conf = new SparkConf()
+                .setMaster(master.url())
+                .setAppName("Pipwright")
+                .set("spark.ui.enabled", "false")
+                .set("spark.ui.showConsoleProgress", "false")
+                // Workers call this process back, where the master could be reached from.
+                .set("spark.driver.host", here.getHostAddress())
+                .set("spark.driver.bindAddress", here.getHostAddress())
+                // No task is nearer to its data than another.
+                .set("spark.locality.wait", "0");
+        if (!master.local() && !Build.jars().isEmpty()) {
+            conf.set("spark.jars", String.join(",", Build.jars()));
+        }
+        settings.forEach(conf::set);
+        return conf;
+    }
+
+    private static JavaSparkContext started(Master master, SparkConf conf) {
+        CompletableFuture<JavaSparkContext> starting = new CompletableFuture<>();
+        Thread thread = new Thread(() -> start(conf, starting), "pipwright-cluster");
+        thread.setDaemon(true);
+        thread.start();
+        try {
+            return starting.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+        } catch (TimeoutException e) {
+            throw new WorkforceException(
+                    "something listens at '" + master.url() + "', but does not answer as a master of"
+                            + " Spark " + org.apache.spark.package$.MODULE$.SPARK_VERSION()
+                            + " with this secret: check --cluster-settings and the port");
+        } catch (ExecutionException e) {
+            throw new WorkforceException("Spark cannot start: " + Failures.line(e.getCause()));
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new WorkforceException("interrupted while Spark was starting");
+        }
+    }
+
+    private static void start(SparkConf conf, CompletableFuture<JavaSparkContext> starting) {
+        try {
+            starting.complete(new JavaSparkContext(conf));
+        } catch (RuntimeException | Error e) {
+            starting.completeExceptionally(e);
+        }
+    }
+}
