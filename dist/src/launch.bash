@@ -118,7 +118,7 @@ is_long() {
     esac
     for word in "$@"; do
         case $word in
-            --batch | --batch=* | --lookahead | --lookahead=* | --seconds | --seconds=* | --rollout | --rollout=*) return 0 ;;
+            --batch | --batch=* | --lookahead | --lookahead=* | --seconds | --seconds=* | --rollout | --rollout=* | --cluster | --cluster=*) return 0 ;;
         esac
     done
     return 1

@@ -141,6 +141,34 @@ class LauncherTest {
         }
     }
 
+    /** Spark comes in where a cluster is asked for, with its version of what both have and what it needs of Java. */
+    @ParameterizedTest
+    @ValueSource(strings = {"rank --batch - --cluster local[2]", "duel a b --cluster=spark://localhost:7077"})
+    void aClusterHasAClassPathOfItsOwn(String line) throws Exception {
+        Path home = checkout("a checkout");
+        Path build = home.resolve(".pipwright/build-1");
+        Files.writeString(
+                build.resolve("classpath"),
+                "one.jar:commons-io-1.0.jar:commons-io-extra-2.jar:slf4j-simple-2.0.jar:\n");
+        Path module = home.resolve("nn-training/cluster");
+        Files.createDirectories(module.resolve("src/main"));
+        Files.createFile(module.resolve("pom.xml"));
+        Path cluster = Files.createDirectories(build.resolve("cluster-1"));
+        Files.writeString(build.resolve("cluster"), "cluster-1\n");
+        Files.writeString(cluster.resolve("classpath"), "cluster-0.jar:commons-io-1.1.jar:spark-core_2.13-4.jar:\n");
+        Files.createFile(cluster.resolve("stamp"));
+        Run run = start(home, line.split(" "));
+        assertEquals("", run.err());
+        String own = build + "/lib/one.jar:" + build + "/lib/commons-io-extra-2.jar:" + cluster
+                + "/jars/cluster-0.jar:" + cluster + "/jars/commons-io-1.1.jar:" + cluster
+                + "/jars/spark-core_2.13-4.jar";
+        assertTrue(run.out().lines().toList().contains(own), run.out());
+        assertTrue(run.out().contains("--add-opens=java.base/sun.nio.ch=ALL-UNNAMED"), run.out());
+        Run other = start(home, "rank", "--batch", "-");
+        assertFalse(other.out().contains("spark"), other.out());
+        assertFalse(other.out().contains("sun.nio.ch"), other.out());
+    }
+
     @Test
     void aPathThatJavaCannotTakeIsRefused() throws Exception {
         Path home = checkout("a:b");

@@ -16,7 +16,7 @@ import org.pipwright.engine.parallel.Workforces;
 /** Starts a Spark application of its own for whoever asks for a workforce. */
 public final class SparkWorkforces implements Workforces {
     /** A master that knows the secret answers in a second or two; Spark itself would go on trying for a minute. */
-    private static final int PATIENCE_SECONDS = 30;
+    private static final int PATIENCE_SECONDS = 45;
 
     /** Made by {@link java.util.ServiceLoader}. */
     public SparkWorkforces() {
@@ -56,7 +56,7 @@ public final class SparkWorkforces implements Workforces {
         thread.setDaemon(true);
         thread.start();
         try {
-            return starting.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+            return master.local() ? starting.get() : starting.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
         } catch (TimeoutException e) {
             throw new WorkforceException(
                     "something listens at '" + master.url() + "', but does not answer as a master of"

@@ -1,0 +1,67 @@
+package org.pipwright.cluster;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.cli.CommandRun;
+
+/** Commands print with {@code --cluster} what they print without. */
+class CommandsOnClusterTest {
+    private static final String LINES =
+            "start 3-1\n\nstart\nstart 6-4 # which play?\n{\"position\":\"start\",\"roll\":\"6-2\"}\nno position\n"
+                    + "5@8 4@7 3@6 3@10 / 5@8 4@7 3@6 3@11 5-2\n5@1 / 3@2 1-1\n";
+
+    @TempDir
+    Path folder;
+
+    /** Else the first command that needs the tables says that it builds them. */
+    @BeforeAll
+    static void buildTables() {
+        assertEquals(0, CommandRun.of("", "tables").code());
+    }
+
+    private static CommandRun assertSame(String input, String line) {
+        CommandRun here = CommandRun.of(input, line);
+        assertEquals(here, CommandRun.of(input, line + " --cluster local[2]"));
+        return here;
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "rank --batch - --net fifth --top 2 --lookahead 1",
+                "rank --batch - --net fifth --away 3,5",
+                "odds --batch - --net fifth"
+            })
+    void batches(String line) {
+        assertTrue(assertSame(LINES, line).out().lines().count() == 7);
+    }
+
+    private static void assertRefused(String line, String start) {
+        CommandRun run = CommandRun.of("", line);
+        assertEquals(2, run.code());
+        assertEquals("", run.out());
+        assertEquals(1, run.err().lines().count(), run.err());
+        assertTrue(run.err().startsWith("pipwright: " + start), run.err());
+    }
+
+    @Test
+    void whatIsNoClusterIsSaidInALine() throws IOException {
+        Path settings = folder.resolve("none.properties");
+        assertRefused("odds --batch - --cluster nowhere", "no master can be called 'nowhere'");
+        assertRefused("odds --batch - --cluster spark://127.0.0.1:1", "no master answers at 'spark://127.0.0.1:1'");
+        assertRefused("odds start --cluster local[2]", "--cluster is for many positions");
+        assertRefused("odds --batch - --cluster-settings x", "--cluster-settings is for a cluster");
+        assertRefused("odds --batch - --cluster local --cluster-settings " + settings, "cannot read '" + settings);
+        Files.writeString(settings, "spark.task.cpus none\n");
+        assertRefused("odds --batch - --cluster local --cluster-settings " + settings, "Spark cannot start: ");
+    }
+}
