@@ -32,6 +32,7 @@ class ArchitectureTest {
             "explain",
             "features",
             "files",
+            "judge",
             "measures",
             "network",
             "parallel",
