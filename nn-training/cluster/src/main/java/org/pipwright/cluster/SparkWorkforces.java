@@ -27,8 +27,8 @@ public final class SparkWorkforces implements Workforces {
     public Workforce open(String master, Map<String, String> settings, Consumer<String> notes) {
         Master where = Master.parse(master);
         InetAddress here = where.local() ? InetAddress.getLoopbackAddress() : where.requireThere();
-        SparkLog.quiet();
-        return new SparkWorkforce(started(where, conf(where, here, settings)), notes, () -> SparkLog.tell(notes));
+        SparkLog log = SparkLog.quiet();
+        return new SparkWorkforce(started(where, conf(where, here, settings)), notes, () -> log.tell(notes));
     }
 
     /** What the user has set comes before what is set here. */
