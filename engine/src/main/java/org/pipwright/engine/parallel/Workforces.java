@@ -27,6 +27,6 @@ public interface Workforces {
         return ServiceLoader.load(Workforces.class)
                 .findFirst()
                 .orElseThrow(() -> new WorkforceException(
-                        "what works with a cluster is not on the class path: the script pipwright brings it"));
+                        "what works with a cluster is not here: the script pipwright of the sources brings it"));
     }
 }
