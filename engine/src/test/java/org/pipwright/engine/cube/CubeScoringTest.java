@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Set;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -14,6 +15,7 @@ import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.score.MatchScore;
 
 /** What games come to at each cube level: worked cases from the rules. */
+@Tag("fast")
 class CubeScoringTest {
     private static final Stakes NO_JACOBY = new MoneyStakes(false, false);
 

@@ -4,10 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
 
+@Tag("fast")
 class EfficiencyByRegimeTest {
     @Test
     void aLongerRaceUsesTheCubeBetter() {

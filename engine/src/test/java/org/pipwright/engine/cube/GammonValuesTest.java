@@ -3,6 +3,7 @@ package org.pipwright.engine.cube;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.matchtable.MatchTerms;
@@ -10,6 +11,7 @@ import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.score.MatchScore;
 
 /** Gammon values by hand. */
+@Tag("fast")
 class GammonValuesTest {
     private static final MatchTable TABLE = ShippedMatchTable.load();
 

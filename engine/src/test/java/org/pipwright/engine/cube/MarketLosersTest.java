@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.function.BiPredicate;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
@@ -16,6 +17,7 @@ import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Roll;
 
 /** The share of market losers against a plain count. */
+@Tag("fast")
 class MarketLosersTest {
     private static final PositionEvaluator EVALUATOR = new RaceEvaluator();
     private static final List<Position> POSITIONS = Stream.of(

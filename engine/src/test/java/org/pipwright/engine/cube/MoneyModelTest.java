@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -11,6 +12,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.evaluation.Outcomes;
 
 /** Money values over all chances to win: theory, symmetry, the Jacoby rule. */
+@Tag("fast")
 class MoneyModelTest {
     private static final CubeState OWNED = new CubeState(2, CubeOwner.ME);
     private static final CubeState THEIRS = new CubeState(2, CubeOwner.THEM);

@@ -5,11 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** The general take-point model: its printed form, its limits, and the identities that define its points. */
+@Tag("fast")
 class TakePointModelTest {
     /** The take point is the form printed in Janowski 1993; the other columns follow from the definitions. */
     @ParameterizedTest

@@ -5,12 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Games of a fair walk: the continuous limit of the theory, dead cubes, and play by the rules it finds. */
+@Tag("fast")
 class WalkGameTest {
     /** Money without gammons; levels of the cube beyond the given one are dead. */
     private static Payoffs money(int lastTurnable) {

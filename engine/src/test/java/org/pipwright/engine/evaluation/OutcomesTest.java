@@ -4,11 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Six chances: what they sum to, and what is refused. */
+@Tag("fast")
 class OutcomesTest {
     private static final Outcomes SOME = new Outcomes(0.4, 0.15, 0.01, 0.35, 0.08, 0.01);
 

@@ -13,12 +13,14 @@ import java.util.SplittableRandom;
 import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.naive.NaiveBoard;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.regime.RandomBoards;
 
 /** Pairs against a search through all places of both sides. */
+@Tag("fast")
 class FacingPairsTest {
     /** All pairs there can be, in order; a pair's number is its place in the list. */
     private static final List<String> NUMBERED = numbered();

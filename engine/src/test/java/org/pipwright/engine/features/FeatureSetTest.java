@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -16,6 +17,7 @@ import org.pipwright.engine.naive.NaiveRules;
 import org.pipwright.engine.regime.RandomBoards;
 
 /** Whole inputs against an encoder written from the description of the sets. */
+@Tag("fast")
 class FeatureSetTest {
     private static final int BOARDS = 1_000;
     private static final int PAD = 3;

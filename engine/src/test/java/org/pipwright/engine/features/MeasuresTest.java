@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.BitSet;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -13,6 +14,7 @@ import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.regime.RandomBoards;
 
 /** The measures agree with their definitions, and take every value they can. */
+@Tag("fast")
 class MeasuresTest {
     private static final int BOARDS = 20_000;
 

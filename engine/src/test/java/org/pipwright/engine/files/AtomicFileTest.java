@@ -17,10 +17,12 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A file is written whole or not at all, and nothing else is left behind. */
+@Tag("fast")
 class AtomicFileTest {
     @TempDir
     Path folder;

@@ -13,12 +13,14 @@ import java.nio.file.attribute.FileTime;
 import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Part files go with their process, at the latest when the folder is next looked through. */
+@Tag("fast")
 class PartFileTest {
     private static final String NAME = ".a.01234567-89ab-cdef-0123-456789abcdef.part";
 

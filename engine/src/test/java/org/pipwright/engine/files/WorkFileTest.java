@@ -12,10 +12,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Which lines are whose; damage and forgery are tested with the files of rollouts and reviews. */
+@Tag("fast")
 class WorkFileTest {
     private static final WorkFile.Kind KIND = new WorkFile.Kind("sum", "some-sum 3", "sum ", 1000);
     private static final List<String> JUDGE = List.of("net a");

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -18,6 +19,7 @@ import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.regime.Source;
 import org.pipwright.engine.roll.Roll;
 
+@Tag("fast")
 class ContactMeasuresTest {
     /** Shots at a lone blot so many pips away with nothing between, of 36 (common practice, checked by counting). */
     @ParameterizedTest

@@ -5,11 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.function.IntPredicate;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.engine.cube.CubeAction;
 
+@Tag("fast")
 class PipRaceTest {
     /** Percentages to a tenth; one of them was rounded twice. */
     private static final double ROUNDED = 0.06;

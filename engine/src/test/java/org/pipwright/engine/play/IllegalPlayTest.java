@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -13,6 +14,7 @@ import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Roll;
 
 /** Every reason why a play is refused, word for word. */
+@Tag("fast")
 class IllegalPlayTest {
     private static final String EXAMPLE = "write it like 8/5 6/5, 13/7*, bar/22, 6/off(2) or no play";
 

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -20,6 +21,7 @@ import org.pipwright.engine.roll.Roll;
  * ply; lines and distinct positions after two. The expected numbers come from the naive generator, which is run again
  * here for one ply.
  */
+@Tag("fast")
 class PerftTest {
     private static final int POSITIONS = 12;
 

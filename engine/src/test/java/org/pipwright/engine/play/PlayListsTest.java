@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -16,6 +17,7 @@ import org.pipwright.engine.naive.NaivePlayGenerator;
 import org.pipwright.engine.position.Planes;
 
 /** Complete play lists of two- and three-checker games that two other implementations computed from the rules. */
+@Tag("fast")
 class PlayListsTest {
     private static final int ROWS_EACH = 100;
 

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -13,6 +14,7 @@ import org.pipwright.engine.naive.NaiveRules;
 import org.pipwright.engine.regime.RandomBoards;
 
 /** Every plane operation against the same thing on plain counts. */
+@Tag("fast")
 class PlanesTest {
     private static final int BOARDS = 20_000;
 

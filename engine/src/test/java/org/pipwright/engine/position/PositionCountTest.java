@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -19,6 +20,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * <p>The formula: a side with j of its n checkers on exactly k of the 24 points does so in C(24, k) C(j - 1, k - 1) ways;
  * the other side then has 24 - k points and its extra places (bar, off) for its n checkers.
  */
+@Tag("fast")
 class PositionCountTest {
     @Test
     void fifteenCheckersGiveTheKnownCounts() {

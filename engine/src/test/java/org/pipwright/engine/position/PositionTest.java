@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -18,6 +19,7 @@ import org.pipwright.engine.naive.NaiveRules;
 import org.pipwright.engine.regime.RandomBoards;
 
 /** Position against plain counts, and what it refuses. */
+@Tag("fast")
 class PositionTest {
     private static final int BOARDS = 20_000;
 

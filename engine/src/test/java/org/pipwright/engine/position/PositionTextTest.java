@@ -12,12 +12,14 @@ import java.util.List;
 import java.util.Random;
 import java.util.SplittableRandom;
 import java.util.function.Supplier;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.play.RandomWalk;
 
+@Tag("fast")
 class PositionTextTest {
     private static final String START = "5@6 3@8 5@13 2@24 / 5@6 3@8 5@13 2@24";
 

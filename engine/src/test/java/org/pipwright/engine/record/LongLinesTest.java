@@ -9,6 +9,7 @@ import java.util.Random;
 import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -17,6 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * Readers take time in proportion to the text, whatever the length of its lines. The limit of these tests is no measurement:
  * in proportion they take a moment, with the square of the length hours.
  */
+@Tag("fast")
 class LongLinesTest {
     private static final int LONG = 1_000_000;
     private static final Duration HANGS = Duration.ofMinutes(2);

@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -17,6 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * Seeded dice are fair and repeatable. The chi-square limits are so wide that about one fair stream in a million exceeds
  * them, and the seeds are fixed: a failure means that the dice changed for the worse.
  */
+@Tag("fast")
 class DiceTest {
     /** Exceeded by chi-square with 20 degrees of freedom about once in a million. */
     private static final double LIMIT_20 = 65;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.naive.NaiveBoard;
 import org.pipwright.engine.naive.NaivePlayGenerator;
@@ -15,6 +16,7 @@ import org.pipwright.engine.roll.Roll;
  * In the game of one checker a side every position can be followed to every end. An outcome that can be reached is never
  * ruled out in any of its 601 unfinished positions.
  */
+@Tag("fast")
 class TinyGameOutcomesTest {
     private static final int UNFINISHED = 601;
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
@@ -15,6 +16,7 @@ import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Roll;
 
 /** What every player knows, by examples of our own. Common practice, no source. */
+@Tag("fast")
 class TradeFactsTest {
     @Test
     void theStartHas15CheckersASideAnd167Pips() {

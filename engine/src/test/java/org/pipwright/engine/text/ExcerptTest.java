@@ -2,8 +2,10 @@ package org.pipwright.engine.text;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
+@Tag("fast")
 class ExcerptTest {
     @Test
     void shortTextIsKeptOnOneLineWithoutControlCharacters() {
