@@ -79,9 +79,7 @@ class DrillSheetTest {
             int printed = pdf.split("/Type /Page\\b(?!s)", -1).length - 1;
             assertEquals(questionPages + 1, page.locator(".page").count());
             assertTrue(printed > questionPages && printed <= questionPages + (count + 1) / 2, printed + " pages");
-            assertEquals(
-                    theme.equals("hitting") ? 2 * count : count,
-                    texts(page, ".answers .why").size());
+            assertEquals(3 * count, texts(page, ".answers .said").size());
         }
     }
 }

@@ -14,6 +14,7 @@ import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.score.MatchScore;
@@ -82,7 +83,8 @@ final class CubeExaminer implements Examiner {
     }
 
     private Optional<CubeExercise> examined(long game, Case asked, Effort effort, double share) {
-        CubeValues values = values(asked, asked.stakes, effort);
+        Verdict verdict = verdict(asked, asked.stakes, effort);
+        CubeValues values = verdict.cube();
         CubeAction theirs = CubeExercise.right(asked.by(weaker), asked.answering);
         CubeExercise question = new CubeExercise(
                 new Origin.OwnGame(game),
@@ -95,19 +97,22 @@ final class CubeExaminer implements Examiner {
                 theirs);
         boolean hard = settings.clarity().met(question, share);
         boolean sensible = -values.cost(CubeAction.DOUBLE) <= (asked.answering ? SENSIBLE : DOUBTFUL) * question.unit();
-        return hard && sensible && scoreMatters(asked, effort, question) ? Optional.of(question) : Optional.empty();
+        boolean lesson = Lesson.in(question, settings.theme(), verdict.outcomes(), settings.clarity());
+        return hard && sensible && lesson && scoreMatters(asked, effort, question)
+                ? Optional.of(question)
+                : Optional.empty();
     }
 
     private boolean scoreMatters(Case asked, Effort effort, CubeExercise question) {
         if (settings.theme() != Theme.MATCH_SCORES) {
             return true;
         }
-        CubeValues there = values(asked, MoneyStakes.USUAL, effort);
+        CubeValues there = verdict(asked, MoneyStakes.USUAL, effort).cube();
         return CubeExercise.right(there, question.answering()) != question.best();
     }
 
-    private CubeValues values(Case asked, Stakes stakes, Effort effort) {
+    private Verdict verdict(Case asked, Stakes stakes, Effort effort) {
         Question question = Question.before(asked.position).with(stakes, asked.cube);
-        return judge.ask(question, effort, progress).cube();
+        return judge.ask(question, effort, progress);
     }
 }

@@ -37,7 +37,8 @@ final class PlayExaminer implements Examiner {
                         Question.of(position, moment.roll()),
                         Optional.of(other),
                         (exercise, share) -> settings.clarity().met(exercise, share)
-                                && settings.theme().setsApart(exercise))
+                                && settings.theme().setsApart(exercise)
+                                && Lesson.in(exercise, settings.clarity()))
                 .map(exercise -> exercise);
     }
 }

@@ -6,6 +6,7 @@ import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Progress;
@@ -63,7 +64,7 @@ final class SelectionWorker implements AutoCloseable {
     private boolean about(Theme theme, CubeExercise exercise) {
         switch (theme) {
             case RACE_DOUBLES:
-                return !exercise.answering();
+                return !exercise.answering() && Lesson.raceDouble(exercise, chances(exercise));
             case TAKES_AND_PASSES:
                 return exercise.answering();
             default:
@@ -75,6 +76,11 @@ final class SelectionWorker implements AutoCloseable {
     private boolean scoreMatters(CubeExercise exercise) {
         Question money = Question.before(exercise.position()).with(MoneyStakes.USUAL, exercise.cube());
         return CubeExercise.right(values(money), exercise.answering()) != exercise.best();
+    }
+
+    private Outcomes chances(CubeExercise exercise) {
+        Question before = Question.before(exercise.position());
+        return judge.ask(before, settings.clarity().effort(), progress).outcomes();
     }
 
     private CubeValues values(Question question) {

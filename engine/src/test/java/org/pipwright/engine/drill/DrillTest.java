@@ -1,6 +1,7 @@
 package org.pipwright.engine.drill;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -97,6 +98,8 @@ class DrillTest {
                     .orElseThrow();
             assertEquals(weak.cost(), question.cost(), 1e-6);
             assertEquals(ranking.size(), question.ranking().size());
+            assertTrue(ranking.size() >= 4, "little to choose");
+            assertTrue(question.margin() <= 0.03 + 0.3, "a plain answer");
             assertTrue(theme.setsApart(
                     question.position(),
                     ranking.get(0).play().result(),
@@ -112,6 +115,12 @@ class DrillTest {
         assertEquals(-question.cost(), question.margin(), "there are two choices");
         assertEquals(theme == Theme.MATCH_SCORES, question.stakes() instanceof MatchStakes);
         assertTrue(question.answering() ? theme != Theme.RACE_DOUBLES : theme != Theme.TAKES_AND_PASSES);
+        assertTrue(question.margin() <= 0.03 + 0.3, "a plain answer");
+        if (theme == Theme.RACE_DOUBLES) {
+            double win = new LeaningEvaluator().evaluate(question.position()).win();
+            assertTrue(win >= 0.5 && win <= 0.95, "nothing to decide at " + win);
+            assertFalse(question.values().tooGood());
+        }
         double doubling = -question.cost(CubeAction.DOUBLE);
         assertTrue(doubling <= (question.answering() ? 0.1 : 0.4));
         if (theme == Theme.MATCH_SCORES) {

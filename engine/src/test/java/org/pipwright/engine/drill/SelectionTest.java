@@ -156,13 +156,19 @@ class SelectionTest {
         }
         CubeExercise cube = (CubeExercise) exercise;
         if (theme != Theme.MATCH_SCORES) {
-            return cube.answering() == (theme == Theme.TAKES_AND_PASSES);
+            return theme == Theme.TAKES_AND_PASSES ? cube.answering() : !cube.answering() && lesson(cube);
         }
         try (Judge judge = new Judge(KNOWLEDGE, 1)) {
             Question money = Question.before(cube.position()).with(MoneyStakes.USUAL, cube.cube());
             return cube.stakes() instanceof MatchStakes
                     && CubeExercise.right(judge.ask(money, Effort.STATIC).cube(), cube.answering()) != cube.best();
         }
+    }
+
+    /** The whole game is open, and there is no gammon to play on for. */
+    private static boolean lesson(CubeExercise cube) {
+        double win = new LeaningEvaluator().evaluate(cube.position()).win();
+        return win >= 0.5 && win <= 0.95 && !cube.values().tooGood();
     }
 
     @Test

@@ -7,6 +7,7 @@ import org.pipwright.cli.picture.Caption;
 import org.pipwright.cli.picture.Drawing;
 import org.pipwright.cli.picture.Scene;
 import org.pipwright.cli.picture.Theme;
+import org.pipwright.cli.picture.View;
 import org.pipwright.cli.report.SceneText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -27,6 +28,7 @@ import picocli.CommandLine.Option;
             "Examples:",
             "  pipwright draw 2@6 1@bar / 3@4 2@20 of 5",
             "  pipwright draw start --roll 3-1 --play \"8/5 6/5\" --svg opening.svg",
+            "  pipwright draw 5@6 3@8 5@13 2@24 / 6@6 4@8 3@13 2@22 --hide pips --home left",
             "  pipwright draw 1@5 1@2 / 1@6 --cube 2 --owner me --theme print --png cube.png"
         })
 public final class DrawCommand extends CliCommand {
@@ -38,6 +40,9 @@ public final class DrawCommand extends CliCommand {
 
     @Option(names = "--caption", paramLabel = "TEXT", description = "A text below the board.")
     private String caption;
+
+    @Mixin
+    private ViewOptions views;
 
     @Mixin
     private PictureOptions pictures;
@@ -57,11 +62,12 @@ public final class DrawCommand extends CliCommand {
         if (caption != null && caption.length() > Caption.LIMIT) {
             throw new UserError("--caption has " + caption.length() + " characters: at most " + Caption.LIMIT);
         }
+        View view = views.view();
         Scene scene = options.scene(position.read(console()));
         if (pictures.wanted()) {
-            pictures.write(drawing(scene, pictures.theme()), out());
+            pictures.write(drawing(scene, view, pictures.theme()), out());
         } else {
-            SceneText.write(scene, options.after(), console().unicode(), out());
+            SceneText.write(scene, options.after(), view, console().unicode(), out());
             if (caption != null) {
                 out().println();
                 out().println(Caption.tidy(caption));
@@ -70,11 +76,11 @@ public final class DrawCommand extends CliCommand {
         return 0;
     }
 
-    private Drawing drawing(Scene scene, Theme theme) {
+    private Drawing drawing(Scene scene, View view, Theme theme) {
         Drawing drawing = options.after()
-                ? BoardPicture.of(scene.titled("Before"), theme)
-                        .beside(BoardPicture.of(scene.after().titled("After " + scene.play()), theme))
-                : BoardPicture.of(scene, theme);
+                ? view.of(BoardPicture.of(scene.titled("Before"), theme))
+                        .beside(view.of(BoardPicture.of(scene.after().titled("After " + scene.play()), theme)))
+                : view.of(BoardPicture.of(scene, theme));
         return caption == null ? drawing : Caption.under(drawing, caption, theme);
     }
 }

@@ -6,6 +6,7 @@ import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.drill.DrillProgress;
 import org.pipwright.cli.duel.Interruption;
+import org.pipwright.cli.picture.View;
 import org.pipwright.cli.report.DrillJson;
 import org.pipwright.cli.report.DrillReport;
 import org.pipwright.cli.report.DrillText;
@@ -39,6 +40,7 @@ import picocli.CommandLine.Option;
             "Examples:",
             "  pipwright drill hitting --sheet hitting.html --page practice.html",
             "  pipwright drill priming --count 12 --weaker fifth@0 --cost 0.05 --seed 7",
+            "  pipwright drill race-doubles --hide pips --sheet counting.html",
             "  pipwright drill match-scores --json",
             "  pipwright drill --from monday.txt tuesday.sgf --grade costly --sheet class.html",
             "  pipwright drill hitting --player Mira --from monday.txt",
@@ -67,6 +69,9 @@ public final class DrillCommand extends CliCommand {
     private Integer threads;
 
     @Mixin
+    private ViewOptions views;
+
+    @Mixin
     private DrillFiles files;
 
     @Option(names = "--json", description = "Print JSON, in the form that drill.schema.json describes.")
@@ -84,6 +89,7 @@ public final class DrillCommand extends CliCommand {
     @Override
     public Integer call() {
         DrillSources.Plan plan = sources.plan(options, console());
+        View view = views.view();
         int crew = Threads.checked(threads);
         Model model = net.load();
         Knowledge knowledge = Knowledge.of(model).with(tables.standard(crew, console()));
@@ -102,7 +108,8 @@ public final class DrillCommand extends CliCommand {
                     tellMissing(found.size(), search);
                     String heading = title == null ? search.source().title() : title;
                     List<Reasons> reasons = reasons(found, knowledge, search.lookahead(), crew);
-                    report(new DrillReport(heading, search.source(), NetLabel.of(net.name(), model), found, reasons));
+                    report(new DrillReport(
+                            heading, search.source(), NetLabel.of(net.name(), model), found, reasons, view));
                 },
                 search::stop);
         return 0;

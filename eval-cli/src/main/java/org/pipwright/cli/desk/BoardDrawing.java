@@ -1,14 +1,13 @@
 package org.pipwright.cli.desk;
 
-import java.util.stream.Collectors;
 import org.pipwright.cli.drill.BoardWords;
 import org.pipwright.cli.picture.BoardPicture;
 import org.pipwright.cli.picture.Description;
 import org.pipwright.cli.picture.Drawing;
-import org.pipwright.cli.picture.HomeLeft;
 import org.pipwright.cli.picture.Scene;
 import org.pipwright.cli.picture.SvgText;
 import org.pipwright.cli.picture.Theme;
+import org.pipwright.cli.picture.View;
 import org.pipwright.engine.cube.CubelessStakes;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.position.Position;
@@ -68,15 +67,7 @@ final class BoardDrawing {
 
     private static Drawing shown(Setting setting, Scene scene, String title) {
         Drawing plain = scene == null ? BoardPicture.empty(Theme.LIGHT) : BoardPicture.of(scene, Theme.LIGHT);
-        boolean pips = setting.look().pips();
-        Drawing shown = new Drawing(
-                plain.width(),
-                plain.height(),
-                plain.paper(),
-                title,
-                plain.shapes().stream()
-                        .filter(shape -> pips || !shape.role().startsWith("pips "))
-                        .collect(Collectors.toList()));
-        return setting.look().homeLeft() ? HomeLeft.of(shown) : shown;
+        Drawing named = new Drawing(plain.width(), plain.height(), plain.paper(), title, plain.shapes());
+        return new View(setting.look().pips(), setting.look().homeLeft()).of(named);
     }
 }

@@ -14,6 +14,7 @@ import org.pipwright.cli.report.DrillWords;
  * @param title what they are about, as a heading
  * @param about the same in a sentence
  * @param plays whether any asks for a play
+ * @param home where the home of the side that is asked is: left or right
  * @param questions the exercises
  * @param origin how they were found
  * @param caution a word of caution where points are played for money; may be empty
@@ -23,6 +24,7 @@ public record PracticePage(
         String title,
         String about,
         boolean plays,
+        String home,
         List<Question> questions,
         String origin,
         String caution,
@@ -42,6 +44,7 @@ public record PracticePage(
                         "Positions: " + report.source().about() + ".",
                         questions.stream()
                                 .anyMatch(question -> question.choices().isEmpty()),
+                        report.view().homeLeft() ? "left" : "right",
                         questions,
                         report.origin(),
                         DrillWords.caution(report),

@@ -7,6 +7,8 @@ import org.pipwright.cli.picture.Drawing;
 import org.pipwright.cli.picture.Scene;
 import org.pipwright.cli.picture.SvgText;
 import org.pipwright.cli.picture.Theme;
+import org.pipwright.cli.picture.View;
+import org.pipwright.cli.report.AnswerLines;
 import org.pipwright.cli.report.AnswerRow;
 import org.pipwright.cli.report.DrillReport;
 import org.pipwright.cli.report.DrillWords;
@@ -42,6 +44,7 @@ public record Question(
      * The answer of an exercise.
      *
      * @param best what is right
+     * @param lines the answer in three lines
      * @param heading what the values of the choices are
      * @param rows the choices worth showing
      * @param weaker who made the weaker choice; may be empty
@@ -51,6 +54,7 @@ public record Question(
      */
     public record Answer(
             String best,
+            AnswerLines lines,
             String heading,
             List<AnswerRow> rows,
             String weaker,
@@ -69,7 +73,7 @@ public record Question(
     static List<Question> all(DrillReport report, Theme theme) {
         return IntStream.range(0, report.questions().size())
                 .mapToObj(i ->
-                        of(i + 1, report.questions().get(i), report.reasons().get(i), theme))
+                        of(i + 1, report.questions().get(i), report.reasons().get(i), report.view(), theme))
                 .toList();
     }
 
@@ -79,21 +83,22 @@ public record Question(
      * @param number its number, from 1
      * @param asked the exercise
      * @param reasons why its answer is right
+     * @param view how its board is shown
      * @param theme colours of the boards
      * @return what a page shows
      */
-    public static Question of(int number, Exercise asked, Reasons reasons, Theme theme) {
+    public static Question of(int number, Exercise asked, Reasons reasons, View view, Theme theme) {
         Scene scene = DrillWords.scene(asked);
         boolean play = asked instanceof PlayExercise;
         return new Question(
                 number,
                 DrillWords.prompt(asked),
                 DrillWords.stakes(asked),
-                picture(scene, theme),
-                BoardWords.of(scene),
+                picture(scene, view, theme),
+                BoardWords.of(scene, view.pips()),
                 play ? ((PlayExercise) asked).roll().toString() : "",
                 play ? List.of() : choices((CubeExercise) asked),
-                play ? picture(DrillWords.solved((PlayExercise) asked), theme) : "",
+                play ? picture(DrillWords.solved((PlayExercise) asked), view.solved(), theme) : "",
                 answer(asked, reasons));
     }
 
@@ -103,19 +108,20 @@ public record Question(
                 .toList();
     }
 
-    private static String picture(Scene scene, Theme theme) {
-        Drawing plain = BoardPicture.of(scene, theme);
-        return SvgText.of(
-                new Drawing(plain.width(), plain.height(), plain.paper(), BoardWords.of(scene), plain.shapes()));
+    private static String picture(Scene scene, View view, Theme theme) {
+        Drawing plain = view.of(BoardPicture.of(scene, theme));
+        return SvgText.of(new Drawing(
+                plain.width(), plain.height(), plain.paper(), BoardWords.of(scene, view.pips()), plain.shapes()));
     }
 
     private static Answer answer(Exercise asked, Reasons reasons) {
         return new Answer(
                 DrillWords.best(asked),
+                AnswerLines.of(asked, reasons),
                 AnswerRow.heading(asked),
                 AnswerRow.of(asked),
                 DrillWords.chooser(asked),
-                DrillWords.place(asked),
+                DrillWords.line(asked),
                 DrillWords.remark(asked),
                 List.of(
                                 new Reason(DrillWords.whyBest(asked), String.join(" ", reasons.best())),

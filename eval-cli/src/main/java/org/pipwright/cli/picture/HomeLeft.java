@@ -10,20 +10,27 @@ public final class HomeLeft {
     private static final Set<String> BESIDE =
             Set.of("sign", "pips", "turn", "away", "off", "slab", "crawford", "cube", "cube-value");
 
+    /** It stands above the board and stays where it is. */
+    private static final String HEADING = "title";
+
     private HomeLeft() {}
+
+    private static Shape shape(Shape shape) {
+        String role = shape.role().split(" ")[0];
+        if (BESIDE.contains(role)) {
+            return shape.moved(BoardPlan.MARGIN - BoardPlan.PANEL, 0);
+        }
+        return role.equals(HEADING) ? shape : shape.mirrored(BoardPlan.WIDTH);
+    }
 
     /**
      * The same board in a mirror.
      *
-     * @param board what {@link BoardPicture} has drawn, without a title
+     * @param board what {@link BoardPicture} has drawn
      * @return its mirror image; all words and numbers read as before
      */
     public static Drawing of(Drawing board) {
-        List<Shape> shapes = board.shapes().stream()
-                .map(shape -> BESIDE.contains(shape.role().split(" ")[0])
-                        ? shape.moved(BoardPlan.MARGIN - BoardPlan.PANEL, 0)
-                        : shape.mirrored(BoardPlan.WIDTH))
-                .collect(Collectors.toList());
+        List<Shape> shapes = board.shapes().stream().map(HomeLeft::shape).collect(Collectors.toList());
         return new Drawing(board.width(), board.height(), board.paper(), board.title(), shapes);
     }
 }

@@ -1,12 +1,13 @@
 package org.pipwright.cli.report;
 
 import java.io.PrintWriter;
+import org.pipwright.cli.picture.View;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 
 /**
  * A position as a board of characters: two rows of twelve points with a count and a sign for each, the bar between the
- * halves, points numbered from the side on roll, whose home is at the lower right.
+ * halves, points numbered from the side on roll, whose home is at the lower right unless the view says otherwise.
  */
 public final class BoardText {
     private static final int HALF = 6;
@@ -19,9 +20,11 @@ public final class BoardText {
     private final String empty;
     private final String edge;
     private final boolean waiting;
+    private final View view;
 
-    private BoardText(Position position, boolean waiting, boolean unicode) {
+    private BoardText(Position position, boolean waiting, View view, boolean unicode) {
         this.position = position;
+        this.view = view;
         this.waiting = waiting;
         mine = unicode ? "●" : "#";
         theirs = unicode ? "○" : "o";
@@ -37,21 +40,29 @@ public final class BoardText {
      * @param out where to
      */
     public static void write(Position position, boolean unicode, PrintWriter out) {
-        new BoardText(position, false, unicode).write(out);
+        write(position, View.USUAL, unicode, out);
+    }
+
+    /** Prints a position as a view shows it. */
+    static void write(Position position, View view, boolean unicode, PrintWriter out) {
+        new BoardText(position, false, view, unicode).write(out);
     }
 
     /** Prints a position in which the opponent is on roll, seen from the side that waits. */
-    static void writeWaiting(Position position, boolean unicode, PrintWriter out) {
-        new BoardText(position, true, unicode).write(out);
+    static void writeWaiting(Position position, View view, boolean unicode, PrintWriter out) {
+        new BoardText(position, true, view, unicode).write(out);
     }
 
     private void write(PrintWriter out) {
         out.println(position);
         out.println();
-        line(out, numbers(13, 1), "");
-        line(out, checkers(13, 1, bar(position.opponentCount(Planes.BAR), theirs)), opponent());
-        line(out, checkers(12, -1, bar(position.count(Planes.BAR), mine)), onRoll());
-        line(out, numbers(12, -1), "");
+        int upper = view.homeLeft() ? POINTS : 13;
+        int lower = view.homeLeft() ? 1 : 12;
+        int step = view.homeLeft() ? -1 : 1;
+        line(out, numbers(upper, step), "");
+        line(out, checkers(upper, step, bar(position.opponentCount(Planes.BAR), theirs)), opponent());
+        line(out, checkers(lower, -step, bar(position.count(Planes.BAR), mine)), onRoll());
+        line(out, numbers(lower, -step), "");
     }
 
     private static void line(PrintWriter out, String board, String side) {
@@ -66,8 +77,9 @@ public final class BoardText {
         return side(theirs, waiting ? "on roll " : "opponent", position.swapped());
     }
 
-    private static String side(String sign, String who, Position seen) {
-        return sign + " " + who + "  " + Numbers.right(seen.pips(), 3) + " pips, " + seen.borneOff() + " off";
+    private String side(String sign, String who, Position seen) {
+        String pips = view.pips() ? Numbers.right(seen.pips(), 3) + " pips, " : "";
+        return sign + " " + who + "  " + pips + seen.borneOff() + " off";
     }
 
     private String numbers(int first, int step) {

@@ -48,6 +48,7 @@ public final class DrillJson {
         json.writeStringField("weaker", answer(question, false));
         json.writeNumberField("cost", Numbers.rounded(question.cost()));
         json.writeNumberField("margin", Numbers.rounded(question.margin()));
+        sentences(json, "answer", AnswerLines.of(question, reasons).all());
         sentences(json, "bestSentences", reasons.best());
         sentences(json, "weakerSentences", reasons.weak());
         if (question instanceof PlayExercise) {

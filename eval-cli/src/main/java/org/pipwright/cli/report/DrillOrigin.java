@@ -30,18 +30,18 @@ final class DrillOrigin {
             return "A weaker player chose " + weak + ", which gives away " + given;
         }
         if (exercise.origin() instanceof Origin.Recorded) {
-            return weak + (exercise instanceof PlayExercise ? " was played" : " was chosen") + " in " + place(exercise)
-                    + ", which gives away " + given;
+            return weak + (exercise instanceof PlayExercise ? " was played" : " was chosen") + " in "
+                    + turn((Origin.Recorded) exercise.origin()) + ", which gives away " + given;
         }
         return (exercise instanceof PlayExercise ? "The next best, " + weak + "," : weak) + " gives away " + given;
     }
 
-    /** Where to find it again; empty for games of the drill's own. */
-    static String place(Exercise exercise) {
-        if (exercise.origin() instanceof Origin.Recorded) {
-            Origin.Recorded at = (Origin.Recorded) exercise.origin();
-            return at.file() + ", game " + at.game() + ", turn " + at.turn();
-        }
+    private static String turn(Origin.Recorded at) {
+        return at.file() + ", game " + at.game() + ", turn " + at.turn();
+    }
+
+    /** The line of a file that it was taken from; empty for other exercises. */
+    static String line(Exercise exercise) {
         if (exercise.origin() instanceof Origin.Listed) {
             Origin.Listed at = (Origin.Listed) exercise.origin();
             return at.file() + ", line " + at.line();

@@ -1,6 +1,7 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
+import org.pipwright.cli.picture.View;
 import org.pipwright.engine.drill.Exercise;
 
 /**
@@ -11,9 +12,10 @@ import org.pipwright.engine.drill.Exercise;
  * @param net the net that judged
  * @param questions the exercises in their order
  * @param reasons why their answers are right, in the same order
+ * @param view how their boards are shown
  */
 public record DrillReport(
-        String title, DrillSource source, NetLabel net, List<Exercise> questions, List<Reasons> reasons) {
+        String title, DrillSource source, NetLabel net, List<Exercise> questions, List<Reasons> reasons, View view) {
     /**
      * Copies the exercises.
      *
@@ -22,6 +24,7 @@ public record DrillReport(
      * @param net the net that judged
      * @param questions the exercises, at least one
      * @param reasons one for each
+     * @param view how their boards are shown
      */
     public DrillReport {
         questions = List.copyOf(questions);

@@ -3,6 +3,7 @@ package org.pipwright.cli.report;
 import java.io.PrintWriter;
 import java.util.List;
 import org.pipwright.cli.picture.Scene;
+import org.pipwright.cli.picture.View;
 import org.pipwright.engine.drill.Exercise;
 
 /** Exercises as text: the questions first, the answers after all of them. */
@@ -22,7 +23,7 @@ public final class DrillText {
         List<Exercise> questions = report.questions();
         for (int i = 0; i < questions.size(); i++) {
             out.println();
-            question(i + 1, questions.get(i), unicode, out);
+            question(i + 1, questions.get(i), report.view(), unicode, out);
         }
         out.println();
         out.println("Answers");
@@ -36,7 +37,7 @@ public final class DrillText {
         }
     }
 
-    private static void question(int number, Exercise question, boolean unicode, PrintWriter out) {
+    private static void question(int number, Exercise question, View view, boolean unicode, PrintWriter out) {
         out.println(number + ". " + DrillWords.prompt(question));
         Scene scene = DrillWords.scene(question);
         String stakes = DrillWords.stakes(question);
@@ -45,32 +46,17 @@ public final class DrillText {
         }
         out.println();
         if (scene.played()) {
-            BoardText.writeWaiting(scene.position(), unicode, out);
+            BoardText.writeWaiting(scene.position(), view, unicode, out);
         } else {
-            BoardText.write(scene.position(), unicode, out);
-        }
-    }
-
-    private static void why(String heading, List<String> sentences, PrintWriter out) {
-        if (!sentences.isEmpty()) {
-            out.println("   " + heading);
-            sentences.forEach(sentence -> out.println("     " + sentence));
+            BoardText.write(scene.position(), view, unicode, out);
         }
     }
 
     private static void answer(int number, Exercise question, Reasons reasons, PrintWriter out) {
         out.println(number + ". " + DrillWords.best(question));
-        Table table = new Table("llrrl");
-        table.row("", "", AnswerRow.heading(question), "cost", "grade");
-        for (AnswerRow row : AnswerRow.of(question)) {
-            table.row(" ", row.choice(), row.value(), row.cost(), row.grade());
+        AnswerLines.of(question, reasons).all().forEach(line -> out.println("   " + line));
+        if (!DrillWords.line(question).isEmpty()) {
+            out.println("   " + DrillWords.line(question));
         }
-        table.print(out);
-        if (!DrillWords.remark(question).isEmpty()) {
-            out.println("   " + DrillWords.remark(question));
-        }
-        out.println("   " + DrillWords.mistake(question));
-        why(DrillWords.whyBest(question), reasons.best(), out);
-        why(DrillWords.whyNot(question), reasons.weak(), out);
     }
 }

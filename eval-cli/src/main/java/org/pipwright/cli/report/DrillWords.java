@@ -158,13 +158,13 @@ public final class DrillWords {
     }
 
     /**
-     * Where the exercise can be found again.
+     * The line of a file that the exercise was taken from.
      *
      * @param question the exercise
-     * @return such as {@code evening.txt, game 2, turn 6}; empty for games of the drill's own
+     * @return such as {@code mine.txt, line 4}; empty for exercises from games
      */
-    public static String place(Exercise question) {
-        return DrillOrigin.place(question);
+    public static String line(Exercise question) {
+        return DrillOrigin.line(question);
     }
 
     /**

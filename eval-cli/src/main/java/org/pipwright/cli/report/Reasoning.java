@@ -8,6 +8,7 @@ import org.pipwright.engine.drill.CubeExercise;
 import org.pipwright.engine.drill.Exercise;
 import org.pipwright.engine.drill.PlayExercise;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
@@ -40,13 +41,18 @@ public record Reasoning(Judge judge, int lookahead, boolean simulateRaces, Funct
                 judge,
                 // With the reply itself as deep as the ranking was.
                 Math.max(0, lookahead - 1));
+        ExplainedPlay weak = explanation.rivals().get(0);
         return new Reasons(
                 PlayWords.facts(explanation.best()),
-                RivalWords.sentences(explanation.best(), explanation.rivals().get(0), explanation.gammons()));
+                RivalWords.sentences(explanation.best(), weak, explanation.gammons()),
+                LessonWords.ofPlay(RivalWords.leads(explanation.best(), weak, explanation.gammons())));
     }
 
     private Reasons cube(CubeExercise question) {
-        return new Reasons(CubeFacts.sentences(question, chances(question), terms.apply(question.stakes())), List.of());
+        return new Reasons(
+                CubeFacts.sentences(question, chances(question), terms.apply(question.stakes())),
+                List.of(),
+                LessonWords.ofCube(question));
     }
 
     private Outcomes chances(CubeExercise question) {

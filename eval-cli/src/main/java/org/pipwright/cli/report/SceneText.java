@@ -3,6 +3,7 @@ package org.pipwright.cli.report;
 import java.io.PrintWriter;
 import org.pipwright.cli.picture.Description;
 import org.pipwright.cli.picture.Scene;
+import org.pipwright.cli.picture.View;
 
 /** A scene as characters: the board, and what it cannot show in lines below it. */
 public final class SceneText {
@@ -13,11 +14,12 @@ public final class SceneText {
      *
      * @param scene the scene
      * @param after whether to show the board after the play too
+     * @param view how they are shown
      * @param unicode whether {@code ● ○} can be printed
      * @param out where to
      */
-    public static void write(Scene scene, boolean after, boolean unicode, PrintWriter out) {
-        BoardText.write(scene.position(), unicode, out);
+    public static void write(Scene scene, boolean after, View view, boolean unicode, PrintWriter out) {
+        BoardText.write(scene.position(), view, unicode, out);
         String facts = facts(scene);
         if (!facts.isEmpty()) {
             out.println();
@@ -26,7 +28,7 @@ public final class SceneText {
         if (after) {
             out.println();
             out.println("after " + scene.play() + ", seen from the side that has moved:");
-            BoardText.writeWaiting(scene.after().position(), unicode, out);
+            BoardText.writeWaiting(scene.after().position(), view, unicode, out);
         }
     }
 

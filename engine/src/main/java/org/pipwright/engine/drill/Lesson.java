@@ -1,0 +1,42 @@
+package org.pipwright.engine.drill;
+
+import org.pipwright.engine.evaluation.Outcomes;
+
+/**
+ * What an exercise of a theme must have besides a clear answer, so that there is something to learn from it. The limits are
+ * our own.
+ */
+final class Lesson {
+    /** With fewer legal plays there is little to choose. */
+    private static final int FEWEST_PLAYS = 4;
+
+    /** An answer that is better than any other by so much more than asked for is plain, in points. */
+    private static final double PLAIN = 0.3;
+
+    /** Whether to double in a race is a question between these chances to win. */
+    private static final double LEAST = 0.5;
+
+    private static final double MOST = 0.95;
+
+    private Lesson() {}
+
+    /** Of a play. */
+    static boolean in(PlayExercise exercise, Clarity clarity) {
+        return exercise.ranking().size() >= FEWEST_PLAYS && !plain(exercise, clarity);
+    }
+
+    /** Of a decision about the cube, with the chances of the side on roll. */
+    static boolean in(CubeExercise exercise, Theme theme, Outcomes chances, Clarity clarity) {
+        return !plain(exercise, clarity) && (theme != Theme.RACE_DOUBLES || raceDouble(exercise, chances));
+    }
+
+    private static boolean plain(Exercise exercise, Clarity clarity) {
+        return exercise.margin() > clarity.margin() + PLAIN;
+    }
+
+    /** Playing on for a gammon is no lesson about races, and what is won or lost already is none at all. */
+    static boolean raceDouble(CubeExercise exercise, Outcomes chances) {
+        double win = chances.win();
+        return !exercise.values().tooGood() && win >= LEAST && win <= MOST;
+    }
+}
