@@ -27,7 +27,7 @@ import org.pipwright.engine.drill.PlayExercise;
  * @param words the board in words
  * @param roll the roll to be played; empty for decisions about the cube
  * @param choices what can be chosen; empty for plays
- * @param solved the board with the answer on it as an SVG element; empty where the answer moves no checkers
+ * @param solved the board with the answer on it as an SVG element; empty where it would show nothing new
  * @param answer the answer
  */
 public record Question(
@@ -98,8 +98,16 @@ public record Question(
                 BoardWords.of(scene, view.pips()),
                 play ? ((PlayExercise) asked).roll().toString() : "",
                 play ? List.of() : choices((CubeExercise) asked),
-                play ? picture(DrillWords.solved((PlayExercise) asked), view.solved(), theme) : "",
+                solved(asked, view, theme),
                 answer(asked, reasons));
+    }
+
+    /** With arrows; where no checkers move, nothing unless the question hides what the answer shows. */
+    private static String solved(Exercise asked, View view, Theme theme) {
+        if (asked instanceof PlayExercise) {
+            return picture(DrillWords.solved((PlayExercise) asked), view.solved(), theme);
+        }
+        return view.pips() ? "" : picture(DrillWords.scene(asked), view.solved(), theme);
     }
 
     private static List<String> choices(CubeExercise asked) {
