@@ -71,10 +71,10 @@ public final class RaceJudge {
             }
             first = first == null ? simulation.hurriedFirst(planes, 0) : first;
             if (usual.away().most() == 0 || lost.applyAsDouble(usual.away()) <= NOTICED) {
-                return new SideOutlook(usual.basis(), usual.off(), first, usual.away());
+                return new SideOutlook(usual.basis(), usual.off(), usual.error(), first, usual.away());
             }
             away = away == null ? simulation.hurriedAway(planes, 0) : away;
-            return new SideOutlook(usual.basis(), usual.off(), first, away);
+            return new SideOutlook(usual.basis(), usual.off(), usual.error(), first, away);
         }
     }
 

@@ -8,14 +8,15 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.roll.Roll;
 
 /**
- * Distributions of one side's rolls in a race: from the one-sided table where it reaches, else by playing the side alone
- * many times until the table takes over, whose distributions are then averaged. Only the way to the table is left to
- * chance, and the first two rolls of the paths are spread evenly over all 36 x 36 throws. The dice are the same for the
- * same position, so answers repeat.
+ * Distributions of one side's rolls in a race: from the one-sided table where it reaches, or one of {@link FewCheckers},
+ * else by playing the side alone many times until a table takes over, whose distributions are then averaged. Only the way
+ * to the table is left to chance, and the first two rolls of the paths are spread evenly over all 36 x 36 throws. The dice
+ * are the same for the same position, so answers repeat.
  *
- * <p>Before the table is reached, the play is the one with the least {@link BearInGuess} of the mean rolls, with
- * a small preference for leaving the opponent's home. A side that plays to save the gammon takes the one with the least
- * {@link FirstOffGuess}, one that plays to save the backgammon the one with the least {@link Getaway}.
+ * <p>Before a table is reached, the play is the one with the least {@link BearInGuess} of the mean rolls, or the least mean
+ * where a play reaches a table of few checkers, with a small preference for leaving the opponent's home. A side that plays
+ * to save the gammon takes the one with the least {@link FirstOffGuess}, one that plays to save the backgammon the one with
+ * the least {@link Getaway}.
  *
  * <p>Measured against exact tables, root mean squares over 200 random races each ({@code benchmarks/run races}; table of 6
  * points as horizon): win chances of fifteen checkers on points 1 to 8 are off by 0.003, of ten on 1 to 10 by 0.003, of six
@@ -28,6 +29,8 @@ import org.pipwright.engine.roll.Roll;
 final class SideSimulation {
     private static final int THROWS = 36;
 
+    private static final int HIGHEST_AT_HOME = 6;
+
     /** Paths for each pair of first throws. */
     private static final int EACH = 2;
 
@@ -35,6 +38,15 @@ final class SideSimulation {
 
     /** What leaving the opponent's home, where a backgammon would be lost, may cost on the way. */
     private static final double ROLLS_PER_STRAGGLER = 0.05;
+
+    /**
+     * What play by a guess loses for each pip that checkers stand outside home, about, in the mean rolls of a side. Measured
+     * on exact values of sides that are simulated: six checkers on 16 points, ten on 10, fifteen on 8 and 9.
+     */
+    private static final double ROLLS_LOST_PER_PIP = 0.001;
+
+    /** Of so many checkers exact means are compared with guesses; with more the guess is too low beside them. */
+    private static final int MIXED = 6;
 
     /** Among plays that are equal in what a side plays for, the one that is better for the race; so many rolls for one. */
     private static final double TIE = 1e-3;
@@ -69,14 +81,30 @@ final class SideSimulation {
         if (table.index().covers(planes, at) && !away(planes, at)) {
             int arrangement = table.index().of(planes, at);
             RollSpread first = noneOff ? table.rollsToFirst(arrangement) : new RollSpread();
-            return new SideOutlook(Basis.DISTRIBUTIONS, table.rolls(arrangement), first, new RollSpread());
+            return new SideOutlook(Basis.DISTRIBUTIONS, table.rolls(arrangement), 0, first, new RollSpread());
+        }
+        OneSidedTable few = noneOff ? null : FewCheckers.covering(planes, at);
+        if (few != null) {
+            // With a checker off no gammon is lost, so that nothing else counts.
+            RollSpread off = few.rolls(few.index().of(planes, at));
+            return new SideOutlook(Basis.DISTRIBUTIONS, off, 0, new RollSpread(), new RollSpread());
         }
         Sums sums = simulate(planes, at, Goal.ALL);
         return new SideOutlook(
                 Basis.SIMULATED,
                 sums.spread(sums.off),
+                Math.hypot(sums.error(), ROLLS_LOST_PER_PIP * outerPips(planes, at)),
                 noneOff ? sums.spread(sums.first) : new RollSpread(),
                 sums.spread(sums.away));
+    }
+
+    private static int outerPips(int[] planes, int at) {
+        int outer = Planes.occupied(planes, at) & Planes.ON_BOARD & ~Planes.HOME;
+        int[] side = new int[Planes.SIDE];
+        for (int k = 0; k < Planes.SIDE; k++) {
+            side[k] = planes[at + k] & outer;
+        }
+        return Planes.pips(side, 0) - HIGHEST_AT_HOME * Planes.checkers(side, 0, outer);
     }
 
     /** The rolls to the first checker off of a side that has none off and plays for just that. */
@@ -112,6 +140,25 @@ final class SideSimulation {
         final double[] first = new double[2 * OneSidedTable.MAX_ROLLS];
         final double[] away = new double[2 * OneSidedTable.MAX_ROLLS];
 
+        /** Rolls of the first path of each pair of first throws, and the squares of what the second differs from it. */
+        private final double[] rolls = new double[PATHS / EACH];
+
+        private double squares;
+
+        /** Two paths have the same first throws: their differences are all that chance does to the mean. */
+        void mean(int path, double mean) {
+            if (path < rolls.length) {
+                rolls[path] = mean;
+            } else {
+                squares += Math.pow(mean - rolls[path - rolls.length], 2);
+            }
+        }
+
+        /** Standard error of the mean. */
+        double error() {
+            return Math.sqrt(squares) / PATHS;
+        }
+
         RollSpread spread(double[] sums) {
             double[] survival = new double[sums.length];
             double last = 1;
@@ -141,7 +188,7 @@ final class SideSimulation {
                 Sums.add(rolls, entries, 0, sums.away);
                 out = false;
             }
-            if (!out && (goal == Goal.AWAY || table.index().covers(planes, 0))) {
+            if (!out && (goal == Goal.AWAY || horizon(goal) != null)) {
                 break;
             }
             int face = rolls == 0 ? path % THROWS : rolls == 1 ? path / THROWS % THROWS : random.nextInt(THROWS);
@@ -151,11 +198,22 @@ final class SideSimulation {
         if (goal == Goal.AWAY) {
             return;
         }
+        OneSidedTable table = horizon(goal);
         int arrangement = table.index().of(planes, 0);
         Sums.add(rolls, entries, table.survival(arrangement, entries), sums.off);
+        sums.mean(path, rolls + table.mean(arrangement));
         // The roll that brought the last checker home may also have borne off the first.
         boolean noneOff = (Planes.occupied(planes, 0) & 1) == 0;
         Sums.add(rolls, entries, noneOff ? table.survivalToFirst(arrangement, entries) : 0, sums.first);
+    }
+
+    /** The table that knows the rest; null if there is none yet. */
+    private OneSidedTable horizon(Goal goal) {
+        if (table.index().covers(planes, 0)) {
+            return table;
+        }
+        boolean someOff = (Planes.occupied(planes, 0) & 1) != 0;
+        return goal == Goal.ALL && someOff ? FewCheckers.covering(planes, 0) : null;
     }
 
     private void move(Roll roll, Goal goal) {
@@ -182,6 +240,12 @@ final class SideSimulation {
             case AWAY:
                 return Getaway.rolls(results, at, scratch) + TIE * all;
             default:
+                if (Planes.checkers(results, at, Planes.ON_BOARD) <= MIXED) {
+                    OneSidedTable few = FewCheckers.covering(results, at);
+                    if (few != null) {
+                        return few.mean(few.index().of(results, at));
+                    }
+                }
                 return all + ROLLS_PER_STRAGGLER * Planes.checkers(results, at, Getaway.OPPONENTS_HOME);
         }
     }

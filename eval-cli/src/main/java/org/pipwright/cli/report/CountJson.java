@@ -83,6 +83,7 @@ public final class CountJson {
         EffectivePips effective = new EffectivePips(pips, side.off().mean());
         json.writeStringField("basis", side.basis().title());
         json.writeNumberField("meanRolls", Numbers.rounded(effective.rolls()));
+        json.writeNumberField("meanRollsError", Numbers.rounded(side.error()));
         json.writeNumberField("effectivePips", Numbers.rounded(effective.count()));
         json.writeNumberField("wastage", Numbers.rounded(effective.wastage()));
         json.writeArrayFieldStart("rolls");

@@ -79,9 +79,10 @@ public final class CountText {
         EffectivePips other =
                 new EffectivePips(report.opponent().pips(), theirs.off().mean());
         Table table = sides();
-        table.row("mean rolls to bear off", number(own.rolls(), 3), number(other.rolls(), 3));
-        table.row("effective pips", number(own.count(), 2), number(other.count(), 2));
-        table.row("wastage", number(own.wastage(), 2), number(other.wastage(), 2));
+        double error = EffectivePips.MEAN_ROLL;
+        measure(table, "mean rolls to bear off", own.rolls(), mine.error(), other.rolls(), theirs.error(), 3);
+        measure(table, "effective pips", own.count(), error * mine.error(), other.count(), error * theirs.error(), 2);
+        measure(table, "wastage", own.wastage(), error * mine.error(), other.wastage(), error * theirs.error(), 2);
         table.row("Keith count", race.keith().onRoll(), race.keith().opponent());
         table.print(out);
         if (mine.basis() == Basis.SIMULATED || theirs.basis() == Basis.SIMULATED) {
@@ -95,6 +96,25 @@ public final class CountText {
         verdicts(race);
         out.println();
         RollChart.write(mine.off(), theirs.off(), out);
+    }
+
+    /** A row, and below it the errors if there are any; digits that are unknown are left out. */
+    private static void measure(
+            Table table, String label, double mine, double error, double theirs, double theirError, int decimals) {
+        int own = digits(error, decimals);
+        int other = digits(theirError, decimals);
+        table.row(label, number(mine, own), number(theirs, other));
+        if (error > 0 || theirError > 0) {
+            table.row(
+                    "  standard error",
+                    error > 0 ? number(error, own) : "",
+                    theirError > 0 ? number(theirError, other) : "");
+        }
+    }
+
+    /** Decimals of which the last is about as large as the error. */
+    private static int digits(double error, int most) {
+        return error <= 0 ? most : Math.max(0, Math.min(most, (int) Math.ceil(-Math.log10(error) - 0.3)));
     }
 
     private void verdicts(CountReport.Race race) {
