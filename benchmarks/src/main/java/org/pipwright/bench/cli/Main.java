@@ -9,6 +9,7 @@ import org.pipwright.bench.calibration.CalibrationCommand;
 import org.pipwright.bench.cube.ContactFitCommand;
 import org.pipwright.bench.cube.CubeFitCommand;
 import org.pipwright.bench.cube.MatchTableCommand;
+import org.pipwright.bench.cube.ReducedCubeCommand;
 import org.pipwright.bench.exact.PolicyCommand;
 import org.pipwright.bench.exact.RacesCommand;
 import org.pipwright.bench.exact.SolveCommand;
@@ -61,6 +62,7 @@ import picocli.CommandLine.RunLast;
             MatchTableCommand.class,
             CubeFitCommand.class,
             ContactFitCommand.class,
+            ReducedCubeCommand.class,
             NetPlayCommand.class
         })
 public final class Main {

@@ -1,5 +1,6 @@
 package org.pipwright.bench.cube;
 
+import java.util.Locale;
 import org.apache.commons.math3.stat.regression.MillerUpdatingRegression;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeEfficiency;
@@ -19,19 +20,29 @@ final class CubeFit {
     private static final MoneyStakes STAKES = new MoneyStakes(false, false);
     private static final CubeState OWNED = new CubeState(2, CubeOwner.ME);
 
-    private final GammonShares shares;
     private final MillerUpdatingRegression fit = new MillerUpdatingRegression(2, false);
 
-    CubeFit(GammonShares shares) {
-        this.shares = shares;
-    }
+    /**
+     * A position with its true values.
+     *
+     * @param shares how its wins and losses split
+     * @param win its chance to win
+     * @param centred values with the cube in the centre
+     * @param owned values with the cube owned by the side on roll
+     */
+    record Known(GammonShares shares, double win, CubeValues centred, CubeValues owned) {
+        private double[] truth() {
+            return equities(centred, owned);
+        }
 
-    /** The three equities a model gives: rolling with a centred cube, with an owned one, with the opponent's. */
-    private double[] equities(double win, CubeEfficiency efficiency) {
-        MoneyModel model = new MoneyModel(STAKES, efficiency);
-        CubeValues owned = model.curves(shares, OWNED).at(win);
-        double centred = model.curves(shares, CubeState.START).at(win).noDouble();
-        return new double[] {centred, owned.noDouble(), owned.doubleTake() / 2};
+        /** The three equities a model gives: rolling with a centred cube, with an owned one, with the opponent's. */
+        private double[] model(CubeEfficiency efficiency) {
+            return equities(values(efficiency, CubeState.START), values(efficiency, OWNED));
+        }
+
+        private CubeValues values(CubeEfficiency efficiency, CubeState cube) {
+            return new MoneyModel(STAKES, efficiency).curves(shares, cube).at(win);
+        }
     }
 
     private static double[] equities(CubeValues centred, CubeValues owned) {
@@ -42,11 +53,11 @@ final class CubeFit {
         return win >= MIN && win <= 1 - MIN;
     }
 
-    /** Adds a position with its true values. */
-    void add(double win, CubeValues centred, CubeValues owned) {
-        double[] truth = equities(centred, owned);
-        double[] dead = equities(win, CubeEfficiency.constant(0));
-        double[][] gains = {equities(win, new CubeEfficiency(1, 0)), equities(win, new CubeEfficiency(0, 1))};
+    /** Adds a position. */
+    void add(Known known) {
+        double[] truth = known.truth();
+        double[] dead = known.model(CubeEfficiency.constant(0));
+        double[][] gains = {known.model(new CubeEfficiency(1, 0)), known.model(new CubeEfficiency(0, 1))};
         for (int k = 0; k < truth.length; k++) {
             fit.addObservation(new double[] {gains[0][k] - dead[k], gains[1][k] - dead[k]}, truth[k] - dead[k]);
         }
@@ -58,29 +69,27 @@ final class CubeFit {
         return new CubeEfficiency(Math.min(1, Math.max(0, best[0])), Math.min(1, Math.max(0, best[1])));
     }
 
+    static String name(CubeEfficiency efficiency) {
+        return String.format(Locale.ROOT, "behind %.2f  ahead %.2f", efficiency.behind(), efficiency.ahead());
+    }
+
     /** How far a model is from known values: sums over positions. */
-    final class Errors {
-        private final CubeEfficiency efficiency;
+    static final class Errors {
         private final double[] squares = new double[3];
         private double doubling;
         private double taking;
         private int count;
 
-        Errors(CubeEfficiency efficiency) {
-            this.efficiency = efficiency;
-        }
-
-        void add(double win, CubeValues centred, CubeValues owned) {
-            double[] truth = equities(centred, owned);
-            double[] guess = equities(win, efficiency);
+        void add(Known known, CubeEfficiency efficiency) {
+            double[] truth = known.truth();
+            double[] guess = known.model(efficiency);
             for (int k = 0; k < truth.length; k++) {
                 squares[k] += (guess[k] - truth[k]) * (guess[k] - truth[k]);
             }
-            MoneyModel model = new MoneyModel(STAKES, efficiency);
-            CubeValues first = model.curves(shares, CubeState.START).at(win);
-            CubeValues again = model.curves(shares, OWNED).at(win);
-            doubling += (cost(centred, first) + cost(owned, again)) / 2;
-            taking -= centred.cost(first.answer());
+            CubeValues first = known.values(efficiency, CubeState.START);
+            CubeValues again = known.values(efficiency, OWNED);
+            doubling += (cost(known.centred, first) + cost(known.owned, again)) / 2;
+            taking -= known.centred.cost(first.answer());
             count++;
         }
 
@@ -89,19 +98,17 @@ final class CubeFit {
             return squares[0] + squares[1] + squares[2];
         }
 
-        private double cost(CubeValues truth, CubeValues guess) {
+        private static double cost(CubeValues truth, CubeValues guess) {
             return -truth.cost(guess.shouldDouble() ? CubeAction.DOUBLE : CubeAction.ROLL);
         }
 
         @Override
         public String toString() {
             return String.format(
-                    java.util.Locale.ROOT,
-                    "n %6d  behind %.2f  ahead %.2f  rms centred %.4f owned %.4f opponent's %.4f  mean cost of doubling"
-                            + " decisions %.5f, of takes %.5f",
+                    Locale.ROOT,
+                    "n %6d  rms centred %.4f owned %.4f opponent's %.4f  mean cost of doubling decisions %.5f, of takes"
+                            + " %.5f",
                     count,
-                    efficiency.behind(),
-                    efficiency.ahead(),
                     Math.sqrt(squares[0] / count),
                     Math.sqrt(squares[1] / count),
                     Math.sqrt(squares[2] / count),

@@ -32,9 +32,6 @@ public final class CubeFitCommand extends BenchCommand {
 
     private static final int MAX_PIPS = 130;
 
-    /** A position with its true values. */
-    private record Known(double win, CubeValues centred, CubeValues owned) {}
-
     @Option(
             names = "--steps",
             paramLabel = "N",
@@ -53,46 +50,46 @@ public final class CubeFitCommand extends BenchCommand {
     @Override
     protected void run() {
         SideIndex sides = new SideIndex(6, 7);
-        List<List<Known>> bearOffs = bearOffs(TwoSidedTable.build(sides, 2, TableProgress.NONE));
+        List<List<CubeFit.Known>> bearOffs = bearOffs(TwoSidedTable.build(sides, 2, TableProgress.NONE));
         for (int bin = 0; bin < bearOffs.size(); bin++) {
-            print("bear-off, mean pips " + 5 * bin + " to " + (5 * bin + 5), bearOffs.get(bin), GammonShares.NONE);
+            print("bear-off, mean pips " + 5 * bin + " to " + (5 * bin + 5), bearOffs.get(bin));
         }
         PipRace race = new PipRace(MAX_PIPS);
         for (int pips = 20; pips < MAX_PIPS; pips += 20) {
-            print(
-                    "pip race, mean pips " + pips + " to " + (pips + 20),
-                    races(race, pips, pips + 20),
-                    GammonShares.NONE);
+            print("pip race, mean pips " + pips + " to " + (pips + 20), races(race, pips, pips + 20));
         }
         GammonShares shares = new GammonShares(gammons, 0, gammons, 0);
-        print("walk", walk(new CubeWalk(50, steps), shares), shares);
+        print("walk", walk(new CubeWalk(50, steps), shares));
     }
 
-    private void print(String name, List<Known> positions, GammonShares shares) {
+    private void print(String name, List<CubeFit.Known> positions) {
         if (positions.size() < 100 && !name.equals("walk")) {
             return;
         }
-        CubeFit fit = new CubeFit(shares);
-        positions.forEach(known -> fit.add(known.win, known.centred, known.owned));
-        CubeFit.Errors fitted = fit.new Errors(fit.best());
-        positions.forEach(known -> fitted.add(known.win, known.centred, known.owned));
-        out().println(name + "\n  fitted  " + fitted);
-        CubeFit.Errors best = null;
-        double least = Double.POSITIVE_INFINITY;
-        for (int percent = 0; percent <= 100; percent += 5) {
-            CubeFit.Errors single = fit.new Errors(CubeEfficiency.constant(percent / 100.0));
-            positions.forEach(known -> single.add(known.win, known.centred, known.owned));
-            if (single.squares() < least) {
-                least = single.squares();
-                best = single;
-            }
+        CubeFit fit = new CubeFit();
+        positions.forEach(fit::add);
+        out().println(name + "\n  fitted  " + line(fit.best(), positions));
+        CubeEfficiency best = CubeEfficiency.constant(0);
+        for (int percent = 5; percent <= 100; percent += 5) {
+            CubeEfficiency single = CubeEfficiency.constant(percent / 100.0);
+            best = errors(single, positions).squares() < errors(best, positions).squares() ? single : best;
         }
-        out().println("  single  " + best);
+        out().println("  single  " + line(best, positions));
+    }
+
+    private static String line(CubeEfficiency efficiency, List<CubeFit.Known> positions) {
+        return CubeFit.name(efficiency) + "  " + errors(efficiency, positions);
+    }
+
+    private static CubeFit.Errors errors(CubeEfficiency efficiency, List<CubeFit.Known> positions) {
+        CubeFit.Errors errors = new CubeFit.Errors();
+        positions.forEach(known -> errors.add(known, efficiency));
+        return errors;
     }
 
     /** Random pairs of arrangements, all equally likely, by mean pips. */
-    private static List<List<Known>> bearOffs(TwoSidedTable table) {
-        List<List<Known>> bins = new ArrayList<>();
+    private static List<List<CubeFit.Known>> bearOffs(TwoSidedTable table) {
+        List<List<CubeFit.Known>> bins = new ArrayList<>();
         for (int i = 0; i < 9; i++) {
             bins.add(new ArrayList<>());
         }
@@ -107,7 +104,8 @@ public final class CubeFitCommand extends BenchCommand {
                 double take = exact.doubleTake();
                 int bin = (pips(table, mine) + pips(table, theirs)) / 10;
                 bins.get(Math.min(bin, 8))
-                        .add(new Known(
+                        .add(new CubeFit.Known(
+                                GammonShares.NONE,
                                 win,
                                 new CubeValues(true, false, exact.noDoubleCentred(), take, 1, take),
                                 new CubeValues(true, false, exact.noDoubleMine(), take, 1, take)));
@@ -122,28 +120,30 @@ public final class CubeFitCommand extends BenchCommand {
         return Planes.pips(planes, 0);
     }
 
-    private static List<Known> races(PipRace race, int from, int to) {
-        List<Known> positions = new ArrayList<>();
+    private static List<CubeFit.Known> races(PipRace race, int from, int to) {
+        List<CubeFit.Known> positions = new ArrayList<>();
         for (int x = 1; x <= MAX_PIPS; x++) {
             for (int y = 1; y <= MAX_PIPS; y++) {
                 boolean inBin = x + y >= 2 * from && x + y < 2 * to;
                 if (inBin && CubeFit.counts(race.win(x, y))) {
-                    positions.add(new Known(race.win(x, y), race.centred(x, y), race.owned(x, y)));
+                    positions.add(
+                            new CubeFit.Known(GammonShares.NONE, race.win(x, y), race.centred(x, y), race.owned(x, y)));
                 }
             }
         }
         return positions;
     }
 
-    private static List<Known> walk(CubeWalk walk, GammonShares shares) {
+    private static List<CubeFit.Known> walk(CubeWalk walk, GammonShares shares) {
         WalkGame game = new WalkGame(walk, new WalkMoney(shares));
         CubeState owned = new CubeState(2, CubeOwner.ME);
-        List<Known> positions = new ArrayList<>();
+        List<CubeFit.Known> positions = new ArrayList<>();
         for (int i = 0; i <= walk.cells(); i++) {
             double win = (double) i / walk.cells();
             if (CubeFit.counts(win)) {
                 double take = game.doubleTake(CubeState.START, win);
-                positions.add(new Known(
+                positions.add(new CubeFit.Known(
+                        shares,
                         win,
                         new CubeValues(true, false, game.rolling(CubeState.START, true, win), take, 1, take),
                         new CubeValues(true, false, game.rolling(owned, true, win) / 2, take, 1, take)));
