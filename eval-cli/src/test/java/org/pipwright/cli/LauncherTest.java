@@ -86,7 +86,13 @@ class LauncherTest {
 
     /** Its libraries are on the class path of no other command, and ND4J's JavaCPP not on its own. */
     @ParameterizedTest
-    @ValueSource(strings = {"train --device cuda", "train --resume --device=cuda", "duel a b --device cuda"})
+    @ValueSource(
+            strings = {
+                "train --device cuda",
+                "train --resume --device=cuda",
+                "duel a b --device cuda",
+                "train --device threads"
+            })
     void aCardHasAClassPathOfItsOwn(String line) throws Exception {
         Path home = checkout("a checkout");
         Path build = home.resolve(".pipwright/build-1");

@@ -122,8 +122,8 @@ class TrainCommandTest {
                 "train --print-settings --preset Evening | there is no preset 'Evening': use evening or overnight",
                 "train --out OUT --resume --preset evening | leave those options out",
                 "train --out OUT --resume | leave --resume out to start one",
-                "train --out OUT --device abacus --games 1 | there is no device 'abacus': use cpu or cuda",
-                "train --out OUT --device cuda --games 1 | a run on a card ends by time: give --minutes or --hours",
+                "train --out OUT --device abacus --games 1 | there is no device 'abacus': use cpu, threads or cuda",
+                "train --out OUT --device cuda --games 1 | a run with --device cuda ends by time: give --minutes or --hours",
                 "train --device cuda --minutes 1 | say where the run goes: --out FOLDER",
                 "train --out OUT --device cuda --preset deep | the trainer for --device cuda is not on the class path",
                 "train --out OUT --settings OUT --games 1 | train --print-settings writes a file to start from"

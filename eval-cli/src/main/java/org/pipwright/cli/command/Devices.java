@@ -10,9 +10,18 @@ final class Devices implements Iterable<String> {
     static final String CPU = "cpu";
     static final String CUDA = "cuda";
 
+    /** Trains only. */
+    static final String THREADS = "threads";
+
+    /** Those that play. */
+    static final List<String> PLAYING = List.of(CPU, CUDA);
+
+    /** Those that train. */
+    static final List<String> TRAINING = List.of(CPU, THREADS, CUDA);
+
     @Override
     public Iterator<String> iterator() {
-        return List.of(CPU, CUDA).iterator();
+        return TRAINING.iterator();
     }
 
     /**
@@ -20,9 +29,10 @@ final class Devices implements Iterable<String> {
      *
      * @throws UserError if there is none
      */
-    static void require(String device) {
-        if (!device.equals(CPU) && !device.equals(CUDA)) {
-            throw new UserError("there is no device '" + Excerpt.of(device) + "': use " + CPU + " or " + CUDA);
+    static void require(String device, List<String> among) {
+        if (!among.contains(device)) {
+            throw new UserError("there is no device '" + Excerpt.of(device) + "': use "
+                    + String.join(", ", among.subList(0, among.size() - 1)) + " or " + among.get(among.size() - 1));
         }
     }
 }

@@ -118,7 +118,7 @@ public final class DuelCommand extends CliCommand {
 
     @Override
     public Integer call() {
-        Devices.require(device);
+        Devices.require(device, Devices.PLAYING);
         int threads = games.threads();
         Contest played = contest.contest();
         long pairs = games.pairs(untilSure ? GAMES_UNTIL_SURE : GAMES);

@@ -19,6 +19,7 @@ import picocli.CommandLine.Option;
             "pipwright train --preset evening|overnight --out FOLDER [options]",
             "pipwright train --games N | --minutes M | --hours H  --out FOLDER [options]",
             "pipwright train --resume --out FOLDER [options]",
+            "pipwright train --device threads --preset evening|overnight --out FOLDER [options]",
             "pipwright train --device cuda --preset deep|slim --out FOLDER [options]",
             "pipwright train --print-settings [--preset NAME]"
         },
@@ -33,7 +34,8 @@ import picocli.CommandLine.Option;
             "With --device cuda a far stronger net is trained on an NVIDIA card (compute capability 8.0 or newer, Linux on"
                     + " x86-64, the libraries of CUDA 13): residual networks, whose targets come from lookahead instead of"
                     + " the dice. Such a run ends by time, has settings of its own, and is not the same bit for bit when it"
-                    + " is repeated; --resume goes on with the same --device."
+                    + " is repeated; --resume goes on with the same --device. With --device threads the processor does the"
+                    + " same with a small residual network."
         },
         footer = {
             "Examples:",
@@ -41,6 +43,7 @@ import picocli.CommandLine.Option;
             "  pipwright train --preset overnight --seed 7 --out overnight",
             "  pipwright train --print-settings --preset evening > my.settings",
             "  pipwright train --settings my.settings --games 1000000 --out mine",
+            "  pipwright train --device threads --preset overnight --out night",
             "  pipwright train --device cuda --preset deep --out strong",
             "  pipwright duel mine/net.safetensors fifth"
         })
@@ -70,7 +73,7 @@ public final class TrainCommand extends CliCommand {
             paramLabel = "NAME",
             completionCandidates = PresetNames.class,
             description = "Begin with settings made for a purpose: evening takes about 20 minutes on two cores,"
-                    + " overnight 8 hours; with --device cuda deep takes 19 minutes, slim 10. A file and other options"
+                    + " overnight 8 hours, also with --device threads; with --device cuda deep takes 19 minutes, slim 10. A file and other options"
                     + " change them.")
     private String preset;
 
@@ -89,7 +92,9 @@ public final class TrainCommand extends CliCommand {
             names = "--device",
             paramLabel = "NAME",
             completionCandidates = Devices.class,
-            description = "What trains: cpu, the processor (default), or cuda, an NVIDIA card.")
+            description =
+                    "What trains: cpu, the processor (default); threads, the processor too, but with the recipe for a card;"
+                            + " or cuda, an NVIDIA card.")
     private String device = Devices.CPU;
 
     @Option(names = "--threads", paramLabel = "T", description = "Threads to use; all cores if not given.")
@@ -113,7 +118,7 @@ public final class TrainCommand extends CliCommand {
         Threads.checked(threads);
         TrainRequest request = new TrainRequest(
                 games, allMinutes(), folder, seed, preset, settingsFile, resume, threads, tables.folder());
-        if (device.equals(Devices.CUDA)) {
+        if (!device.equals(Devices.CPU)) {
             DeviceTrainJob job = new DeviceTrainJob(console(), request, device);
             run(job::printSettings, job::train);
         } else {
@@ -124,9 +129,10 @@ public final class TrainCommand extends CliCommand {
     }
 
     private void requireDevice() {
-        Devices.require(device);
-        if (device.equals(Devices.CUDA) && games != null) {
-            throw new UserError("a run on a card ends by time: give --minutes or --hours, not --games");
+        Devices.require(device, Devices.TRAINING);
+        if (!device.equals(Devices.CPU) && games != null) {
+            throw new UserError(
+                    "a run with --device " + device + " ends by time: give --minutes or --hours, not --games");
         }
     }
 

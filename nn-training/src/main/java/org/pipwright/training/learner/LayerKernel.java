@@ -5,15 +5,48 @@ package org.pipwright.training.learner;
  * indices and values, the bias among them as an input that is always 1) and a matrix with one row an input, rows padded
  * with zeros to {@code width}, a multiple of {@link #LANES}. Kernels keep no state.
  */
-abstract class LayerKernel {
+public abstract class LayerKernel {
     /** Widths are multiples of this, so that loops need no tail. */
-    static final int LANES = 16;
+    public static final int LANES = 16;
 
-    /** {@code out[j] = sum over r < n of value[r] * weights[index[r]][j]}. */
-    abstract void forward(int[] index, float[] value, int n, float[] weights, int width, float[] out);
+    /** For the two kernels. */
+    LayerKernel() {}
 
-    /** {@code gradient[index[r]][j] += value[r] * delta[j]} for r < n. */
-    abstract void addGradient(int[] index, float[] value, int n, float[] delta, int width, float[] gradient);
+    /**
+     * The numbers that a layer makes: {@code out[j] = sum over r below n of value[r] * weights[index[r]][j]}.
+     *
+     * @param index rows of the inputs that are not 0
+     * @param value their values
+     * @param n how many there are
+     * @param weights the matrix, row by row
+     * @param width numbers a row
+     * @param out gets {@code width} numbers
+     */
+    public abstract void forward(int[] index, float[] value, int n, float[] weights, int width, float[] out);
+
+    /**
+     * Adds to the derivatives by the weights: {@code gradient[index[r]][j] += value[r] * delta[j]} for r below n.
+     *
+     * @param index rows of the inputs that are not 0
+     * @param value their values
+     * @param n how many there are
+     * @param delta derivatives by the numbers that the layer makes
+     * @param width numbers a row
+     * @param gradient derivatives by the weights, laid out as they are
+     */
+    public abstract void addGradient(int[] index, float[] value, int n, float[] delta, int width, float[] gradient);
+
+    /**
+     * The derivatives by some inputs: {@code out[r] = sum over j of weights[index[r]][j] * delta[j]} for r below n.
+     *
+     * @param index rows of those inputs
+     * @param n how many there are
+     * @param weights the matrix, row by row
+     * @param width numbers a row
+     * @param delta derivatives by the numbers that the layer makes
+     * @param out gets n numbers
+     */
+    public abstract void dots(int[] index, int n, float[] weights, int width, float[] delta, float[] out);
 
     /**
      * Updates parameters from (inclusive) to (exclusive) as {@link Adam#update} does, to the bit.
@@ -24,8 +57,12 @@ abstract class LayerKernel {
     abstract void adam(
             float[] parameters, float[] mean, float[] square, float[] gradient, int from, int to, float rate);
 
-    /** The vector kernel where the JVM offers it, else the plain one. */
-    static LayerKernel fastest() {
+    /**
+     * The fastest kernel that this JVM offers.
+     *
+     * @return the vector kernel where the module jdk.incubator.vector has been added, else the plain one
+     */
+    public static LayerKernel fastest() {
         LayerKernel vector = vectorOrNull();
         return vector != null ? vector : new PlainLayerKernel();
     }

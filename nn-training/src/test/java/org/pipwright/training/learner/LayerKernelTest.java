@@ -92,6 +92,29 @@ class LayerKernelTest {
     }
 
     @ParameterizedTest
+    @ValueSource(ints = {16, 32, 48, 64, 80, 112, 128, 144, 256, 272, 512})
+    void dots(int width) {
+        float[] weights = numbers(ROWS * width);
+        float[] delta = numbers(width);
+        for (int n : LISTED) {
+            int[] index = rows(n);
+            double[] expected = new double[n];
+            for (int r = 0; r < n; r++) {
+                for (int j = 0; j < width; j++) {
+                    expected[r] += (double) delta[j] * weights[index[r] * width + j];
+                }
+            }
+            for (LayerKernel kernel : kernels) {
+                float[] out = new float[n + 1];
+                out[n] = 99;
+                kernel.dots(index, n, weights, width, delta, out);
+                assertClose(expected, out, tolerance(width));
+                assertEquals(99, out[n], "behind the last");
+            }
+        }
+    }
+
+    @ParameterizedTest
     @ValueSource(ints = {1, 15, 16, 17, 100, 1024})
     void adam(int length) {
         int from = 3;

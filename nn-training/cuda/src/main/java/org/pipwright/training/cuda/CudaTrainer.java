@@ -9,29 +9,29 @@ import org.pipwright.training.device.DeviceTrainer;
 
 /** Trains residual networks on an NVIDIA card. */
 public final class CudaTrainer implements DeviceTrainer {
-    /** Threads of the pool that streams in parallel use besides their own; read when it is first used. */
-    private static final String POOL = "java.util.concurrent.ForkJoinPool.common.parallelism";
+    /** The word that asks for it. */
+    static final String DEVICE = "cuda";
 
     /** Makes the trainer, without looking for a card yet. */
     public CudaTrainer() {}
 
     @Override
     public String device() {
-        return "cuda";
+        return DEVICE;
     }
 
     @Override
     public String settings(DeviceRequest request) {
-        return TrainerRun.fresh(request).toText();
+        return TrainerRun.fresh(request, DEVICE).toText();
     }
 
     @Override
     public List<Path> train(DeviceRequest request, Consumer<String> say, BooleanSupplier stop) {
         if (!request.resume()) {
-            Recipe.of(TrainerRun.fresh(request));
+            Recipe.of(TrainerRun.fresh(request, DEVICE));
         }
         take(request.threads());
-        return new TrainerRun(request, CudaAccelerator::new, System::nanoTime, say, stop).train();
+        return new TrainerRun(request, DEVICE, CudaAccelerator::new, System::nanoTime, say, stop).train();
     }
 
     /**
@@ -40,7 +40,7 @@ public final class CudaTrainer implements DeviceTrainer {
      * @throws org.pipwright.training.device.MissingDeviceException if there is no card, or a library it needs is missing
      */
     static void take(int threads) {
-        System.setProperty(POOL, Integer.toString(threads - 1));
+        ThreadTrainer.take(threads);
         Gpu.load();
         Gpu.use();
     }

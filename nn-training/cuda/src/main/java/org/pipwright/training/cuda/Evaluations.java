@@ -56,7 +56,8 @@ final class Evaluations {
         this.say = say;
         this.rival = new DuelSide.OnThreads(() -> new EvaluatingPlayer(new NetworkEvaluator(rival)));
         this.stop = stop;
-        duel = new LockstepDuel(Math.min(MAX_GAMES, 2 * recipe.evaluation().finalPairs()), accelerator);
+        int pairs = Math.max(recipe.evaluation().pairs(), recipe.evaluation().finalPairs());
+        duel = new LockstepDuel(Math.min(MAX_GAMES, 2 * pairs), accelerator);
         recipe.shapes().forEach(shape -> losses.add(new double[] {Double.NaN, Double.NaN}));
     }
 

@@ -24,6 +24,7 @@ import org.pipwright.training.settings.SettingValues;
 /** Does what was asked of a run, on whatever computes. */
 final class TrainerRun {
     private final DeviceRequest request;
+    private final String device;
     private final Function<Recipe, Accelerator> accelerators;
     private final LongSupplier nanos;
     private final Consumer<String> say;
@@ -33,6 +34,7 @@ final class TrainerRun {
      * A run.
      *
      * @param request what was asked; with a folder
+     * @param device what computes, as users name it
      * @param accelerators makes what computes
      * @param nanos tells the time
      * @param say told how it goes
@@ -40,21 +42,24 @@ final class TrainerRun {
      */
     TrainerRun(
             DeviceRequest request,
+            String device,
             Function<Recipe, Accelerator> accelerators,
             LongSupplier nanos,
             Consumer<String> say,
             BooleanSupplier stop) {
         this.request = request;
+        this.device = device;
         this.accelerators = accelerators;
         this.nanos = nanos;
         this.say = say;
         this.stop = stop;
     }
 
-    /** The settings of a new run. */
-    static SettingValues<CardSetting> fresh(DeviceRequest request) {
-        SettingValues<CardSetting> settings =
-                request.preset().map(name -> CardPreset.named(name).settings()).orElseGet(CardPreset::defaults);
+    /** The settings of a new run on a device. */
+    static SettingValues<CardSetting> fresh(DeviceRequest request, String device) {
+        SettingValues<CardSetting> settings = request.preset()
+                .map(name -> CardPreset.named(name, device).settings())
+                .orElseGet(CardPreset::defaults);
         if (request.settings().isPresent()) {
             settings = settings.read(request.settings().get(), renamed -> {});
         }
@@ -75,7 +80,7 @@ final class TrainerRun {
     List<Path> train() {
         Path path = request.folder().orElseThrow();
         if (!request.resume()) {
-            SettingValues<CardSetting> settings = fresh(request);
+            SettingValues<CardSetting> settings = fresh(request, device);
             Recipe recipe = Recipe.of(settings);
             Nets nets = Nets.of(settings, recipe);
             CardFolder folder = CardFolder.create(path);

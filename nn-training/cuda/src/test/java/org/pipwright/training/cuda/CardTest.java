@@ -158,12 +158,19 @@ class CardTest {
         long end = System.nanoTime() + 10_000_000_000L;
         new TrainerRun(
                         ToyRun.request(run, settings, false),
+                        CudaTrainer.DEVICE,
                         CudaAccelerator::new,
                         System::nanoTime,
                         said::add,
                         () -> System.nanoTime() > end)
                 .train();
-        new TrainerRun(ToyRun.request(run, null, true), CudaAccelerator::new, System::nanoTime, said::add, () -> false)
+        new TrainerRun(
+                        ToyRun.request(run, null, true),
+                        CudaTrainer.DEVICE,
+                        CudaAccelerator::new,
+                        System::nanoTime,
+                        said::add,
+                        () -> false)
                 .train();
         List<String> lines = Files.readAllLines(run.resolve("metrics.csv"));
         Figures last = Figures.ofCsv(lines.get(lines.size() - 1), 3);

@@ -13,6 +13,7 @@ final class KilledCardRun {
         System.out.println("ready");
         new TrainerRun(
                         ToyRun.request(run, resume ? null : Path.of(words[1]), resume),
+                        CudaTrainer.DEVICE,
                         PlainAccelerator::new,
                         System::nanoTime,
                         System.out::println,

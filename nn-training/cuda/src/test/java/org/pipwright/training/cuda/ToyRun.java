@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
+import java.util.function.Function;
 import org.pipwright.training.device.DeviceRequest;
 
 /** A whole run by plain loops that takes seconds: small nets, few games, and a clock that moves each time it is asked. */
@@ -51,6 +52,11 @@ final class ToyRun {
     }
 
     List<Path> train(DeviceRequest request, BooleanSupplier stop) {
-        return new TrainerRun(request, PlainAccelerator::new, () -> now.addAndGet(TICK), said::add, stop).train();
+        return train(request, PlainAccelerator::new, stop);
+    }
+
+    List<Path> train(DeviceRequest request, Function<Recipe, Accelerator> accelerators, BooleanSupplier stop) {
+        return new TrainerRun(request, CudaTrainer.DEVICE, accelerators, () -> now.addAndGet(TICK), said::add, stop)
+                .train();
     }
 }

@@ -55,6 +55,24 @@ class TrainerRunTest {
         }
     }
 
+    /** All threads bring a run as far as plain loops do. */
+    @Test
+    void learnsByThreads() throws IOException {
+        Path run = temporary.resolve("run");
+        List<Path> nets =
+                new ToyRun().train(ToyRun.request(run, settings(""), false), ThreadAccelerator::new, () -> false);
+        double untrained =
+                errorOf(new Model(ResidualNets.network(SMALL, SMALL.initial(new SplittableRandom(1))), Map.of()));
+        assertEquals(3, nets.size());
+        for (Path net : nets) {
+            double error = errorOf(ModelFile.read(net));
+            assertTrue(error < 0.65 * untrained, net + " is off by " + error + ", an untrained one by " + untrained);
+        }
+        List<String> figures = Files.readAllLines(run.resolve("metrics.csv"));
+        Figures last = Figures.ofCsv(figures.get(figures.size() - 1), 3);
+        assertTrue(last.targets() > 1000, last.toString());
+    }
+
     @Test
     void learnsAndLeavesEverythingBehind() throws IOException {
         Path run = temporary.resolve("run");
