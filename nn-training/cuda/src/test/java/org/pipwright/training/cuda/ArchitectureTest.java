@@ -13,7 +13,17 @@ class ArchitectureTest {
 
     /** Packages of engine whose internal types are used here. A shorter list is better; a longer one needs a reason. */
     private static final Set<String> INTERNALS = Set.of(
-            "duel", "evaluation", "features", "files", "match", "network", "play", "position", "roll", "rules", "statistics");
+            "duel",
+            "evaluation",
+            "features",
+            "files",
+            "match",
+            "network",
+            "play",
+            "position",
+            "roll",
+            "rules",
+            "statistics");
 
     @Test
     void everyPackageHasItsPlace() {
