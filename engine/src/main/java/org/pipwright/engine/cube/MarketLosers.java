@@ -1,5 +1,8 @@
 package org.pipwright.engine.cube;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import java.util.function.BiPredicate;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.FinishedGames;
@@ -11,16 +14,19 @@ import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 
 /**
- * How often the chance to double a taking opponent goes by: the share of the next two rolls, one of either side, after
+ * Finds what the next two rolls do to a game ({@link Market}), and above all how often the chance to double a taking opponent goes by: the share of the next two rolls, one of either side, after
  * which a double would be passed (common practice calls such a sequence a market loser, no source). Both sides make the
  * play with the highest cubeless equity, as the quick evaluator sees it where there is one, since there are 462 plays to
  * choose. A game the side on roll wins within the two rolls counts; one it loses does not.
  */
 public final class MarketLosers {
+    private static final int THROWS = 36;
     private final PositionEvaluator evaluator;
     private final PositionEvaluator player;
     private final PlayGenerator generator = new PlayGenerator();
     private float[] chances = new float[256 * Outcomes.COUNT];
+    private double mean;
+    private double square;
 
     /**
      * A counter for one thread.
@@ -37,31 +43,50 @@ public final class MarketLosers {
      *
      * @param position an unfinished position before the roll
      * @param passes whether the opponent would pass a double of the side on roll, given a position and its six chances
-     * @return share of the 36 times 36 throws, in [0, 1]
+     * @return what the next two rolls do
      */
-    public double share(Position position, BiPredicate<Position, Outcomes> passes) {
+    public Market of(Position position, BiPredicate<Position, Outcomes> passes) {
         int[] mine = position.toPlanes();
         int[] theirs = new int[Planes.STRIDE];
-        int[] after = new int[Planes.STRIDE];
-        double share = 0;
+        List<Market.Loser> rolls = new ArrayList<>();
+        mean = 0;
+        square = 0;
         for (Roll roll : Roll.all()) {
-            if (play(mine, roll, theirs)) {
-                share += roll.probability();
-                continue;
+            boolean won = play(mine, roll, theirs);
+            if (won) {
+                // The chances are those of the side that has lost.
+                add(roll.ways() * THROWS, -Chances.equity(chances, 0));
             }
-            for (Roll reply : Roll.all()) {
-                if (!play(theirs, reply, after) && lost(after, passes)) {
-                    share += roll.probability() * reply.probability();
-                }
-            }
+            rolls.add(new Market.Loser(roll, won ? THROWS : replies(theirs, roll, passes)));
         }
-        return share;
+        double losers = rolls.stream()
+                .mapToDouble(each -> each.roll().ways() * each.replies() / (double) (THROWS * THROWS))
+                .sum();
+        // A stable sort: rolls that lose it equally often stay in their order.
+        rolls.sort(Comparator.comparingInt(each -> -each.replies()));
+        return new Market(losers, Math.sqrt(Math.max(0, square - mean * mean)), rolls);
     }
 
-    private boolean lost(int[] planes, BiPredicate<Position, Outcomes> passes) {
-        float[] out = new float[Outcomes.COUNT];
-        evaluator.evaluate(planes, 0, out, 0);
-        return passes.test(Position.ofPlanes(planes, 0), Outcomes.of(out, 0));
+    /** Throws of the opponent that lose the market after a roll of the side on roll. */
+    private int replies(int[] theirs, Roll roll, BiPredicate<Position, Outcomes> passes) {
+        int[] after = new int[Planes.STRIDE];
+        int replies = 0;
+        for (Roll reply : Roll.all()) {
+            boolean over = play(theirs, reply, after);
+            if (!over) {
+                evaluator.evaluate(after, 0, chances, 0);
+            }
+            add(roll.ways() * reply.ways(), Chances.equity(chances, 0));
+            boolean lost = !over && passes.test(Position.ofPlanes(after, 0), Outcomes.of(chances, 0));
+            replies += lost ? reply.ways() : 0;
+        }
+        return replies;
+    }
+
+    private void add(int throwsOfBoth, double equity) {
+        double weight = throwsOfBoth / (double) (THROWS * THROWS);
+        mean += weight * equity;
+        square += weight * equity * equity;
     }
 
     /** Makes the best play and gives the position to the other side; returns whether the game has ended with it. */

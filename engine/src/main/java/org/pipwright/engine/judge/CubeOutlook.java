@@ -4,6 +4,7 @@ import java.util.Optional;
 import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.cube.CubeWindow;
 import org.pipwright.engine.cube.GammonValues;
+import org.pipwright.engine.cube.Market;
 
 /**
  * What surrounds a cube decision.
@@ -11,7 +12,7 @@ import org.pipwright.engine.cube.GammonValues;
  * @param window take point and doubling window at the position's share of gammons, by the model of its regime, exact on a
  *     last roll; empty where exact values say more, and where a double gains nothing
  * @param gammons both sides' gammon values at the present cube; empty if a single game decides nothing
- * @param losers share of the next two rolls that lose the market, 0 to 1; not a number if the side on roll may not double
+ * @param market what the next two rolls do; empty if the side on roll may not double
  */
 @PublicApi
-public record CubeOutlook(Optional<CubeWindow> window, Optional<GammonValues> gammons, double losers) {}
+public record CubeOutlook(Optional<CubeWindow> window, Optional<GammonValues> gammons, Optional<Market> market) {}

@@ -1,6 +1,7 @@
 package org.pipwright.engine.judge;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.bearoff.EndgameTables;
@@ -11,6 +12,7 @@ import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeWindows;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.GammonValues;
+import org.pipwright.engine.cube.Market;
 import org.pipwright.engine.cube.MarketLosers;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.parallel.Crew;
@@ -131,8 +133,7 @@ public final class Judge implements AutoCloseable {
     }
 
     /**
-     * What surrounds a cube decision. Races that the next rolls lead to are simulated if the effort says so, as the position
-     * itself is, or what loses the market would not fit the rest.
+     * What surrounds a cube decision.
      *
      * @param verdict an answer about a cube before the roll
      * @param effort how hard to think
@@ -149,12 +150,21 @@ public final class Judge implements AutoCloseable {
         return new CubeOutlook(
                 CubeWindows.of(terms, question.position(), shares, question.cube()),
                 GammonValues.of(terms, question.cube()),
-                verdict.cube().mayDouble() ? losers(question, terms, effort) : Double.NaN);
+                verdict.cube().mayDouble() ? Optional.of(market(question, effort)) : Optional.empty());
     }
 
-    private double losers(Question question, CubeTerms terms, Effort effort) {
+    /**
+     * What the next two rolls do to the chance to double. Races that they lead to are simulated if the effort says so, as the
+     * position itself is, or what loses the market would not fit the rest.
+     *
+     * @param question a question about a cube that the side on roll may turn
+     * @param effort whether to simulate races
+     * @return which rolls lose the market, and how far the game swings
+     */
+    public Market market(Question question, Effort effort) {
+        CubeTerms terms = answers.terms(question.stakes());
         MarketLosers losers = new MarketLosers(thinking.judgement().evaluator());
-        return losers.share(question.position(), (position, outcomes) -> {
+        return losers.of(question.position(), (position, outcomes) -> {
             boolean race = effort.simulateRaces() && knowledge.simulated(position);
             return terms.values(position, race ? thinking.races().odds(position) : outcomes, question.cube())
                             .answer()

@@ -3,7 +3,10 @@ package org.pipwright.engine.cube;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.BiPredicate;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
@@ -37,6 +40,9 @@ class MarketLosersTest {
         double sum = 0;
         for (Position position : POSITIONS) {
             double expected = 0;
+            double mean = 0;
+            double square = 0;
+            Map<Roll, Integer> replies = new HashMap<>();
             for (Roll mine : Roll.all()) {
                 Position after = bestPlay(position, mine);
                 for (Roll theirs : Roll.all()) {
@@ -45,13 +51,34 @@ class MarketLosersTest {
                         Position back = bestPlay(after, theirs);
                         lost = !back.finished() && passes.test(back, EVALUATOR.evaluate(back));
                     }
-                    expected += lost ? mine.probability() * theirs.probability() : 0;
+                    double chance = mine.probability() * theirs.probability();
+                    expected += lost ? chance : 0;
+                    replies.merge(mine, lost ? theirs.ways() : 0, Integer::sum);
+                    double equity = equity(after, theirs);
+                    mean += chance * equity;
+                    square += chance * equity * equity;
                 }
             }
-            assertEquals(expected, new MarketLosers(EVALUATOR).share(position, passes), 1e-9, position.toString());
+            Market market = new MarketLosers(EVALUATOR).of(position, passes);
+            assertEquals(expected, market.losers(), 1e-9, position.toString());
+            assertEquals(Math.sqrt(square - mean * mean), market.volatility(), 1e-5, position.toString());
+            market.rolls()
+                    .forEach(each ->
+                            assertEquals(replies.get(each.roll()), each.replies(), position + " " + each.roll()));
+            assertEquals(21, market.rolls().size());
+            List<Integer> all = market.rolls().stream().map(Market.Loser::replies).toList();
+            assertEquals(all.stream().sorted(Comparator.reverseOrder()).toList(), all);
             sum += expected;
         }
         assertTrue(sum > 0.1 && sum < POSITIONS.size() - 0.1, "losers " + sum);
+    }
+
+    /** For the side that rolled first, after the other's reply, if it came to one. */
+    private static double equity(Position after, Roll reply) {
+        if (after.finished()) {
+            return -EVALUATOR.evaluate(after).equity();
+        }
+        return EVALUATOR.evaluate(bestPlay(after, reply)).equity();
     }
 
     private static Position bestPlay(Position position, Roll roll) {

@@ -37,6 +37,7 @@ import picocli.CommandLine.Option;
             "Examples:",
             "  pipwright cube 5@6 3@8 3@7 2@24 2@3 / 4@6 3@8 5@13 2@24 1@bar",
             "  pipwright cube 1@5 1@2 / 1@6 --cube 2 --owner me",
+            "  pipwright cube 1@8 2@6 4@5 3@4 2@3 / 1@9 4@6 4@5 3@4 --explain",
             "  pipwright cube start --away 2,4 --json"
         })
 public final class CubeCommand extends CliCommand {
@@ -62,6 +63,11 @@ public final class CubeCommand extends CliCommand {
 
     @Mixin
     private NetOption net;
+
+    @Option(
+            names = "--explain",
+            description = "Say why, in sentences that can be read to a class: first the one that decides.")
+    private boolean explain;
 
     @Option(names = "--json", description = "Print JSON, in the form that cube.schema.json describes.")
     private boolean json;
@@ -102,7 +108,9 @@ public final class CubeCommand extends CliCommand {
         Effort effort = races.on(Effort.lookahead(lookahead));
         try (Judge judge = new Judge(knowledge, threads)) {
             Verdict verdict = judge.ask(question, effort);
-            return CubeReport.of(verdict, judge.outlook(verdict, effort), NetLabel.of(net.name(), model));
+            CubeReport report =
+                    CubeReport.of(verdict, judge.outlook(verdict, effort), NetLabel.of(net.name(), model));
+            return explain ? report.explained(verdict, knowledge.terms(question.stakes())) : report;
         }
     }
 }

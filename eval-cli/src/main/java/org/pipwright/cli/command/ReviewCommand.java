@@ -13,6 +13,8 @@ import org.pipwright.cli.report.ReviewJson;
 import org.pipwright.cli.report.ReviewPage;
 import org.pipwright.cli.report.ReviewReport;
 import org.pipwright.cli.report.ReviewText;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.record.GameRecord;
@@ -115,7 +117,16 @@ public final class ReviewCommand extends CliCommand {
             console().err().println("pipwright: stopped " + progress.reached() + options.howToGoOn());
             return 2;
         }
-        ReviewReport report = new ReviewReport(review, label, knowledge.terms());
+        try (Judge judge = new Judge(knowledge, options.threads())) {
+            Effort races = Effort.STATIC.withRaces(review.settings().simulateRaces());
+            write(new ReviewReport(review, label, knowledge.terms(), question -> judge.market(question, races)));
+        }
+        out().flush();
+        options.requireKept();
+        return 0;
+    }
+
+    private void write(ReviewReport report) {
         if (html != null) {
             OutputFile.write(html, ReviewPage.html(report).getBytes(StandardCharsets.UTF_8));
         }
@@ -126,8 +137,5 @@ public final class ReviewCommand extends CliCommand {
         } else {
             ReviewText.write(report, out());
         }
-        out().flush();
-        options.requireKept();
-        return 0;
     }
 }

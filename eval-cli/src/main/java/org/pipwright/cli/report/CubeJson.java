@@ -9,6 +9,7 @@ import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWindow;
 import org.pipwright.engine.cube.GammonValues;
+import org.pipwright.engine.cube.Market;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
@@ -48,6 +49,13 @@ public final class CubeJson {
                 json.writeNumberField("mine", Numbers.rounded(gammons.mine()));
                 json.writeNumberField("theirs", Numbers.rounded(gammons.theirs()));
                 json.writeEndObject();
+            }
+            if (!report.why().isEmpty()) {
+                json.writeArrayFieldStart("sentences");
+                for (String sentence : report.why()) {
+                    json.writeString(sentence);
+                }
+                json.writeEndArray();
             }
             if (!report.match()) {
                 json.writeStringField("caution", CubeWords.CAUTION);
@@ -105,9 +113,24 @@ public final class CubeJson {
             if (report.window().isPresent()) {
                 window(json, report.window().get());
             }
-            json.writeNumberField("marketLosers", Numbers.rounded(report.losers()));
+            if (report.market().isPresent()) {
+                market(json, report.market().get());
+            }
         }
         json.writeStringField("verdict", CubeWords.verdict(report));
+    }
+
+    private static void market(JsonGenerator json, Market market) throws IOException {
+        json.writeNumberField("marketLosers", Numbers.rounded(market.losers()));
+        json.writeArrayFieldStart("marketLosingRolls");
+        for (Market.Loser each : market.losing(1, 36)) {
+            json.writeStartObject();
+            json.writeStringField("roll", each.roll().toString());
+            json.writeNumberField("replies", each.replies());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeNumberField("volatility", Numbers.rounded(market.volatility()));
     }
 
     private static void window(JsonGenerator json, CubeWindow window) throws IOException {

@@ -1,10 +1,13 @@
 package org.pipwright.cli.report;
 
+import java.util.List;
 import java.util.Optional;
 import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.CubeWindow;
 import org.pipwright.engine.cube.GammonValues;
+import org.pipwright.engine.cube.Market;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.Basis;
@@ -27,7 +30,8 @@ import org.pipwright.engine.position.Position;
  * @param window take point and doubling window at the position's share of gammons; empty where the model's would
  *     contradict exact values, and where a double gains nothing
  * @param gammons both sides' gammon values at the present cube; empty if a single game decides nothing
- * @param losers share of the next two rolls that lose the market; NaN if the side on roll may not double
+ * @param market what the next two rolls do; empty if the side on roll may not double
+ * @param why why the right actions are right, in sentences; empty if nobody asked
  */
 public record CubeReport(
         Position position,
@@ -40,7 +44,28 @@ public record CubeReport(
         CubeValues values,
         Optional<CubeWindow> window,
         Optional<GammonValues> gammons,
-        double losers) {
+        Optional<Market> market,
+        List<String> why) {
+    /**
+     * Keeps the sentences.
+     *
+     * @param position the position before the roll
+     * @param cube the cube
+     * @param stakes what is played for
+     * @param net the net that judged
+     * @param lookahead future rolls averaged over
+     * @param exact whether the values are exact
+     * @param simulated whether the race was played
+     * @param outcomes the six chances
+     * @param values values of the cube actions
+     * @param window take point and doubling window
+     * @param gammons gammon values at the present cube
+     * @param market what the next two rolls do
+     * @param why sentences
+     */
+    public CubeReport {
+        why = List.copyOf(why);
+    }
 
     /**
      * The report of a verdict on a cube.
@@ -62,7 +87,33 @@ public record CubeReport(
                 verdict.cube(),
                 outlook.window(),
                 outlook.gammons(),
-                outlook.losers());
+                outlook.market(),
+                List.of());
+    }
+
+    /**
+     * The same with the reasons.
+     *
+     * @param verdict what the judge said
+     * @param terms how the cube is judged under these stakes, seen from the side on roll
+     * @return the report
+     */
+    public CubeReport explained(Verdict verdict, CubeTerms terms) {
+        CubeCase asked = new CubeCase(position, cube, stakes, values, outcomes, verdict.basis(), terms, market);
+        return new CubeReport(
+                position,
+                cube,
+                stakes,
+                net,
+                lookahead,
+                exact,
+                simulated,
+                outcomes,
+                values,
+                window,
+                gammons,
+                market,
+                CubeReasons.sentences(asked, Voice.REPORT));
     }
 
     /** Whether a match is played, so that values are chances to win it. */

@@ -34,13 +34,21 @@ public final class CubeText {
         }
         if (report.values().mayDouble()) {
             report.window().ifPresent(window -> out.println(window(window, report)));
-            out.println("market losers: " + Numbers.percent(report.losers()) + " % of the next two rolls");
+            report.market()
+                    .ifPresent(market -> out.println(
+                            "market losers: " + Numbers.percent(market.losers()) + " % of the next two rolls"));
         }
         if (report.match()) {
             out.println(report.gammons()
                     .map(CubeText::gammons)
                     .orElse("no gammon value at this cube: by the match table a single game decides nothing"));
-        } else {
+        }
+        if (!report.why().isEmpty()) {
+            out.println();
+            out.println("Why");
+            report.why().forEach(sentence -> out.println("  " + sentence));
+        }
+        if (!report.match()) {
             out.println();
             out.println(CubeWords.CAUTION);
         }

@@ -19,6 +19,11 @@ final class Phrases {
                 : String.join(", ", words.subList(0, last)) + " and " + words.get(last);
     }
 
+    /** A list behind what leads to it; empty if it is. */
+    static String named(String before, List<String> words) {
+        return words.isEmpty() ? "" : before + list(words);
+    }
+
     /** A fact with a capital letter and a full stop. */
     static String sentence(String fact) {
         return Character.toUpperCase(fact.charAt(0)) + fact.substring(1) + ".";

@@ -1,18 +1,19 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.drill.CubeExercise;
 import org.pipwright.engine.drill.Exercise;
 import org.pipwright.engine.drill.PlayExercise;
-import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.judge.Verdict;
 
 /**
  * Finds why the answers of exercises are right: facts as {@code rank --explain} tells them, and what decides about the
@@ -49,14 +50,22 @@ public record Reasoning(Judge judge, int lookahead, boolean simulateRaces, Funct
     }
 
     private Reasons cube(CubeExercise question) {
+        Effort effort = Effort.lookahead(lookahead).withRaces(simulateRaces);
+        Question before = Question.before(question.position());
+        Verdict verdict = judge.ask(before, effort);
+        CubeCase found = new CubeCase(
+                question.position(),
+                question.cube(),
+                question.stakes(),
+                question.values(),
+                verdict.outcomes(),
+                verdict.basis(),
+                terms.apply(question.stakes()),
+                CubeCase.market(
+                        before.with(question.stakes(), question.cube()), asked -> judge.market(asked, effort)));
         return new Reasons(
-                CubeFacts.sentences(question, chances(question), terms.apply(question.stakes())),
+                CubeReasons.sentences(found, question.answering() ? Voice.ANSWERER : Voice.DOUBLER),
                 List.of(),
                 LessonWords.ofCube(question));
-    }
-
-    private Outcomes chances(CubeExercise question) {
-        Effort effort = Effort.lookahead(lookahead).withRaces(simulateRaces);
-        return judge.ask(Question.before(question.position()), effort).outcomes();
     }
 }

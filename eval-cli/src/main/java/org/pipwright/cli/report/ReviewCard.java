@@ -158,8 +158,13 @@ public record ReviewCard(
         for (Decision decision : turn.decisions()) {
             Optional.of(ReviewWhy.sentences(report, turn, decision))
                     .filter(why -> !why.isEmpty())
-                    .ifPresent(why -> reasons.add(ReviewWords.made(turn) + ": " + String.join(" ", why)));
+                    .ifPresent(why -> reasons.add(what(report, turn, decision) + ": " + String.join(" ", why)));
         }
         return reasons;
+    }
+
+    private static String what(ReviewReport report, ReviewedTurn turn, Decision decision) {
+        String did = ReviewWords.did(turn, decision);
+        return decision.kind() == Decision.Kind.PLAY ? did : report.heading().name(decision.side()) + " " + did;
     }
 }

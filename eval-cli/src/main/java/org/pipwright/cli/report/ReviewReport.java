@@ -6,7 +6,9 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.Market;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.Heading;
 import org.pipwright.engine.review.Review;
@@ -20,8 +22,10 @@ import org.pipwright.engine.review.TurningPoint;
  * @param review the record, judged
  * @param net the net that judged
  * @param terms what gammons and cubes are worth under given stakes, seen from the side on roll
+ * @param market what the next two rolls do to a cube that is asked about
  */
-public record ReviewReport(Review review, NetLabel net, Function<Stakes, CubeTerms> terms) {
+public record ReviewReport(
+        Review review, NetLabel net, Function<Stakes, CubeTerms> terms, Function<Question, Market> market) {
     private static final int TURNING_POINTS = 4;
 
     GameRecord record() {
