@@ -47,7 +47,8 @@ class CubeExplainTest {
     void whatIsExactIsToldByItsValues() throws IOException {
         List<String> said = sentences("cube 1@5 1@2 / 1@6 --cube 2 --owner me");
         assertEquals(
-                "Without a redouble the game is worth +0.292, with one +0.111: the cube is worth keeping.", said.get(0));
+                "Without a redouble the game is worth +0.292, with one +0.111: the cube is worth keeping.",
+                said.get(0));
         assertTrue(said.get(1).contains("% of the next two rolls lose the market: 2-2, 3-3, 4-4, 5-2"), said.get(1));
     }
 
@@ -69,9 +70,11 @@ class CubeExplainTest {
             })
     void whoHasAUseForTheCubeIsSaid(String line, String sentence) throws IOException {
         List<String> said = sentences("cube " + line);
-        // At 2-away a single game leads to the Crawford game, won with 68.55 % by the table: a gammon adds 31.45 to 37.10.
+        // At 2-away a single game leads to the Crawford game, won with 68.55 % by the table: a gammon adds 31.45 to
+        // 37.10.
         assertTrue(
-                said.stream().anyMatch(each -> each.equals(sentence)), sentence + " is not in " + String.join("\n", said));
+                said.stream().anyMatch(each -> each.equals(sentence)),
+                sentence + " is not in " + String.join("\n", said));
     }
 
     /** Keith's count by hand: 58 pips, 58 / 7 more; 65. Kleinman: D = 11, S = 119, K = 1.017, so 76.2 %. */
@@ -89,7 +92,8 @@ class CubeExplainTest {
         JsonNode json = json("cube 5@6 3@8 3@7 2@24 2@3 / 4@6 3@8 5@13 2@24 1@bar");
         int throwsOfBoth = 0;
         for (JsonNode each : json.get("marketLosingRolls")) {
-            throwsOfBoth += Roll.parse(each.get("roll").asText()).ways() * each.get("replies").asInt();
+            throwsOfBoth += Roll.parse(each.get("roll").asText()).ways()
+                    * each.get("replies").asInt();
         }
         assertEquals(json.get("marketLosers").asDouble(), throwsOfBoth / 1296.0, 1e-6);
         assertTrue(json.get("volatility").asDouble() > 0);

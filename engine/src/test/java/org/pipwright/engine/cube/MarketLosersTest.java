@@ -66,7 +66,8 @@ class MarketLosersTest {
                     .forEach(each ->
                             assertEquals(replies.get(each.roll()), each.replies(), position + " " + each.roll()));
             assertEquals(21, market.rolls().size());
-            List<Integer> all = market.rolls().stream().map(Market.Loser::replies).toList();
+            List<Integer> all =
+                    market.rolls().stream().map(Market.Loser::replies).toList();
             assertEquals(all.stream().sorted(Comparator.reverseOrder()).toList(), all);
             sum += expected;
         }

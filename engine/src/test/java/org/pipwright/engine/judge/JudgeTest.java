@@ -316,7 +316,10 @@ class JudgeTest {
         try (Judge judge = new Judge(KNOWLEDGE, 1)) {
             Verdict verdict = judge.ask(Question.before(RACE).forMoney(), Effort.STATIC);
             CubeOutlook outlook = judge.outlook(verdict, Effort.STATIC);
-            assertTrue(outlook.market().orElseThrow().losers() > 0 && outlook.market().orElseThrow().losers() < 1, outlook.toString());
+            assertTrue(
+                    outlook.market().orElseThrow().losers() > 0
+                            && outlook.market().orElseThrow().losers() < 1,
+                    outlook.toString());
             assertTrue(
                     outlook.window().orElseThrow().takePoint() > 0.15
                             && outlook.window().orElseThrow().takePoint() < 0.3,

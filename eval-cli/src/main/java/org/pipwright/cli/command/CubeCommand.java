@@ -108,8 +108,7 @@ public final class CubeCommand extends CliCommand {
         Effort effort = races.on(Effort.lookahead(lookahead));
         try (Judge judge = new Judge(knowledge, threads)) {
             Verdict verdict = judge.ask(question, effort);
-            CubeReport report =
-                    CubeReport.of(verdict, judge.outlook(verdict, effort), NetLabel.of(net.name(), model));
+            CubeReport report = CubeReport.of(verdict, judge.outlook(verdict, effort), NetLabel.of(net.name(), model));
             return explain ? report.explained(verdict, knowledge.terms(question.stakes())) : report;
         }
     }

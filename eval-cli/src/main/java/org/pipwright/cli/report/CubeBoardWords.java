@@ -46,8 +46,8 @@ final class CubeBoardWords {
                         : who + " by " + Phrases.count(Math.abs(lead), "pip")
                                 + (board.contact() || lead < 0
                                         ? "."
-                                        : ", " + Numbers.percent((double) lead / board.pips()) + " % of "
-                                                + board.pips() + ".")));
+                                        : ", " + Numbers.percent((double) lead / board.pips()) + " % of " + board.pips()
+                                                + ".")));
     }
 
     /** Rules of thumb beside what the chances are. */
@@ -85,8 +85,8 @@ final class CubeBoardWords {
         // Those of the side that is not on roll: the doubler's roll comes next.
         Exposure exposure = Exposure.of(asked.position());
         if (exposure.shots() > 0) {
-            said.add(Phrases.sentence(voice.doubler("hit") + " with " + Phrases.ofAll(exposure.shots()) + " of 36 rolls and can take "
-                    + Numbers.tenths(exposure.risk()) + " pips on average"));
+            said.add(Phrases.sentence(voice.doubler("hit") + " with " + Phrases.ofAll(exposure.shots())
+                    + " of 36 rolls and can take " + Numbers.tenths(exposure.risk()) + " pips on average"));
         }
     }
 

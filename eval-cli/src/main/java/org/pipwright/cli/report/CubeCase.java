@@ -102,7 +102,8 @@ record CubeCase(
 
     /** Whether the opponent, having taken, has no use for the cube: the game wins it the match. */
     boolean deadForTaker() {
-        return match() && ((MatchStakes) stakes).swapped().winsAnyway(cube.taken().swapped());
+        return match()
+                && ((MatchStakes) stakes).swapped().winsAnyway(cube.taken().swapped());
     }
 
     /** Whether the opponent, having taken, loses the match with this game, so that turning the cube again costs it nothing. */

@@ -86,7 +86,8 @@ final class CubeReasons {
 
     private String doubling() {
         if (values.answer() == CubeAction.PASS) {
-            return window().filter(window -> lose() < window.takePoint())
+            return asked.window()
+                    .filter(window -> lose() < window.takePoint())
                     .map(window -> voice.answerer("win") + " " + Numbers.percent(lose()) + " % and would need "
                             + Numbers.percent(window.takePoint()) + " % to take: " + turn() + " and pass")
                     .orElseGet(() -> "taken, a " + turn() + " is worth " + number(values.doubleTake())
@@ -100,7 +101,8 @@ final class CubeReasons {
                     + Numbers.percent(win()) + " % of the rolls, and " + voice.answerer("take") + " with "
                     + Numbers.percent(lose()) + " %";
         }
-        return window().filter(window -> win() >= window.from() && win() <= window.to())
+        return asked.window()
+                .filter(window -> win() >= window.from() && win() <= window.to())
                 .map(window -> voice.doubler("win") + " " + Numbers.percent(win()) + " %, and a " + turn()
                         + " is right from " + Numbers.percent(window.from()) + " % on; " + voice.answerer("take"))
                 .orElseGet(() -> "a " + turn() + " is worth " + number(values.doubled()) + ", rolling without one "
@@ -117,7 +119,7 @@ final class CubeReasons {
         if (values.answer() == CubeAction.BEAVER) {
             return "doubled, " + voice.answerer("have") + " the better of it and would beaver: " + worth;
         }
-        Optional<CubeWindow> window = window();
+        Optional<CubeWindow> window = asked.window();
         if (window.isPresent() && Double.isNaN(window.get().from())) {
             return "at no chance is a " + turn() + " right here: " + worth;
         }
@@ -126,10 +128,6 @@ final class CubeReasons {
                     + Numbers.percent(window.get().from()) + " % on";
         }
         return worth + (asked.cube().owner() == CubeOwner.ME ? ": the cube is worth keeping" : "");
-    }
-
-    private Optional<CubeWindow> window() {
-        return asked.window();
     }
 
     private void market(Market market) {
@@ -170,21 +168,28 @@ final class CubeReasons {
         return losers.stream().map(each -> each.roll().toString()).collect(Collectors.toList());
     }
 
+    /** What a take needs, as far as the first sentence has not said it. */
     private void take() {
-        window().filter(window -> !asked.lastRoll()).ifPresent(window -> {
+        if (asked.lastRoll()) {
+            asked.deadTakePoint()
+                    .ifPresent(dead -> say("on a last roll " + voice.answerer("need") + " " + Numbers.percent(dead)
+                            + " % to take and " + voice.answererAlso("have") + " " + Numbers.percent(lose()) + " %"));
+            return;
+        }
+        asked.window().ifPresent(window -> {
             String needs = voice.answerer("need") + " " + Numbers.percent(window.takePoint()) + " % to take by the cube"
                     + " model and " + voice.answererAlso("have") + " " + Numbers.percent(lose()) + " %";
-            say(needs
-                    + asked.deadTakePoint()
-                            .filter(dead -> Math.abs(dead - window.takePoint()) >= TELLING)
-                            .map(dead -> "; if nobody turned the cube again it would be " + Numbers.percent(dead)
-                                    + " %")
-                            .orElse(""));
+            Optional<String> dead = asked.deadTakePoint()
+                    .filter(point -> Math.abs(point - window.takePoint()) >= TELLING)
+                    .map(point -> Numbers.percent(point) + " %");
+            if (!said.get(0).contains(Numbers.percent(window.takePoint()))) {
+                say(needs
+                        + dead.map(point -> "; if nobody turned the cube again it would be " + point)
+                                .orElse(""));
+            } else {
+                dead.ifPresent(point -> say("if nobody turned the cube again a take would need " + point));
+            }
         });
-        asked.deadTakePoint()
-                .filter(dead -> asked.lastRoll())
-                .ifPresent(dead -> say("on a last roll " + voice.answerer("need") + " " + Numbers.percent(dead)
-                        + " % to take and " + voice.answererAlso("have") + " " + Numbers.percent(lose()) + " %"));
     }
 
     /** Who has a use for the cube after a take, in a match. */
@@ -200,20 +205,27 @@ final class CubeReasons {
         }
     }
 
+    /** The chances, as far as the first sentence has not said them. */
     private void chances() {
         double won = asked.chances().winGammon() + asked.chances().winBackgammon();
         double lost = asked.chances().loseGammon() + asked.chances().loseBackgammon();
+        boolean told = said.get(0).contains(Numbers.percent(win()) + " %")
+                || said.get(0).contains(Numbers.percent(lose()) + " %");
         String wins = voice.doubler("win") + " " + Numbers.percent(win()) + " % of the games";
-        say(
-                PlayWords.gammonsHappen(won + lost)
-                        ? wins + ", " + Numbers.percent(won) + " % with a gammon or more, and "
-                                + voice.doublerAlso("lose") + " " + Numbers.percent(lost) + " % that way"
-                        : wins + "; gammons hardly happen");
+        String gammons = Numbers.percent(won) + " % with a gammon or more, and " + voice.doublerAlso("lose") + " "
+                + Numbers.percent(lost) + " % that way";
+        if (!PlayWords.gammonsHappen(won + lost)) {
+            say(told ? "gammons hardly happen" : wins + "; gammons hardly happen");
+        } else {
+            say(told ? voice.doubler("win") + " " + gammons : wins + ", " + gammons);
+        }
     }
 
     /** What gammons count, if there are some. */
     private void gammons() {
-        double some = asked.chances().winGammon() + asked.chances().winBackgammon() + asked.chances().loseGammon();
+        double some = asked.chances().winGammon()
+                + asked.chances().winBackgammon()
+                + asked.chances().loseGammon();
         if (some < SOME_GAMMONS) {
             return;
         }
@@ -228,7 +240,8 @@ final class CubeReasons {
     private String atScore(GammonValues now, GammonValues doubled) {
         String cubes = "with the cube at " + asked.cube().value() + " and ";
         return "to " + voice.doubler() + " a gammon has a value of " + Numbers.hundredths(now.mine()) + " " + cubes
-                + Numbers.hundredths(doubled.mine()) + " with it at " + asked.cube().taken().value() + ", to "
+                + Numbers.hundredths(doubled.mine()) + " with it at "
+                + asked.cube().taken().value() + ", to "
                 + voice.answerer() + " " + Numbers.hundredths(now.theirs()) + " and "
                 + Numbers.hundredths(doubled.theirs()) + " (0.50 for money)";
     }

@@ -1,7 +1,6 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Function;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.Stakes;
@@ -61,8 +60,7 @@ public record Reasoning(Judge judge, int lookahead, boolean simulateRaces, Funct
                 verdict.outcomes(),
                 verdict.basis(),
                 terms.apply(question.stakes()),
-                CubeCase.market(
-                        before.with(question.stakes(), question.cube()), asked -> judge.market(asked, effort)));
+                CubeCase.market(before.with(question.stakes(), question.cube()), asked -> judge.market(asked, effort)));
         return new Reasons(
                 CubeReasons.sentences(found, question.answering() ? Voice.ANSWERER : Voice.DOUBLER),
                 List.of(),

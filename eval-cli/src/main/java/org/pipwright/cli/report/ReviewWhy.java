@@ -1,7 +1,6 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
-import java.util.Optional;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.Explanation;

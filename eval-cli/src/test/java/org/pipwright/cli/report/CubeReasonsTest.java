@@ -77,12 +77,12 @@ class CubeReasonsTest {
             String all = String.join("\n", said);
             assertEquals(new HashSet<>(said).size(), said.size(), all);
             for (String each : said) {
-                assertTrue(
-                        Character.isUpperCase(each.charAt(0)) || Character.isDigit(each.charAt(0)), each);
+                assertTrue(Character.isUpperCase(each.charAt(0)) || Character.isDigit(each.charAt(0)), each);
                 assertTrue(each.endsWith(".") && !each.contains("NaN") && !each.contains("  "), each);
                 assertTrue(!each.contains("..") && !each.contains("Optional") && !each.contains(" 1 pips"), each);
             }
-            boolean pass = asked.values().shouldDouble() && asked.values().doubleTake() > asked.values().doublePass();
+            boolean pass = asked.values().shouldDouble()
+                    && asked.values().doubleTake() > asked.values().doublePass();
             if (asked.values().mayDouble() && !asked.winsAnyway()) {
                 assertEquals(pass, said.get(0).endsWith("and pass."), asked + "\n" + all);
                 assertEquals(asked.values().tooGood(), said.get(0).contains("too good"), all);
