@@ -58,7 +58,7 @@ class CubeExplainTest {
             value = {
                 "start --away 3,1 --crawford | Nothing to decide: there is no doubling in the Crawford game.",
                 "start --cube 2 --owner them | Nothing to decide: only the opponent may double.",
-                "start --away 2,1 | The side on roll loses the match with this game anyway, so a double risks nothing.",
+                "4@6 4@5 4@4 / 4@6 4@5 4@4 --away 3,1 | The side on roll loses the match with this game anyway, so a double risks nothing.",
                 "start --away 3,1 | Taken, the cube is dead: the opponent wins the match with this game and will not turn"
                         + " it again.",
                 "start --away 4,2 --cube 2 --owner me | Taken, it is the last cube: the game decides the match.",
