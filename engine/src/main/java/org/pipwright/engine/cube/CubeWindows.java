@@ -32,6 +32,16 @@ public final class CubeWindows {
         return lastRolls(terms, position, cube).map(CubeWindow::of);
     }
 
+    /**
+     * Whether the opponent bears off its last checker with any roll, so that the side on roll wins now or never.
+     *
+     * @param position an unfinished position
+     * @return true on a last roll
+     */
+    public static boolean lastRoll(Position position) {
+        return LastRolls.of(position).opponentOff() == 1;
+    }
+
     /** The exact curves of a position that one roll decides, or two. */
     static Optional<CubeCurves> lastRolls(CubeTerms terms, Position position, CubeState cube) {
         LastRolls rolls = LastRolls.of(position);

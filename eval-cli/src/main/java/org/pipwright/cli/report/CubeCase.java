@@ -46,14 +46,19 @@ record CubeCase(
         return quick ? Optional.of(finder.apply(question)) : Optional.empty();
     }
 
-    /** Take point and doubling window; empty where the values are exact, but on a last roll, and where a double is useless. */
+    /** Take point and doubling window; empty where exact values say more, and where a double is useless. */
     Optional<CubeWindow> window() {
         return CubeWindows.of(terms, position, GammonShares.of(chances), cube);
     }
 
+    /** Whether the values are exact, and with them the window, if there is one. */
+    boolean exact() {
+        return terms.exact(position, cube).isPresent();
+    }
+
     /** Whether the opponent bears off with any roll, so that the side on roll wins now or never. */
     boolean lastRoll() {
-        return terms.exact(position, cube).isPresent() && window().isPresent();
+        return exact() && CubeWindows.lastRoll(position);
     }
 
     /** What gammons are worth with the cube as it is. */

@@ -123,7 +123,7 @@ final class CubeReasons {
         if (window.isPresent() && Double.isNaN(window.get().from())) {
             return "at no chance is a " + turn() + " right here: " + worth;
         }
-        if (window.isPresent() && win() < window.get().from()) {
+        if (window.isPresent() && !asked.exact() && win() < window.get().from()) {
             return voice.doubler("win") + " " + Numbers.percent(win()) + " %, and a " + turn() + " is right only from "
                     + Numbers.percent(window.get().from()) + " % on";
         }
@@ -177,8 +177,9 @@ final class CubeReasons {
             return;
         }
         asked.window().ifPresent(window -> {
-            String needs = voice.answerer("need") + " " + Numbers.percent(window.takePoint()) + " % to take by the cube"
-                    + " model and " + voice.answererAlso("have") + " " + Numbers.percent(lose()) + " %";
+            String needs = voice.answerer("need") + " " + Numbers.percent(window.takePoint()) + " % to take"
+                    + (asked.exact() ? " on the last rolls and " : " by the cube model and ")
+                    + voice.answererAlso("have") + " " + Numbers.percent(lose()) + " %";
             Optional<String> dead = asked.deadTakePoint()
                     .filter(point -> Math.abs(point - window.takePoint()) >= TELLING)
                     .map(point -> Numbers.percent(point) + " %");
