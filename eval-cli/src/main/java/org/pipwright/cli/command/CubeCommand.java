@@ -109,7 +109,7 @@ public final class CubeCommand extends CliCommand {
         try (Judge judge = new Judge(knowledge, threads)) {
             Verdict verdict = judge.ask(question, effort);
             CubeReport report = CubeReport.of(verdict, judge.outlook(verdict, effort), NetLabel.of(net.name(), model));
-            return explain ? report.explained(verdict, knowledge.terms(question.stakes())) : report;
+            return explain ? report.explained(knowledge.terms(question.stakes())) : report;
         }
     }
 }

@@ -54,8 +54,7 @@ public record CubeReport(
      * @param stakes what is played for
      * @param net the net that judged
      * @param lookahead future rolls averaged over
-     * @param exact whether the values are exact
-     * @param simulated whether the race was played
+     * @param basis what the values rest on
      * @param outcomes the six chances
      * @param values values of the cube actions
      * @param window take point and doubling window
@@ -94,20 +93,18 @@ public record CubeReport(
     /**
      * The same with the reasons.
      *
-     * @param verdict what the judge said
      * @param terms how the cube is judged under these stakes, seen from the side on roll
      * @return the report
      */
-    public CubeReport explained(Verdict verdict, CubeTerms terms) {
-        CubeCase asked = new CubeCase(position, cube, stakes, values, outcomes, verdict.basis(), terms, market);
+    public CubeReport explained(CubeTerms terms) {
+        CubeCase asked = new CubeCase(position, cube, stakes, values, outcomes, basis, terms, market);
         return new CubeReport(
                 position,
                 cube,
                 stakes,
                 net,
                 lookahead,
-                exact,
-                simulated,
+                basis,
                 outcomes,
                 values,
                 window,
