@@ -26,7 +26,8 @@ final class FewCheckers {
     static OneSidedTable covering(int[] planes, int at) {
         int occupied = Planes.occupied(planes, at) & Planes.ON_BOARD;
         int checkers = Math.max(FEWEST, Planes.checkers(planes, at, occupied));
-        int highest = Integer.SIZE - 1 - Integer.numberOfLeadingZeros(occupied);
+        // A side that has borne all off is in every table.
+        int highest = Math.max(1, Integer.SIZE - 1 - Integer.numberOfLeadingZeros(occupied));
         int points = (highest + STEP - 1) / STEP * STEP;
         if (points > Planes.PLACES - 2 || arrangements(points, checkers) > MOST) {
             return null;

@@ -126,4 +126,18 @@ class FewCheckersTest {
                         .onRoll()
                         .basis());
     }
+
+    /** What a play that bears the last checker off leaves needs no roll any more. */
+    @Test
+    void aSideThatHasBorneAllOffNeedsNoRoll() {
+        int[] planes = Position.start().toPlanes();
+        for (int place = 1; place <= Planes.BAR; place++) {
+            while (Planes.count(planes, 0, place) > 0) {
+                Planes.remove(planes, 0, place);
+                Planes.add(planes, 0, Planes.OFF);
+            }
+        }
+        OneSidedTable table = FewCheckers.covering(planes, 0);
+        assertEquals(0, table.mean(table.index().of(planes, 0)), 0);
+    }
 }

@@ -75,8 +75,8 @@ class RolloutTextTest {
     @Test
     void costsAreThoseOfTheRightAnswers() {
         String text = text(new Choice(Kind.DOUBLE_OR_ROLL, new Estimate(0.0788, 0.01), Clarity.OPEN), 0, 3);
-        assertTrue(text.contains("\nno double         +0.9212  -0.0788  2.5x"), text);
-        assertTrue(text.contains("\ndouble, take      +1.5068  -0.5068  3.0x"), text);
+        assertTrue(text.contains("\nno double         +0.9212  -0.0788       2.5x"), text);
+        assertTrue(text.contains("\ndouble, take      +1.5068  -0.5068       3.0x"), text);
         assertTrue(text.contains("\ndouble, pass: +1.0000\nDouble: the opponent should pass.\n"), text);
     }
 
