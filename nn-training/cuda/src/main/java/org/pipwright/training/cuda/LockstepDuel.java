@@ -210,12 +210,7 @@ final class LockstepDuel {
     }
 
     private void choose(Slot slot, ResultJudge judge) {
-        int best = slot.first;
-        for (int k = slot.first + 1; k < slot.first + slot.count; k++) {
-            if (judge.equity(k) > judge.equity(best)) {
-                best = k;
-            }
-        }
+        int best = judge.best(slot.first, slot.count);
         int[] result = new int[8];
         judge.results().get(8 * best, result, 0, 8);
         if (slot.number < WATCHED && slot.count > 1) {

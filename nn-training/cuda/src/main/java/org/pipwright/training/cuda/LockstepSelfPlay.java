@@ -195,12 +195,7 @@ final class LockstepSelfPlay {
         if (slot.waits) {
             return;
         }
-        int best = slot.first;
-        for (int k = slot.first + 1; k < slot.first + slot.count; k++) {
-            if (judge.equity(k) > judge.equity(best)) {
-                best = k;
-            }
-        }
+        int best = judge.best(slot.first, slot.count);
         judge.results().get(Planes.STRIDE * best, slot.planes, 0, Planes.STRIDE);
         slot.over = (Planes.occupied(slot.planes, 0) & Planes.ON_BOARD) == 0;
         if (!slot.over) {

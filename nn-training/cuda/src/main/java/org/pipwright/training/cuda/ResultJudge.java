@@ -12,4 +12,15 @@ interface ResultJudge {
 
     /** Equity of a result for the side that played, in points. */
     float equity(int row);
+
+    /** The best of so many results for the side that played; of equals the first. */
+    default int best(int first, int count) {
+        int best = first;
+        for (int k = first + 1; k < first + count; k++) {
+            if (equity(k) > equity(best)) {
+                best = k;
+            }
+        }
+        return best;
+    }
 }
