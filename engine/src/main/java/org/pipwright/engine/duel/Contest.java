@@ -1,5 +1,6 @@
 package org.pipwright.engine.duel;
 
+import java.io.Serializable;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubelessStakes;
 import org.pipwright.engine.cube.MatchStakes;
@@ -12,7 +13,7 @@ import org.pipwright.engine.position.Position;
 import org.pipwright.engine.score.MatchScore;
 
 /** What a duel is about. */
-public sealed interface Contest {
+public sealed interface Contest extends Serializable {
     /**
      * What the first game is played for.
      *

@@ -1,5 +1,7 @@
 package org.pipwright.engine.duel;
 
+import java.io.Serializable;
+
 /**
  * What was done with the cube in some games.
  *
@@ -7,7 +9,7 @@ package org.pipwright.engine.duel;
  * @param cubes sum of what the cube showed at the end of each game, before a double that was passed
  * @param highest highest cube seen; 0 without games
  */
-public record CubeUse(long doubled, long cubes, int highest) {
+public record CubeUse(long doubled, long cubes, int highest) implements Serializable {
     /** No games yet. */
     public static final CubeUse NONE = new CubeUse(0, 0, 0);
 

@@ -2,6 +2,7 @@ package org.pipwright.engine.duel;
 
 import java.util.List;
 import java.util.function.Consumer;
+import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.statistics.SequentialTest;
 
 /**
@@ -12,6 +13,9 @@ public final class Duel {
     /** Pairs that one thread plays in one go. */
     public static final int BLOCK = PairBlocks.BLOCK;
 
+    private final Entrant a;
+    private final Entrant b;
+    private final DuelSettings settings;
     private final PairBlocks<Tally> blocks;
 
     /**
@@ -35,6 +39,9 @@ public final class Duel {
                         side.name() + " is a formula and cannot judge the cube: let nets play with it");
             }
         }
+        this.a = a;
+        this.b = b;
+        this.settings = settings;
         blocks = new PairBlocks<>(
                 settings.pairs(),
                 stopped -> new PairPlayer(a, b, settings, stopped)::play,
@@ -58,6 +65,23 @@ public final class Duel {
      */
     public Tally run(int threads) {
         return blocks.run(threads);
+    }
+
+    /**
+     * Plays the duel to its end on other machines.
+     *
+     * @param workforce the machines
+     * @return the same tally as that of {@link #run(int)}
+     * @throws IllegalArgumentException if a side is neither a net nor a baseline
+     */
+    public Tally run(Workforce workforce) {
+        PairTrade trade = new PairTrade(
+                PortableEntrant.of(a, workforce),
+                PortableEntrant.of(b, workforce),
+                settings.contest(),
+                settings.seed(),
+                settings.luck());
+        return blocks.run((pairs, taken, stopped) -> workforce.inOrder(trade, pairs, taken, stopped));
     }
 
     /** Ends the duel early, from any thread: {@link #run} soon returns what is known, blocks under way left out. */

@@ -23,9 +23,27 @@ import org.pipwright.engine.search.LookaheadSettings;
  * @param players makes a player without the cube for a thread; all of them must choose alike
  * @param valuers makes an evaluator for a thread, in points, that can value luck and judge the cube; empty if there is none
  * @param lookahead future rolls that the evaluators' choices average over
+ * @param model the net that all this comes from; empty if it comes from none
  */
 public record Entrant(
-        String name, Supplier<Player> players, Optional<Supplier<PositionEvaluator>> valuers, int lookahead) {
+        String name,
+        Supplier<Player> players,
+        Optional<Supplier<PositionEvaluator>> valuers,
+        int lookahead,
+        Optional<Model> model) {
+    /**
+     * A player that no net stands behind.
+     *
+     * @param name what reports call it
+     * @param players makes a player for a thread
+     * @param valuers makes an evaluator for a thread, or empty
+     * @param lookahead future rolls that the evaluators' choices average over
+     */
+    public Entrant(
+            String name, Supplier<Player> players, Optional<Supplier<PositionEvaluator>> valuers, int lookahead) {
+        this(name, players, valuers, lookahead, Optional.empty());
+    }
+
     /**
      * A player with nothing that could value luck or judge the cube.
      *
@@ -65,7 +83,8 @@ public record Entrant(
      * @throws IllegalArgumentException if the lookahead is out of range
      */
     public static Entrant ofModel(String name, Model model, int lookahead) {
-        return ofEvaluator(name, () -> new NetworkEvaluator(model), lookahead);
+        Entrant net = ofEvaluator(name, () -> new NetworkEvaluator(model), lookahead);
+        return new Entrant(name, net.players, net.valuers, lookahead, Optional.of(model));
     }
 
     /** What one thread plays with. */

@@ -2,6 +2,7 @@ package org.pipwright.engine.duel;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
@@ -15,6 +16,7 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.stream.LongStream;
 
 /**
  * Shares numbered pairs out among threads in blocks of {@value #BLOCK}. Blocks are added up in order whatever order they
@@ -91,6 +93,27 @@ final class PairBlocks<T> {
             stop();
             pool.shutdown();
         }
+    }
+
+    /** Whoever plays blocks for this process elsewhere. */
+    @FunctionalInterface
+    interface Elsewhere<T> {
+        /** Plays blocks and hands on what is known of each, in order, until no more is wanted or it is told to stop. */
+        void play(Iterator<Pairs> blocks, Predicate<T> taken, BooleanSupplier stopped);
+    }
+
+    /** The same, played elsewhere. */
+    T run(Elsewhere<T> elsewhere) {
+        Iterator<Pairs> all = LongStream.iterate(0, from -> from < pairs, from -> from + BLOCK)
+                .mapToObj(from -> new Pairs(from, Math.min(from + BLOCK, pairs)))
+                .iterator();
+        elsewhere.play(all, this::mergeNext, () -> stopped);
+        return soFar();
+    }
+
+    private synchronized boolean mergeNext(T known) {
+        merge(merged, known);
+        return !stopped;
     }
 
     /** From any thread: {@link #run} soon returns what is known, blocks under way left out. */

@@ -1,5 +1,6 @@
 package org.pipwright.engine.duel;
 
+import java.io.Serializable;
 import org.pipwright.engine.statistics.RunningMean;
 
 /**
@@ -13,7 +14,8 @@ import org.pipwright.engine.statistics.RunningMean;
  * @param cube what was done with the cube; none without it
  * @param turns rolls of both sides in all games
  */
-public record Tally(RunningMean values, RunningMean adjusted, Wins aWins, Wins bWins, CubeUse cube, long turns) {
+public record Tally(RunningMean values, RunningMean adjusted, Wins aWins, Wins bWins, CubeUse cube, long turns)
+        implements Serializable {
     /** Nothing played yet. */
     public static final Tally NONE =
             new Tally(RunningMean.NONE, RunningMean.NONE, Wins.NONE, Wins.NONE, CubeUse.NONE, 0);

@@ -1,5 +1,7 @@
 package org.pipwright.engine.duel;
 
+import java.io.Serializable;
+
 /**
  * Games one side has won, by how they ended.
  *
@@ -9,7 +11,7 @@ package org.pipwright.engine.duel;
  * @param backgammon games worth three times the cube
  * @param points all they were worth; in a match also what went beyond its end
  */
-public record Wins(long passes, long single, long gammon, long backgammon, long points) {
+public record Wins(long passes, long single, long gammon, long backgammon, long points) implements Serializable {
     /** No games yet. */
     public static final Wins NONE = new Wins(0, 0, 0, 0, 0);
 

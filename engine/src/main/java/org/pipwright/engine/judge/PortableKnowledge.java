@@ -1,18 +1,23 @@
 package org.pipwright.engine.judge;
 
 import java.io.Serializable;
+import java.util.function.Function;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.bearoff.TableListener;
+import org.pipwright.engine.cube.CubeTerms;
+import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.network.PortableModel;
+import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.Judging;
 
 /**
  * What a judge knows, on its way to another machine. The standard exact tables are not sent: they are the same everywhere,
  * and opened or built where they are needed, in that machine's folder.
  */
-public final class PortableKnowledge implements Serializable {
+public final class PortableKnowledge implements Judging, Serializable {
     private static final long serialVersionUID = 1;
 
     private final PortableModel model;
@@ -41,6 +46,16 @@ public final class PortableKnowledge implements Serializable {
     public synchronized Knowledge knowledge() {
         knowledge = knowledge == null ? assembled() : knowledge;
         return knowledge;
+    }
+
+    @Override
+    public Judgement judgement() {
+        return knowledge().judgement();
+    }
+
+    @Override
+    public Function<Stakes, CubeTerms> terms() {
+        return knowledge().terms();
     }
 
     private Knowledge assembled() {

@@ -1,5 +1,6 @@
 package org.pipwright.engine.rollout;
 
+import java.io.Serializable;
 import java.util.List;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.engine.statistics.RepeatedLooks;
@@ -24,7 +25,8 @@ public record RolloutSettings(
         int truncation,
         boolean luckAdjusted,
         double sure,
-        LookaheadSettings pruning) {
+        LookaheadSettings pruning)
+        implements Serializable {
     /** Games between two looks at the standings: one for each first throw of two dice. */
     public static final int ROUND = TrialDice.THROWS;
 

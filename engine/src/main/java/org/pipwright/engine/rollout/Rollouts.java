@@ -13,13 +13,15 @@ import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.files.InvalidWorkFileException;
-import org.pipwright.engine.parallel.Crew;
+import org.pipwright.engine.parallel.Shared;
+import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.score.MatchScore;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.search.Judging;
 
 /**
  * Plays positions out many times: without the cube to learn their chances, or with it, where both sides double, take, pass
@@ -29,7 +31,7 @@ import org.pipwright.engine.search.Judgement;
  */
 public final class Rollouts implements AutoCloseable {
     private final RolloutSettings settings;
-    private final Crew<Trial> crew;
+    private final Players players;
 
     /**
      * Rollouts without the cube.
@@ -62,7 +64,19 @@ public final class Rollouts implements AutoCloseable {
             RolloutSettings settings,
             int threads) {
         this.settings = settings;
-        crew = new Crew<>(threads, () -> new Trial(judgements.get(), terms.get(), settings));
+        players = new CrewOfPlayers(threads, () -> new Trial(judgements.get(), terms.get(), settings));
+    }
+
+    /**
+     * Rollouts with and without the cube, played by other machines.
+     *
+     * @param judging what they judge with
+     * @param settings what decides a rollout; its lookahead is that of checkers and cube
+     * @param workforce the machines, closed by who opened them
+     */
+    public Rollouts(Shared<? extends Judging> judging, RolloutSettings settings, Workforce workforce) {
+        this.settings = settings;
+        players = new PlayersElsewhere(judging, settings, workforce);
     }
 
     /**
@@ -172,7 +186,7 @@ public final class Rollouts implements AutoCloseable {
                 .map(each -> Start.rolling(position, each))
                 .collect(Collectors.toList());
         boolean mayDouble = stakes.mayDouble(cube);
-        CubeTerms terms = crew.workers().get(0).terms(stakes);
+        CubeTerms terms = players.terms(stakes);
         double pass = terms.ended(cube.value()) / terms.inAll(1, cube);
         ActionStanding.Asked asked =
                 new ActionStanding.Asked(mayDouble, mayDouble && stakes.mayBeaver(cube), pass, terms.point(cube));
@@ -193,15 +207,8 @@ public final class Rollouts implements AutoCloseable {
             Function<Moments, RolloutReport> report,
             RolloutListener listener) {
         int per = stakes instanceof MatchStakes ? 1 : unit;
-        Rounds.Playing playing = (trial, candidate, number, results, at) -> {
-            Start start = starts.get(candidate);
-            Stakes seen = start.counted() ? stakes : stakes.swapped();
-            trial.play(start, seen, number, listener::stopped, results, at);
-            results[at + Moments.VALUE] /= per;
-            results[at + Moments.PLAIN] /= per;
-        };
-        return new Rounds(crew, settings, playing)
-                .run(identity(starts, stakes, per), starts.size(), Trial.numbers(stakes), file, report, listener);
+        return new Rounds(players, settings, new Candidates(starts, stakes, per))
+                .run(identity(starts, stakes, per), file, report, listener);
     }
 
     /** All that decides the numbers but judgement and terms, one thing a line. */
@@ -233,6 +240,6 @@ public final class Rollouts implements AutoCloseable {
     /** Lets the threads go. */
     @Override
     public void close() {
-        crew.close();
+        players.close();
     }
 }

@@ -1,5 +1,6 @@
 package org.pipwright.engine.rollout;
 
+import java.io.Serializable;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
@@ -12,7 +13,7 @@ import org.pipwright.engine.position.Position;
  * @param rolling whether that side has decided about the cube and rolls
  * @param counted whether results count for the side on roll there, or else for the other side
  */
-public record Start(Position position, CubeState cube, boolean rolling, boolean counted) {
+public record Start(Position position, CubeState cube, boolean rolling, boolean counted) implements Serializable {
     /**
      * The side on roll rolls with the cube as it is.
      *

@@ -1,5 +1,6 @@
 package org.pipwright.engine.search;
 
+import java.io.Serializable;
 import java.util.List;
 
 /**
@@ -9,7 +10,7 @@ import java.util.List;
  * @param root for the plays of the roll that is asked about
  * @param inner for the replies of both sides on the way
  */
-public record LookaheadSettings(List<Pruning> root, List<Pruning> inner) {
+public record LookaheadSettings(List<Pruning> root, List<Pruning> inner) implements Serializable {
     /** Largest lookahead; each one costs 21 rolls times the kept replies. */
     public static final int MAX = 6;
 

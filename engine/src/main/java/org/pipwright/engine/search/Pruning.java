@@ -1,12 +1,14 @@
 package org.pipwright.engine.search;
 
+import java.io.Serializable;
+
 /**
  * Which plays are worth a deeper look: those close to the best so far, and not too many of them.
  *
  * @param within how far behind the best a play may be, in points per game; at least 0, may be infinite
  * @param most how many plays are kept at most, at least 1
  */
-public record Pruning(float within, int most) {
+public record Pruning(float within, int most) implements Serializable {
     /** Keeps every play. */
     public static final Pruning NONE = new Pruning(Float.POSITIVE_INFINITY, Integer.MAX_VALUE);
 

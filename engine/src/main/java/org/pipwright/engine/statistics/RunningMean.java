@@ -1,5 +1,7 @@
 package org.pipwright.engine.statistics;
 
+import java.io.Serializable;
+
 /**
  * The mean of a sample and its spread, brought up to date value by value or sample by sample in ways that lose no digits and
  * leave a sample whose values are all the same without any spread (B. P. Welford, Technometrics 4 (1962), 419-420; two
@@ -10,7 +12,7 @@ package org.pipwright.engine.statistics;
  * @param mean of the values; 0 if there are none
  * @param spread sum of the squares of the values less their mean, at least 0
  */
-public record RunningMean(long count, double mean, double spread) {
+public record RunningMean(long count, double mean, double spread) implements Serializable {
     /** No values yet. */
     public static final RunningMean NONE = new RunningMean(0, 0, 0);
 

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -17,6 +18,7 @@ import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.network.NetworkEvaluator;
+import org.pipwright.engine.parallel.Post;
 import org.pipwright.engine.statistics.RunningMean;
 import org.pipwright.engine.statistics.SequentialTest;
 
@@ -55,6 +57,32 @@ class DuelWithCubeTest {
         double half = contest instanceof Contest.Match ? 0.5 : 0;
         assertEquals(new RunningMean(20, half, 0), tally.values());
         assertEquals(tally.aWins(), tally.bWins());
+    }
+
+    /** Bit for bit, with luck, and up to the same pair where a test stops early. */
+    @ParameterizedTest
+    @MethodSource("contests")
+    void playedElsewhereTheTallyIsTheSame(Contest contest) {
+        DuelSettings luck = settings(contest, 18, 5, true);
+        SequentialTest test = new SequentialTest(-2, 2, 0.4, 0.4);
+        Entrant hitter = Baselines.named("hitter").orElseThrow();
+        for (Entrant other : List.of(RandomNet.entrant(2), contest.withCube() ? RandomNet.entrant(3) : hitter)) {
+            for (DuelSettings settings :
+                    List.of(luck, settings(contest, 100, 8, false).until(test))) {
+                List<Tally> here = new ArrayList<>();
+                List<Tally> there = new ArrayList<>();
+                Entrant one = RandomNet.entrant(1);
+                Tally tally = new Duel(one, other, settings, here::add).run(2);
+                assertEquals(tally, new Duel(one, other, settings, there::add).run(new Post()));
+                assertEquals(here, there);
+            }
+        }
+    }
+
+    @Test
+    void onlyNetsAndBaselinesCanBeSent() {
+        Duel duel = new Duel(ONE, OTHER, settings(MONEY, 1, 1, false), tally -> {});
+        assertThrows(IllegalArgumentException.class, () -> duel.run(new Post()));
     }
 
     @ParameterizedTest

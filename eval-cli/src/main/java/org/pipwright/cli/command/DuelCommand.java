@@ -12,6 +12,8 @@ import org.pipwright.cli.report.DuelReport;
 import org.pipwright.engine.duel.Contest;
 import org.pipwright.engine.duel.Duel;
 import org.pipwright.engine.duel.DuelSettings;
+import org.pipwright.engine.duel.Tally;
+import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.statistics.RunningMean;
 import org.pipwright.engine.statistics.SequentialTest;
 import org.pipwright.engine.text.Excerpt;
@@ -104,6 +106,9 @@ public final class DuelCommand extends CliCommand {
             description = "What plays: cpu, the processor (default), or cuda, an NVIDIA card.")
     private String device = Devices.CPU;
 
+    @Mixin
+    private ClusterOption cluster;
+
     @Option(names = "--json", description = "Print JSON, in the form that duel.schema.json describes.")
     private boolean json;
 
@@ -125,6 +130,9 @@ public final class DuelCommand extends CliCommand {
         DuelSettings settings = new DuelSettings(played, pairs, games.seed(), games.luck(), sequentialTest(played));
         int[] depths = depths();
         if (device.equals(Devices.CUDA)) {
+            if (cluster.given()) {
+                throw new UserError("--device " + device + " plays on this machine's card: leave it out, or --cluster");
+            }
             requireStatic(played.withCube(), depths);
         }
         ModelCatalog catalog = ModelCatalog.shipped();
@@ -152,10 +160,15 @@ public final class DuelCommand extends CliCommand {
         }
         Progress progress = Progress.of(2 * settings.pairs(), console().err());
         Duel duel = duel(one, other, settings, progress);
-        Interruption.during(
-                () -> print(new DuelReport(
-                        one, other, settings, progress.during(() -> duel.run(threads)), plusMinus(), Optional.empty())),
-                duel::stop);
+        try (Workforce workforce = cluster.given() ? cluster.open(console()) : null) {
+            Interruption.during(
+                    () -> {
+                        Tally tally =
+                                progress.during(() -> workforce == null ? duel.run(threads) : duel.run(workforce));
+                        print(new DuelReport(one, other, settings, tally, plusMinus(), Optional.empty()));
+                    },
+                    duel::stop);
+        }
     }
 
     private Duel duel(Contestant one, Contestant other, DuelSettings settings, Progress progress) {

@@ -15,10 +15,13 @@ import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutSettings;
+import org.pipwright.engine.rollout.Rollouts;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -109,16 +112,15 @@ public final class RolloutCommand extends CliCommand {
         List<String> judge = new ArrayList<>(List.of("net " + label.sha256()));
         judge.addAll(cube.identity());
         List<Play> compared = roll == null ? List.of() : candidates(asked, knowledge);
-        RolloutJob job = new RolloutJob(
-                asked,
-                compared,
-                knowledge,
-                label,
-                settings,
-                threads,
-                options.file(judge),
-                console().err());
-        Interruption.during(() -> print(job.run()), job::stop);
+        RolloutFile file = options.file(judge);
+        try (Workforce workforce = options.workforce(console())) {
+            Rollouts rollouts = workforce == null
+                    ? new Rollouts(knowledge::judgement, knowledge::terms, settings, threads)
+                    : new Rollouts(workforce.share(knowledge.portable()), settings, workforce);
+            RolloutJob job = new RolloutJob(
+                    asked, compared, rollouts, label, settings, file, console().err());
+            Interruption.during(() -> print(job.run()), job::stop);
+        }
         return 0;
     }
 

@@ -10,7 +10,6 @@ import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RolloutSummary;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
@@ -30,14 +29,16 @@ final class RolloutJob {
     private final Rollouts rollouts;
     private final RolloutProgress progress;
 
-    /** A rollout of plays where a roll was asked about, else of what comes before one: the chances, or the cube actions. */
+    /**
+     * A rollout of plays where a roll was asked about, else of what comes before one: the chances, or the cube actions;
+     * {@code rollouts} is closed at its end.
+     */
     RolloutJob(
             Question asked,
             List<Play> plays,
-            Knowledge knowledge,
+            Rollouts rollouts,
             NetLabel net,
             RolloutSettings settings,
-            int threads,
             RolloutFile file,
             PrintWriter err) {
         this.asked = asked;
@@ -46,16 +47,8 @@ final class RolloutJob {
         this.settings = settings;
         this.file = file;
         names = names();
-        rollouts = rollouts(knowledge, settings, threads);
+        this.rollouts = rollouts;
         progress = new RolloutProgress(err, this::standings);
-    }
-
-    private static Rollouts rollouts(Knowledge knowledge, RolloutSettings settings, int threads) {
-        try {
-            return new Rollouts(knowledge::judgement, knowledge::terms, settings, threads);
-        } catch (IllegalArgumentException e) {
-            throw new UserError(e.getMessage());
-        }
     }
 
     private List<String> names() {

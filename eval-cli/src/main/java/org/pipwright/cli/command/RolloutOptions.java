@@ -5,6 +5,7 @@ import java.util.List;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.search.LookaheadSettings;
@@ -83,6 +84,9 @@ final class RolloutOptions {
     @Mixin
     private TablesOption tables;
 
+    @Mixin
+    private ClusterOption cluster;
+
     RolloutSettings settings() {
         try {
             return new RolloutSettings(trials, seed, lookahead, truncation, !withLuck, sure, LookaheadSettings.DEFAULT);
@@ -93,6 +97,11 @@ final class RolloutOptions {
 
     int threads() {
         return Threads.checked(threads);
+    }
+
+    /** Those who play elsewhere; null if this machine's threads play. */
+    Workforce workforce(Console console) {
+        return cluster.given() ? cluster.open(console) : null;
     }
 
     EndgameTables tables(Console console) {

@@ -70,7 +70,16 @@ final class SparkWorkforce implements Workforce {
 
     @Override
     public <V extends Serializable> Shared<V> share(V value) {
+        requireRunning();
         return new Sent<>(spark.broadcast(value));
+    }
+
+    /** A master ends an application whose processes end again and again as soon as workers start them. */
+    private void requireRunning() {
+        if (spark.sc().isStopped()) {
+            throw new WorkforceException("the master at " + spark.master()
+                    + " has ended this application: the workers' logs say why its processes could not start");
+        }
     }
 
     /** A trade that comes again has its name and so its workers. */
@@ -90,6 +99,9 @@ final class SparkWorkforce implements Workforce {
         Deque<JavaFutureAction<List<Delivery>>> underWay = new ArrayDeque<>();
         try {
             while (!stopped.getAsBoolean()) {
+                if (ended(stopped)) {
+                    return;
+                }
                 while (underWay.size() < JOBS && tasks.hasNext()) {
                     List<byte[]> packed = parcels.next(tasks, PARCELS * size());
                     underWay.add(
@@ -148,14 +160,28 @@ final class SparkWorkforce implements Workforce {
 
     /** On an interrupt from the keyboard Spark may end its jobs before anybody here has been told. */
     private List<Delivery> failed(Throwable cause, BooleanSupplier stopped) {
-        long until = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(LATE_MILLIS);
-        while (spark.sc().isStopped() && !stopped.getAsBoolean() && System.nanoTime() < until) {
-            pause();
-        }
+        awaitStop(stopped);
         if (stopped.getAsBoolean()) {
             return List.of();
         }
         throw new WorkforceException("the cluster gave the work up: " + Failures.line(cause));
+    }
+
+    /** Whether Spark and the work have been stopped together; fails if only Spark has. */
+    private boolean ended(BooleanSupplier stopped) {
+        awaitStop(stopped);
+        if (!stopped.getAsBoolean()) {
+            requireRunning();
+        }
+        return stopped.getAsBoolean();
+    }
+
+    /** If Spark has ended, waits a moment for the reason. */
+    private void awaitStop(BooleanSupplier stopped) {
+        long until = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(LATE_MILLIS);
+        while (spark.sc().isStopped() && !stopped.getAsBoolean() && System.nanoTime() < until) {
+            pause();
+        }
     }
 
     private static void pause() {

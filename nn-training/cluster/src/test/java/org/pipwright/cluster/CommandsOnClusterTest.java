@@ -48,6 +48,18 @@ class CommandsOnClusterTest {
         assertEquals(7, assertSame(LINES, line).out().lines().count());
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "rollout start --roll 3-1 --top 2 --net fifth --trials 72 --truncate 6",
+                "rollout start --cube 1 --net fifth --trials 36 --truncate 4 --json",
+                "duel fifth builder --games 128 --luck",
+                "duel fifth@1 fifth --match 3 --games 8 --json"
+            })
+    void games(String line) {
+        assertSame("", line);
+    }
+
     private static void assertRefused(String line, String start) {
         CommandRun run = CommandRun.of("", line);
         assertEquals(2, run.code());
