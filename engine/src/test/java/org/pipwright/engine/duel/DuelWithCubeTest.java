@@ -63,19 +63,18 @@ class DuelWithCubeTest {
     @ParameterizedTest
     @MethodSource("contests")
     void playedElsewhereTheTallyIsTheSame(Contest contest) {
-        DuelSettings luck = settings(contest, 18, 5, true);
-        SequentialTest test = new SequentialTest(-2, 2, 0.4, 0.4);
-        Entrant hitter = Baselines.named("hitter").orElseThrow();
-        for (Entrant other : List.of(RandomNet.entrant(2), contest.withCube() ? RandomNet.entrant(3) : hitter)) {
-            for (DuelSettings settings :
-                    List.of(luck, settings(contest, 100, 8, false).until(test))) {
-                List<Tally> here = new ArrayList<>();
-                List<Tally> there = new ArrayList<>();
-                Entrant one = RandomNet.entrant(1);
-                Tally tally = new Duel(one, other, settings, here::add).run(2);
-                assertEquals(tally, new Duel(one, other, settings, there::add).run(new Post()));
-                assertEquals(here, there);
-            }
+        Entrant one = RandomNet.entrant(1);
+        Entrant other = contest.withCube()
+                ? RandomNet.entrant(2)
+                : Baselines.named("hitter").orElseThrow();
+        DuelSettings luck = settings(contest, 9, 5, true);
+        DuelSettings test = settings(contest, 30, 8, false).until(new SequentialTest(-2, 2, 0.4, 0.4));
+        for (DuelSettings settings : List.of(luck, test)) {
+            List<Tally> here = new ArrayList<>();
+            List<Tally> there = new ArrayList<>();
+            Tally tally = new Duel(one, other, settings, here::add).run(2);
+            assertEquals(tally, new Duel(one, other, settings, there::add).run(new Post()));
+            assertEquals(here, there);
         }
     }
 
