@@ -28,17 +28,7 @@ public final class Drill {
     private volatile boolean stopped;
 
     /** One position may take long at the largest lookahead. */
-    private final Progress progress = new Progress() {
-        @Override
-        public void reached(int done, int all) {
-            // Games are counted, not questions.
-        }
-
-        @Override
-        public boolean stopped() {
-            return stopped;
-        }
-    };
+    private final Progress progress = Progress.until(() -> stopped);
 
     /**
      * A search about to begin.

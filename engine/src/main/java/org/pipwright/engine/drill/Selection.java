@@ -18,17 +18,7 @@ public final class Selection {
     private final DrillListener listener;
     private volatile boolean stopped;
 
-    private final Progress progress = new Progress() {
-        @Override
-        public void reached(int done, int all) {
-            // Decisions are counted, not what is asked about each.
-        }
-
-        @Override
-        public boolean stopped() {
-            return stopped;
-        }
-    };
+    private final Progress progress = Progress.until(() -> stopped);
 
     /**
      * A selection about to begin.

@@ -110,26 +110,12 @@ public final class Judge implements AutoCloseable {
         Verdict[] verdicts = new Verdict[questions.size()];
         int[] done = {0};
         team.run(verdicts.length, (judge, task) -> {
-            verdicts[task] = judge.ask(questions.get(task), effort, stopper(progress));
+            verdicts[task] = judge.ask(questions.get(task), effort, Progress.until(progress::stopped));
             synchronized (done) {
                 progress.reached(++done[0], verdicts.length);
             }
         });
         return List.of(verdicts);
-    }
-
-    private static Progress stopper(Progress progress) {
-        return new Progress() {
-            @Override
-            public void reached(int done, int all) {
-                // One question is all there is.
-            }
-
-            @Override
-            public boolean stopped() {
-                return progress.stopped();
-            }
-        };
     }
 
     /**
@@ -170,6 +156,30 @@ public final class Judge implements AutoCloseable {
                             .answer()
                     == CubeAction.PASS;
         });
+    }
+
+    /**
+     * How lucky a roll was: what its best play leaves, without lookahead, less the mean over all rolls there could have been.
+     * Races are left to the net here.
+     *
+     * @param question a question with a roll
+     * @param opening whether it was the first roll of a game, which is never a double
+     * @param progress asked whether to stop
+     * @return points per game; with a cube points per unit of it, or the chance to win the match
+     * @throws IllegalArgumentException if there is no roll, or the score is beyond the match table
+     * @throws CancellationException if it was stopped
+     */
+    public double luck(Question question, boolean opening, Progress progress) {
+        if (question.roll() == null) {
+            throw new IllegalArgumentException("no luck without a roll");
+        }
+        thinking.follow(progress);
+        try {
+            return thinking.lookahead()
+                    .luck(question.position(), question.roll(), opening, question.stakes(), question.cube());
+        } finally {
+            thinking.follow(Progress.NONE);
+        }
     }
 
     /**

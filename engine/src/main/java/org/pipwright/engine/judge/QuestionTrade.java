@@ -21,17 +21,7 @@ public record QuestionTrade(Shared<PortableKnowledge> known, Effort effort) impl
     private record Answering(Judge judge, Effort effort) implements Worker<Question, Verdict> {
         @Override
         public Verdict work(Question question, BooleanSupplier stopped) throws CancellationException {
-            return judge.ask(question, effort, new Progress() {
-                @Override
-                public void reached(int done, int all) {
-                    // One question is all there is.
-                }
-
-                @Override
-                public boolean stopped() {
-                    return stopped.getAsBoolean();
-                }
-            });
+            return judge.ask(question, effort, Progress.until(stopped));
         }
 
         @Override

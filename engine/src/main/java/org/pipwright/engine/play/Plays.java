@@ -12,6 +12,8 @@ import org.pipwright.engine.roll.Roll;
 /** Legal plays with their steps, for the borders; hot loops use {@link PlayGenerator} and ask here for what is shown. */
 @PublicApi
 public final class Plays {
+    private static final ThreadLocal<PlayGenerator> GENERATOR = ThreadLocal.withInitial(PlayGenerator::new);
+
     private Plays() {}
 
     /**
@@ -99,7 +101,7 @@ public final class Plays {
         if (position.finished()) {
             throw new IllegalArgumentException("the game is over: no roll follows");
         }
-        PlayGenerator generator = new PlayGenerator();
+        PlayGenerator generator = GENERATOR.get();
         int count = generator.generate(position.toPlanes(), 0, roll.high(), roll.low());
         Map<Position, List<Step>> results = new LinkedHashMap<>();
         for (int i = 0; i < count; i++) {

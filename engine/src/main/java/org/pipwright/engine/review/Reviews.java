@@ -45,7 +45,9 @@ public final class Reviews {
         // At once, so that a file that cannot be written is told before the work and not after it.
         file.begin(asked, found);
         List<Integer> pending = new ArrayList<>();
-        for (int i = 0; i < found.length; i++) {
+        // From the last to the first: what a play leads to has then been looked at already, as the turn that follows
+        // it.
+        for (int i = found.length - 1; i >= 0; i--) {
             if (found[i] == null) {
                 pending.add(i);
             }

@@ -210,9 +210,13 @@ public final class Lookahead {
 
     /** Values position k of a batch with a lookahead of at least 1. */
     void average(Batch batch, int k, int lookahead, Columns columns) {
-        if (known(batch, k, lookahead, columns)) {
-            return;
+        if (!known(batch, k, lookahead, columns)) {
+            search(batch, k, lookahead, columns);
         }
+    }
+
+    /** Finds the best reply to each roll, and remembers their mean. */
+    private Replies search(Batch batch, int k, int lookahead, Columns columns) {
         if (stopped.getAsBoolean()) {
             throw new CancellationException("the search was stopped");
         }
@@ -226,6 +230,29 @@ public final class Lookahead {
         }
         mean.write(batch, k);
         store(batch, k, lookahead, columns);
+        return replies;
+    }
+
+    /**
+     * The luck of a roll, as {@link RollLuck} has it, in one of some columns: each roll is played for the most there. What
+     * lookahead 1 finds of the position on the way is remembered, with the cube and without.
+     */
+    double luck(int[] planes, Roll roll, boolean opening, Columns columns, int column) {
+        Batch batch = Batch.of(planes, 0, columns.cubes());
+        Replies replies = search(batch, 0, 1, columns);
+        Batch cubeless = Batch.of(planes, 0, 0);
+        System.arraycopy(batch.chances, 0, cubeless.chances, 0, Outcomes.COUNT);
+        store(cubeless, 0, 1, Columns.NONE);
+        double sum = 0;
+        double rolled = 0;
+        int throwsInAll = 0;
+        for (Roll other : opening ? Roll.opening() : Roll.all()) {
+            double value = replies.worth(replies.best(other.index(), column), column);
+            throwsInAll += other.ways();
+            sum += other.ways() * value;
+            rolled = other.equals(roll) ? value : rolled;
+        }
+        return rolled - sum / throwsInAll;
     }
 
     /** Adds the best reply to a roll in each column to a mean. */

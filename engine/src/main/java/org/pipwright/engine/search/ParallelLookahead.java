@@ -61,6 +61,11 @@ public final class ParallelLookahead implements AutoCloseable {
                     ? NONE
                     : new Cubes(choice.stakes(), List.of(choice.cube()));
         }
+
+        /** Those that the side on roll may come to roll with. */
+        static Cubes toRollWith(Stakes stakes, CubeState cube) {
+            return stakes instanceof CubelessStakes ? NONE : new Cubes(stakes, stakes.cubesToRollWith(cube));
+        }
     }
 
     /**
@@ -263,7 +268,7 @@ public final class ParallelLookahead implements AutoCloseable {
             CubeValues values = exact.orElseGet(() -> CubeSearch.byModel(position, outcomes, cube, terms));
             return new CubeValued(outcomes, values, lookahead);
         }
-        Cubes asked = new Cubes(terms.stakes(), terms.stakes().cubesToRollWith(cube));
+        Cubes asked = Cubes.toRollWith(terms.stakes(), cube);
         Batch batch = value(planes, asked, lookahead);
         Columns columns = crew.workers().get(0).columns(asked);
         return new CubeValued(
@@ -299,6 +304,25 @@ public final class ParallelLookahead implements AutoCloseable {
             replies[roll] = new RollReply(rolled, play, Outcomes.of(found.chances(), best * Outcomes.COUNT));
         });
         return List.of(replies);
+    }
+
+    /**
+     * The luck of a roll where the best reply is the one that leaves the most with the cube where it stands.
+     *
+     * @param position an unfinished position
+     * @param roll the roll
+     * @param opening whether it was the first roll of a game, which is never a double
+     * @param stakes what is played for, seen from the side on roll
+     * @param cube the cube with which the roll was thrown, seen from the side on roll
+     * @return what the best reply to this roll leaves, without lookahead, less the mean over all rolls there could have been;
+     *     points per game, with a cube points per unit of it, or the chance to win the match
+     */
+    public double luck(Position position, Roll roll, boolean opening, Stakes stakes, CubeState cube) {
+        timed = false;
+        Worker first = crew.workers().get(0);
+        Columns columns = first.columns(Cubes.toRollWith(stakes, cube));
+        int column = columns.cubes() == 0 ? Columns.CUBELESS : 1 + columns.of(cube);
+        return first.search.luck(position.toPlanes(), roll, opening, columns, column);
     }
 
     private int[] begin(Choice choice, int lookahead) {

@@ -1,9 +1,6 @@
 package org.pipwright.engine.search;
 
 import java.util.Arrays;
-import java.util.List;
-import org.pipwright.engine.cube.CubeState;
-import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.evaluation.Sieve;
@@ -20,7 +17,6 @@ import org.pipwright.engine.roll.Roll;
 public final class RollLuck {
     private final Sieve sieve;
     private final Replies replies = new Replies();
-    private final ColumnSet columnSet = new ColumnSet(new ChanceCache(1));
     private final double[] sums = new double[Outcomes.COUNT];
     private final double[] changes = new double[Outcomes.COUNT];
 
@@ -119,34 +115,6 @@ public final class RollLuck {
             throwsInAll += ways;
             sum += ways * value;
             rolled = r == roll.index() ? value : rolled;
-        }
-        return rolled - sum / throwsInAll;
-    }
-
-    /**
-     * The luck of a roll where the best reply is the one that leaves the most with the cube where it stands.
-     *
-     * @param planes array that holds the unfinished position, the side on roll first
-     * @param at index of its first plane
-     * @param roll the roll
-     * @param opening whether it was the first roll of a game, which is never a double
-     * @param terms what is played for, seen from the side on roll; terms for equal stakes have to be equal
-     * @param cube the cube, seen from the side on roll
-     * @return value after the best reply to this roll less its mean over all rolls there could have been, per unit of the
-     *     cube or as a chance to win the match
-     */
-    public double measure(int[] planes, int at, Roll roll, boolean opening, CubeTerms terms, CubeState cube) {
-        Columns columns = columnSet.of(terms, List.of(cube));
-        int column = 1 + columns.of(cube);
-        replies.expand(planes, at, 0, Roll.COUNT, sieve, columns);
-        double sum = 0;
-        double rolled = 0;
-        int throwsInAll = 0;
-        for (Roll other : opening ? Roll.opening() : Roll.all()) {
-            double value = replies.worth(replies.best(other.index(), column), column);
-            throwsInAll += other.ways();
-            sum += other.ways() * value;
-            rolled = other.equals(roll) ? value : rolled;
         }
         return rolled - sum / throwsInAll;
     }

@@ -86,17 +86,7 @@ final class SharedJudge implements AutoCloseable {
     }
 
     private Progress stopping(BooleanSupplier unwanted) {
-        return new Progress() {
-            @Override
-            public void reached(int done, int all) {
-                // One question is all there is.
-            }
-
-            @Override
-            public boolean stopped() {
-                return unwanted.getAsBoolean() || closed.getAsBoolean();
-            }
-        };
+        return Progress.until(() -> unwanted.getAsBoolean() || closed.getAsBoolean());
     }
 
     @Override
