@@ -18,10 +18,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
@@ -88,7 +88,7 @@ class RolloutWithCubeTest {
                             Start.rolling(Position.start(), CubeState.START.taken())),
                     MoneyStakes.USUAL,
                     1,
-                    RolloutFile.NONE,
+                    WorkFile.NONE,
                     RolloutListener.NONE);
         }
         assertEquals(36, json.get("games").asInt());

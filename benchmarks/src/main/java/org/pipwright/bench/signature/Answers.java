@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import org.pipwright.bench.Nets;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
@@ -16,12 +17,10 @@ import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.review.ReviewFile;
 import org.pipwright.engine.review.ReviewListener;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.ReviewedTurn;
 import org.pipwright.engine.review.Reviews;
-import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
@@ -83,7 +82,7 @@ final class Answers {
     /** Chances by games without the cube. */
     List<String> rollout(Position from, RolloutSettings settings) {
         try (Rollouts rollouts = new Rollouts(knowledge::judgement, settings, THREADS)) {
-            RolloutReport report = rollouts.odds(from, RolloutFile.NONE, RolloutListener.NONE);
+            RolloutReport report = rollouts.odds(from, WorkFile.NONE, RolloutListener.NONE);
             return report.lines().stream()
                     .map(line -> chances(line.outcomes()) + " "
                             + number(line.value().standardError()) + " " + number(line.reduction()))
@@ -95,8 +94,7 @@ final class Answers {
     List<String> rollout(Position from, Setting setting, RolloutSettings settings) {
         List<Start> starts = List.of(Start.rolling(from, Setting.CUBE), Start.rolling(from, Setting.CUBE.taken()));
         try (Rollouts rollouts = new Rollouts(knowledge::judgement, knowledge::terms, settings, THREADS)) {
-            RolloutReport report =
-                    rollouts.compare(starts, setting.stakes(), 1, RolloutFile.NONE, RolloutListener.NONE);
+            RolloutReport report = rollouts.compare(starts, setting.stakes(), 1, WorkFile.NONE, RolloutListener.NONE);
             return report.lines().stream()
                     .map(line -> line.candidate() + " " + number(line.value().mean()) + " "
                             + number(line.value().standardError()) + " "
@@ -109,7 +107,7 @@ final class Answers {
     List<String> review(boolean match, int lookahead) {
         Reviews reviews = new Reviews(knowledge, new ReviewSettings(lookahead, 0, 1, true), THREADS);
         List<String> lines = new ArrayList<>();
-        for (ReviewedTurn turn : reviews.review(Fixed.record(match), ReviewFile.NONE, ReviewListener.NONE)
+        for (ReviewedTurn turn : reviews.review(Fixed.record(match), WorkFile.NONE, ReviewListener.NONE)
                 .turns()) {
             lines.add(chances(turn.finding().chances()) + " luck " + number(turn.luckTotal()));
             turn.finding().cube().ifPresent(values -> lines.add(values(values)));

@@ -25,6 +25,9 @@ import org.pipwright.engine.text.Excerpt;
 public final class WorkFile {
     private static final long INTERVAL = Duration.ofSeconds(10).toNanos();
 
+    /** Keeps nothing, of any work. */
+    public static final WorkFile NONE = new WorkFile(null, null, List.of(), false);
+
     private final Kind kind;
     private final Path path;
     private final List<String> judge;
@@ -70,15 +73,6 @@ public final class WorkFile {
         }
 
         /**
-         * A file that keeps nothing.
-         *
-         * @return to be used where work is neither kept nor resumed
-         */
-        public WorkFile none() {
-            return new WorkFile(this, null, List.of(), false);
-        }
-
-        /**
          * A file for work that begins anew; an old file is replaced.
          *
          * @param path the file; its folder must exist
@@ -106,6 +100,18 @@ public final class WorkFile {
         this.path = path;
         this.judge = List.copyOf(judge);
         this.resume = resume;
+    }
+
+    /**
+     * Refuses a file that is for other work.
+     *
+     * @param wanted what the work is
+     * @throws IllegalArgumentException if the file keeps something of another kind
+     */
+    public void require(Kind wanted) {
+        if (path != null && kind != wanted) {
+            throw new IllegalArgumentException("a file of a " + kind.work() + ", not of a " + wanted.work());
+        }
     }
 
     /**

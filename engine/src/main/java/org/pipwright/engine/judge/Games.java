@@ -6,10 +6,10 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.evaluation.Basis;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.ranking.Depth;
 import org.pipwright.engine.rollout.ActionStanding;
-import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutLine;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.Rollouts;
@@ -41,7 +41,7 @@ final class Games {
                 candidates,
                 question.stakes(),
                 question.cube(),
-                RolloutFile.NONE,
+                WorkFile.NONE,
                 thinking.gamesListener()));
         List<PlayVerdict> plays = new ArrayList<>(verdict.plays());
         for (RolloutLine line : report.lines()) {
@@ -57,7 +57,7 @@ final class Games {
     /** What games make of the values of a position. */
     Actions actions(Question question) {
         RolloutReport report = withRollouts(rollouts -> rollouts.actions(
-                question.position(), question.cube(), question.stakes(), RolloutFile.NONE, thinking.gamesListener()));
+                question.position(), question.cube(), question.stakes(), WorkFile.NONE, thinking.gamesListener()));
         CubeValues values = report.actions().orElseThrow().values();
         return new Actions(values, new Depth(0, report.trials(), error(report, values)));
     }
@@ -86,8 +86,8 @@ final class Games {
 
     /** The chances before the roll, without the cube. */
     Verdict odds(Question question) {
-        RolloutReport report = withRollouts(
-                rollouts -> rollouts.odds(question.position(), RolloutFile.NONE, thinking.gamesListener()));
+        RolloutReport report =
+                withRollouts(rollouts -> rollouts.odds(question.position(), WorkFile.NONE, thinking.gamesListener()));
         RolloutLine line = report.lines().get(0);
         return new Verdict(
                 question,

@@ -5,12 +5,16 @@ import java.util.List;
 import java.util.concurrent.CancellationException;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.files.InvalidWorkFileException;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.record.GameRecord;
 
 /** Reviews records by several threads, a turn at a time. What comes out does not depend on their number. */
 public final class Reviews {
+    /** Files in which findings are kept, so that a review can be stopped and resumed. */
+    public static final WorkFile.Kind FILES = FindingLines.KIND;
+
     private final Knowledge knowledge;
     private final ReviewSettings settings;
     private final int threads;
@@ -38,12 +42,13 @@ public final class Reviews {
      * @throws CancellationException if the listener stops it; the file then has what was found so far
      * @throws InvalidWorkFileException if the file belongs to another review or is damaged
      */
-    public Review review(GameRecord record, ReviewFile file, ReviewListener listener) {
+    public Review review(GameRecord record, WorkFile file, ReviewListener listener) {
         List<Moment> moments = Moments.of(record);
-        List<String> asked = ReviewFile.task(record, settings);
-        Finding[] found = file.read(asked, moments, knowledge.terms());
+        file.require(FILES);
+        List<String> asked = FindingLines.task(record, settings);
+        Finding[] found = FindingLines.read(file, asked, moments, knowledge.terms());
         // At once, so that a file that cannot be written is told before the work and not after it.
-        file.begin(asked, found);
+        file.begin(asked, () -> FindingLines.lines(found));
         List<Integer> pending = new ArrayList<>();
         // From the last to the first: what a play leads to has then been looked at already, as the turn that follows
         // it.
@@ -61,7 +66,7 @@ public final class Reviews {
                 Finding finding = reviewer.find(moments.get(pending.get(task)));
                 synchronized (found) {
                     found[pending.get(task)] = finding;
-                    file.keep(asked, found);
+                    file.keep(asked, () -> FindingLines.lines(found));
                     listener.reached(++done[0], found.length);
                 }
             });
@@ -69,7 +74,7 @@ public final class Reviews {
             return new Review(
                     record, settings, judged(moments, found, crew.workers().get(0)));
         } finally {
-            file.end(asked, found);
+            file.end(asked, () -> FindingLines.lines(found));
         }
     }
 

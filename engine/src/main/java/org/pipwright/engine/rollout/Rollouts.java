@@ -13,6 +13,7 @@ import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.files.InvalidWorkFileException;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.parallel.Shared;
 import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.play.Play;
@@ -30,6 +31,9 @@ import org.pipwright.engine.search.Judging;
  * asked from one thread at a time.
  */
 public final class Rollouts implements AutoCloseable {
+    /** Files in which the numbers of a rollout are kept, so that it can be stopped and resumed. */
+    public static final WorkFile.Kind FILES = MomentsText.KIND;
+
     private final RolloutSettings settings;
     private final Players players;
 
@@ -101,7 +105,7 @@ public final class Rollouts implements AutoCloseable {
             List<Play> candidates,
             Stakes stakes,
             CubeState cube,
-            RolloutFile file,
+            WorkFile file,
             RolloutListener listener) {
         if (candidates.isEmpty()) {
             throw new IllegalArgumentException("no plays to roll out: give at least one");
@@ -124,7 +128,7 @@ public final class Rollouts implements AutoCloseable {
      * @throws CancellationException if the listener stops it during the first round
      */
     public RolloutReport compare(Position position, Roll roll, List<Play> candidates, RolloutListener listener) {
-        return compare(position, roll, candidates, new CubelessStakes(), CubeState.START, RolloutFile.NONE, listener);
+        return compare(position, roll, candidates, new CubelessStakes(), CubeState.START, WorkFile.NONE, listener);
     }
 
     /**
@@ -140,8 +144,7 @@ public final class Rollouts implements AutoCloseable {
      * @throws CancellationException if the listener stops it during the first round
      * @throws InvalidWorkFileException if the file belongs to another rollout or is damaged
      */
-    public RolloutReport compare(
-            List<Start> starts, Stakes stakes, int unit, RolloutFile file, RolloutListener listener) {
+    public RolloutReport compare(List<Start> starts, Stakes stakes, int unit, WorkFile file, RolloutListener listener) {
         boolean withCube = !(stakes instanceof CubelessStakes);
         return run(
                 starts, stakes, unit, file, moments -> RolloutReport.of(moments, withCube, settings.sure()), listener);
@@ -158,7 +161,7 @@ public final class Rollouts implements AutoCloseable {
      * @throws CancellationException if the listener stops it during the first round
      * @throws InvalidWorkFileException if the file belongs to another rollout or is damaged
      */
-    public RolloutReport odds(Position position, RolloutFile file, RolloutListener listener) {
+    public RolloutReport odds(Position position, WorkFile file, RolloutListener listener) {
         if (position.finished()) {
             throw new IllegalArgumentException("the game is over: no roll follows");
         }
@@ -181,7 +184,7 @@ public final class Rollouts implements AutoCloseable {
      * @throws InvalidWorkFileException if the file belongs to another rollout or is damaged
      */
     public RolloutReport actions(
-            Position position, CubeState cube, Stakes stakes, RolloutFile file, RolloutListener listener) {
+            Position position, CubeState cube, Stakes stakes, WorkFile file, RolloutListener listener) {
         List<Start> starts = stakes.cubesToRollWith(cube).stream()
                 .map(each -> Start.rolling(position, each))
                 .collect(Collectors.toList());
@@ -203,7 +206,7 @@ public final class Rollouts implements AutoCloseable {
             List<Start> starts,
             Stakes stakes,
             int unit,
-            RolloutFile file,
+            WorkFile file,
             Function<Moments, RolloutReport> report,
             RolloutListener listener) {
         int per = stakes instanceof MatchStakes ? 1 : unit;

@@ -3,6 +3,8 @@ package org.pipwright.engine.rollout;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.Function;
+import java.util.function.Supplier;
+import org.pipwright.engine.files.WorkFile;
 
 /**
  * Has rounds of {@value RolloutSettings#ROUND} trials of every candidate played until there are enough of them or the
@@ -30,13 +32,12 @@ final class Rounds {
      * @throws CancellationException if it is stopped during the first round
      */
     RolloutReport run(
-            List<String> identity,
-            RolloutFile file,
-            Function<Moments, RolloutReport> report,
-            RolloutListener listener) {
-        Moments moments = file.read(identity, candidates.count(), candidates.series());
+            List<String> identity, WorkFile file, Function<Moments, RolloutReport> report, RolloutListener listener) {
+        file.require(MomentsText.KIND);
+        Moments moments = MomentsText.read(file, identity, candidates.count(), candidates.series());
+        Supplier<List<String>> lines = () -> MomentsText.lines(moments);
         // At once, so that a file that cannot be written is told before the work and not after it.
-        file.begin(identity, moments);
+        file.begin(identity, lines);
         if (!enough(moments, report)) {
             players.rounds(
                     candidates,
@@ -44,7 +45,7 @@ final class Rounds {
                     settings.trials(),
                     results -> {
                         add(results, moments);
-                        file.keep(identity, moments);
+                        file.keep(identity, lines);
                         return listener.round(report.apply(moments)) && !enough(moments, report);
                     },
                     listener::stopped);
@@ -52,7 +53,7 @@ final class Rounds {
         if (moments.trials() == 0) {
             throw new CancellationException("stopped before the first " + RolloutSettings.ROUND + " games were over");
         }
-        file.end(identity, moments);
+        file.end(identity, lines);
         return report.apply(moments);
     }
 

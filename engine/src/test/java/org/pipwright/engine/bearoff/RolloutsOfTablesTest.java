@@ -7,10 +7,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rollout.Estimate;
-import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutLine;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutSettings;
@@ -62,7 +62,7 @@ class RolloutsOfTablesTest {
 
     private RolloutLine rollout(Position position, RolloutSettings settings) {
         try (Rollouts rollouts = new Rollouts(this::judgement, settings, 1)) {
-            return rollouts.odds(position, RolloutFile.NONE, RolloutListener.NONE)
+            return rollouts.odds(position, WorkFile.NONE, RolloutListener.NONE)
                     .lines()
                     .get(0);
         }

@@ -17,6 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
@@ -27,7 +28,6 @@ import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.RandomRecords;
 import org.pipwright.engine.review.Decision;
 import org.pipwright.engine.review.Review;
-import org.pipwright.engine.review.ReviewFile;
 import org.pipwright.engine.review.ReviewListener;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.ReviewedTurn;
@@ -58,7 +58,7 @@ class SelectionTest {
     private static Review reviewed(long seed) {
         GameRecord record = new RandomRecords(seed).next();
         return new Reviews(KNOWLEDGE, new ReviewSettings(0, 0, 1, true), 1)
-                .review(record, ReviewFile.NONE, ReviewListener.NONE);
+                .review(record, WorkFile.NONE, ReviewListener.NONE);
     }
 
     private static List<Candidate> mistakes(Review review, String player) {

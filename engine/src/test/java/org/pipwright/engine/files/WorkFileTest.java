@@ -121,7 +121,20 @@ class WorkFileTest {
         kept.keep(TASK, () -> List.of("sum 2"));
         assertEquals(Optional.of(List.of("sum 1")), KIND.resumed(file(), JUDGE).read(TASK));
         Files.delete(file());
-        KIND.none().begin(TASK, List::of);
+        WorkFile.NONE.begin(TASK, List::of);
         assertFalse(Files.exists(file()));
+    }
+
+    /** A rollout given the file of a review would write over it what no review can read. */
+    @Test
+    void isRefusedByOtherWork() {
+        WorkFile.Kind other = new WorkFile.Kind("mean", "some-mean 1", "mean ", 1000);
+        WorkFile kept = KIND.fresh(file(), JUDGE);
+        kept.require(KIND);
+        WorkFile.NONE.require(other);
+        assertEquals(
+                "a file of a sum, not of a mean",
+                assertThrows(IllegalArgumentException.class, () -> kept.require(other))
+                        .getMessage());
     }
 }

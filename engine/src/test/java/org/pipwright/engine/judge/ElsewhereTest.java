@@ -17,6 +17,7 @@ import org.pipwright.engine.cube.CubelessStakes;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.parallel.Post;
 import org.pipwright.engine.play.Play;
@@ -24,7 +25,6 @@ import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
@@ -123,12 +123,12 @@ class ElsewhereTest {
             assertSameRollout(
                     settings,
                     (rollouts, listener) -> rollouts.compare(
-                            CONTACT, Roll.of(4, 2), plays, stakes, CubeState.START, RolloutFile.NONE, listener));
+                            CONTACT, Roll.of(4, 2), plays, stakes, CubeState.START, WorkFile.NONE, listener));
         }
-        assertSameRollout(settings, (rollouts, listener) -> rollouts.odds(END, RolloutFile.NONE, listener));
+        assertSameRollout(settings, (rollouts, listener) -> rollouts.odds(END, WorkFile.NONE, listener));
         assertSameRollout(
                 settings.withSure(3).withTrials(720),
                 (rollouts, listener) ->
-                        rollouts.actions(END, CubeState.START, MoneyStakes.USUAL, RolloutFile.NONE, listener));
+                        rollouts.actions(END, CubeState.START, MoneyStakes.USUAL, WorkFile.NONE, listener));
     }
 }

@@ -19,6 +19,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.files.SealedLines;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.RandomRecords;
 
@@ -53,7 +54,7 @@ class ReviewFileTest {
     private Path stopped(int after, int threads) {
         Path file = folder.resolve("kept");
         Reviews reviews = Setting.reviews(SETTINGS, threads);
-        ReviewFile fresh = ReviewFile.fresh(file, Setting.JUDGE);
+        WorkFile fresh = Reviews.FILES.fresh(file, Setting.JUDGE);
         assertThrows(CancellationException.class, () -> reviews.review(RECORD, fresh, new Stopper(after)));
         return file;
     }
@@ -63,7 +64,7 @@ class ReviewFileTest {
     void threadsChangeNothing(int threads) {
         assertEquals(
                 Setting.review(RECORD, 1),
-                Setting.reviews(SETTINGS, threads).review(RECORD, ReviewFile.NONE, ReviewListener.NONE));
+                Setting.reviews(SETTINGS, threads).review(RECORD, WorkFile.NONE, ReviewListener.NONE));
     }
 
     @ParameterizedTest
@@ -74,7 +75,7 @@ class ReviewFileTest {
         Review resumed = Setting.reviews(SETTINGS, threads)
                 .review(
                         RECORD,
-                        ReviewFile.resumed(file, Setting.JUDGE),
+                        Reviews.FILES.resumed(file, Setting.JUDGE),
                         (done, all) -> first[0] = first[0] == 0 ? done : first[0]);
         assertEquals(Setting.review(RECORD, 1), resumed);
         assertTrue(first[0] > after, "began with turn " + first[0]);
@@ -84,8 +85,8 @@ class ReviewFileTest {
     void aFinishedReviewIsReadBackWhole() {
         Path file = folder.resolve("kept");
         Reviews reviews = Setting.reviews(SETTINGS, 1);
-        Review whole = reviews.review(RECORD, ReviewFile.fresh(file, Setting.JUDGE), ReviewListener.NONE);
-        Review again = reviews.review(RECORD, ReviewFile.resumed(file, Setting.JUDGE), (done, all) -> {
+        Review whole = reviews.review(RECORD, Reviews.FILES.fresh(file, Setting.JUDGE), ReviewListener.NONE);
+        Review again = reviews.review(RECORD, Reviews.FILES.resumed(file, Setting.JUDGE), (done, all) -> {
             throw new AssertionError("nothing is left to do");
         });
         assertEquals(whole, again);
@@ -97,7 +98,7 @@ class ReviewFileTest {
         GameRecord record = new RandomRecords(7).next();
         Path file = folder.resolve("kept");
         Reviews reviews = Setting.reviews(new ReviewSettings(0, 0, 1, true), 1);
-        Review whole = reviews.review(record, ReviewFile.fresh(file, Setting.JUDGE), ReviewListener.NONE);
+        Review whole = reviews.review(record, Reviews.FILES.fresh(file, Setting.JUDGE), ReviewListener.NONE);
         List<String> lines =
                 SealedLines.parse("pipwright-review 2", Files.readString(file)).orElseThrow();
         Files.writeString(
@@ -106,7 +107,7 @@ class ReviewFileTest {
                         "pipwright-review 1",
                         lines.stream().map(ReviewFileTest::version1).toList()));
         int[] anew = {0};
-        Review again = reviews.review(record, ReviewFile.resumed(file, Setting.JUDGE), (done, all) -> anew[0]++);
+        Review again = reviews.review(record, Reviews.FILES.resumed(file, Setting.JUDGE), (done, all) -> anew[0]++);
         assertEquals(whole, again);
         long races = whole.turns().stream().filter(ReviewFileTest::mayBeRace).count();
         assertTrue(
@@ -136,7 +137,7 @@ class ReviewFileTest {
     }
 
     private String refusal(Path file, GameRecord record, ReviewSettings settings, List<String> judge) {
-        ReviewFile resumed = ReviewFile.resumed(file, judge);
+        WorkFile resumed = Reviews.FILES.resumed(file, judge);
         return assertThrows(InvalidWorkFileException.class, () -> Setting.reviews(settings, 1)
                         .review(record, resumed, ReviewListener.NONE))
                 .getMessage();
@@ -187,7 +188,7 @@ class ReviewFileTest {
     void sealedNonsenseIsFound(String line) throws IOException {
         Path file = folder.resolve("kept");
         List<String> lines = new ArrayList<>(Setting.JUDGE);
-        lines.addAll(ReviewFile.task(RECORD, SETTINGS));
+        lines.addAll(FindingLines.task(RECORD, SETTINGS));
         lines.add(line);
         for (String form : List.of("pipwright-review 1", "pipwright-review 2")) {
             Files.writeString(file, SealedLines.print(form, lines));
@@ -211,7 +212,7 @@ class ReviewFileTest {
             }
         };
         Reviews reviews = Setting.reviews(new ReviewSettings(3, 0, 1, true), 1);
-        assertThrows(CancellationException.class, () -> reviews.review(RECORD, ReviewFile.NONE, listener));
+        assertThrows(CancellationException.class, () -> reviews.review(RECORD, WorkFile.NONE, listener));
         assertEquals(1001, asked.get());
     }
 
@@ -219,8 +220,8 @@ class ReviewFileTest {
     void gamesArePlayedOutWhereADecisionCosts() {
         GameRecord record = Beginnings.of(new RandomRecords(43).next(), 4);
         ReviewSettings settings = new ReviewSettings(0, 36, 5, true);
-        Review one = Setting.reviews(settings, 1).review(record, ReviewFile.NONE, ReviewListener.NONE);
-        assertEquals(one, Setting.reviews(settings, 2).review(record, ReviewFile.NONE, ReviewListener.NONE));
+        Review one = Setting.reviews(settings, 1).review(record, WorkFile.NONE, ReviewListener.NONE);
+        assertEquals(one, Setting.reviews(settings, 2).review(record, WorkFile.NONE, ReviewListener.NONE));
         Review plain = Setting.review(record, 0);
         int played = 0;
         for (int i = 0; i < plain.turns().size(); i++) {

@@ -6,6 +6,7 @@ import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.matchtable.MatchTerms;
@@ -32,8 +33,7 @@ final class Setting {
     }
 
     static Review review(GameRecord record, int lookahead) {
-        return reviews(new ReviewSettings(lookahead, 0, 1, true), 1)
-                .review(record, ReviewFile.NONE, ReviewListener.NONE);
+        return reviews(new ReviewSettings(lookahead, 0, 1, true), 1).review(record, WorkFile.NONE, ReviewListener.NONE);
     }
 
     /** A record typed in a test, its lines in one text. */

@@ -21,6 +21,7 @@ import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubelessStakes;
 import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.files.SealedLines;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.Play;
@@ -46,10 +47,10 @@ class RolloutFileTest {
     @BeforeEach
     void stopAfterTwoRounds() {
         file = folder.resolve("some.rollout");
-        compare(SETTINGS, RolloutFile.fresh(file, List.of("net net")), report -> report.trials() < 72);
+        compare(SETTINGS, Rollouts.FILES.fresh(file, List.of("net net")), report -> report.trials() < 72);
     }
 
-    private static RolloutReport compare(RolloutSettings settings, RolloutFile file, RolloutListener listener) {
+    private static RolloutReport compare(RolloutSettings settings, WorkFile file, RolloutListener listener) {
         try (Rollouts rollouts = new Rollouts(() -> Judgement.by(new NetworkEvaluator(MODEL)), settings, 2)) {
             return rollouts.compare(POSITION, ROLL, PLAYS, new CubelessStakes(), CubeState.START, file, listener);
         }
@@ -59,8 +60,8 @@ class RolloutFileTest {
     void stoppedAndResumedGivesTheSameAsWithoutAStop() {
         int[] rounds = new int[1];
         RolloutReport resumed =
-                compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), report -> ++rounds[0] > 0);
-        assertEquals(compare(SETTINGS, RolloutFile.NONE, RolloutListener.NONE), resumed);
+                compare(SETTINGS, Rollouts.FILES.resumed(file, List.of("net net")), report -> ++rounds[0] > 0);
+        assertEquals(compare(SETTINGS, WorkFile.NONE, RolloutListener.NONE), resumed);
         assertEquals(3, rounds[0], "only what was missing is played");
     }
 
@@ -73,32 +74,32 @@ class RolloutFileTest {
                 .replaceFirst("by-rolls .*\n", "");
         Files.writeString(file, body + "sha256 " + SealedLines.sha256(body) + "\n");
         RolloutSettings more = SETTINGS.withTrials(StratifiedError.FEWEST);
-        RolloutReport resumed = compare(more, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE);
-        RolloutReport whole = compare(more, RolloutFile.NONE, RolloutListener.NONE);
+        RolloutReport resumed = compare(more, Rollouts.FILES.resumed(file, List.of("net net")), RolloutListener.NONE);
+        RolloutReport whole = compare(more, WorkFile.NONE, RolloutListener.NONE);
         for (RolloutLine line : whole.lines()) {
             RolloutLine old = resumed.of(line.candidate());
             assertEquals(line.value().mean(), old.value().mean());
             assertTrue(old.plain().standardError() > line.plain().standardError(), line + ", before " + old);
         }
-        assertEquals(resumed, compare(more, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
+        assertEquals(resumed, compare(more, Rollouts.FILES.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
     @Test
     void aFinishedRolloutCanBeAskedForMore() {
-        RolloutReport whole = compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE);
-        assertEquals(whole, compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), report -> {
+        RolloutReport whole = compare(SETTINGS, Rollouts.FILES.resumed(file, List.of("net net")), RolloutListener.NONE);
+        assertEquals(whole, compare(SETTINGS, Rollouts.FILES.resumed(file, List.of("net net")), report -> {
             throw new AssertionError("nothing is left to play");
         }));
         RolloutSettings more = SETTINGS.withTrials(252);
         assertEquals(
-                compare(more, RolloutFile.NONE, RolloutListener.NONE),
-                compare(more, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
+                compare(more, WorkFile.NONE, RolloutListener.NONE),
+                compare(more, Rollouts.FILES.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
     /** Version 2 called candidate pruning and variance reduction otherwise. */
     @Test
     void filesOfVersion2AreRead() throws IOException {
-        RolloutReport fresh = compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE);
+        RolloutReport fresh = compare(SETTINGS, Rollouts.FILES.resumed(file, List.of("net net")), RolloutListener.NONE);
         List<String> then = SealedLines.parse("pipwright-rollout 3", Files.readString(file)).orElseThrow().stream()
                 .map(line -> line.replace("pruning ", "narrowing ")
                         .replace("Pruning[", "Narrowing[")
@@ -107,7 +108,7 @@ class RolloutFileTest {
         assertTrue(then.contains("luck adjusted true"), then.toString());
         assertTrue(then.stream().anyMatch(line -> line.startsWith("narrowing at first [Narrowing[")), then.toString());
         Files.writeString(file, SealedLines.print("pipwright-rollout 2", then));
-        assertEquals(fresh, compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), report -> {
+        assertEquals(fresh, compare(SETTINGS, Rollouts.FILES.resumed(file, List.of("net net")), report -> {
             throw new AssertionError("nothing is left to play");
         }));
     }
@@ -121,14 +122,14 @@ class RolloutFileTest {
                 SETTINGS.withLuckAdjusted(false))) {
             assertThrows(
                     InvalidWorkFileException.class,
-                    () -> compare(other, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
+                    () -> compare(other, Rollouts.FILES.resumed(file, List.of("net net")), RolloutListener.NONE));
         }
         InvalidWorkFileException thrown = assertThrows(
                 InvalidWorkFileException.class,
-                () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net other")), RolloutListener.NONE));
+                () -> compare(SETTINGS, Rollouts.FILES.resumed(file, List.of("net other")), RolloutListener.NONE));
         assertTrue(thrown.getMessage().contains("'net net' where 'net other'"), thrown.getMessage());
         try (Rollouts rollouts = new Rollouts(() -> Judgement.by(new NetworkEvaluator(MODEL)), SETTINGS, 1)) {
-            RolloutFile resumed = RolloutFile.resumed(file, List.of("net net"));
+            WorkFile resumed = Rollouts.FILES.resumed(file, List.of("net net"));
             assertThrows(
                     InvalidWorkFileException.class,
                     () -> rollouts.compare(
@@ -151,7 +152,7 @@ class RolloutFileTest {
         Files.writeString(file, text.replace(from, to));
         assertThrows(
                 InvalidWorkFileException.class,
-                () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
+                () -> compare(SETTINGS, Rollouts.FILES.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
     /** Whoever writes the checksum too still cannot have nonsense taken for means. */
@@ -182,7 +183,7 @@ class RolloutFileTest {
         Files.writeString(file, forged + "sha256 " + SealedLines.sha256(forged) + "\n");
         assertThrows(
                 InvalidWorkFileException.class,
-                () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
+                () -> compare(SETTINGS, Rollouts.FILES.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
     @Test
@@ -190,7 +191,7 @@ class RolloutFileTest {
         Files.write(file, new byte[] {(byte) 0xff, (byte) 0xfe, 0});
         assertThrows(
                 InvalidWorkFileException.class,
-                () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
+                () -> compare(SETTINGS, Rollouts.FILES.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
     @Test
@@ -200,14 +201,14 @@ class RolloutFileTest {
             Files.write(file, java.util.Arrays.copyOf(bytes, length));
             assertThrows(
                     InvalidWorkFileException.class,
-                    () -> compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
+                    () -> compare(SETTINGS, Rollouts.FILES.resumed(file, List.of("net net")), RolloutListener.NONE));
         }
     }
 
     /** Before anything is played. */
     @Test
     void aFileThatCannotBeWrittenIsSaidAtOnce() {
-        RolloutFile nowhere = RolloutFile.fresh(folder.resolve("none").resolve("file"), List.of("net net"));
+        WorkFile nowhere = Rollouts.FILES.fresh(folder.resolve("none").resolve("file"), List.of("net net"));
         assertThrows(
                 UncheckedIOException.class,
                 () -> compare(SETTINGS, nowhere, report -> {
@@ -220,16 +221,16 @@ class RolloutFileTest {
     void aFileOfNoTrialsIsResumed() throws IOException {
         assertThrows(
                 CancellationException.class,
-                () -> compare(SETTINGS, RolloutFile.fresh(file, List.of("net net")), new Stopped()));
+                () -> compare(SETTINGS, Rollouts.FILES.fresh(file, List.of("net net")), new Stopped()));
         assertTrue(Files.readString(file).contains("\ntrials 0\n"));
         assertEquals(
-                compare(SETTINGS, RolloutFile.NONE, RolloutListener.NONE),
-                compare(SETTINGS, RolloutFile.resumed(file, List.of("net net")), RolloutListener.NONE));
+                compare(SETTINGS, WorkFile.NONE, RolloutListener.NONE),
+                compare(SETTINGS, Rollouts.FILES.resumed(file, List.of("net net")), RolloutListener.NONE));
     }
 
     @Test
     void aMissingFileIsSaid() {
-        RolloutFile missing = RolloutFile.resumed(folder.resolve("none"), List.of("net net"));
+        WorkFile missing = Rollouts.FILES.resumed(folder.resolve("none"), List.of("net net"));
         assertThrows(UncheckedIOException.class, () -> compare(SETTINGS, missing, RolloutListener.NONE));
     }
 }

@@ -23,6 +23,7 @@ import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.cubeplay.TermsByStakes;
 import org.pipwright.engine.files.InvalidWorkFileException;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.network.Model;
@@ -60,7 +61,7 @@ class RolloutWithCubeFileTest {
             Stakes stakes,
             RolloutSettings settings,
             int threads,
-            RolloutFile file,
+            WorkFile file,
             RolloutListener listener) {
         try (Rollouts rollouts = new Rollouts(
                 () -> Judgement.by(new NetworkEvaluator(MODEL)),
@@ -71,12 +72,12 @@ class RolloutWithCubeFileTest {
         }
     }
 
-    private RolloutFile fresh() {
-        return RolloutFile.fresh(folder.resolve("some.rollout"), List.of("net net"));
+    private WorkFile fresh() {
+        return Rollouts.FILES.fresh(folder.resolve("some.rollout"), List.of("net net"));
     }
 
-    private RolloutFile resumed() {
-        return RolloutFile.resumed(folder.resolve("some.rollout"), List.of("net net"));
+    private WorkFile resumed() {
+        return Rollouts.FILES.resumed(folder.resolve("some.rollout"), List.of("net net"));
     }
 
     /** Bit for bit, however many threads play each part, at a score and for money, in the midst of a round or after it. */
@@ -101,13 +102,13 @@ class RolloutWithCubeFileTest {
         int[] rounds = new int[1];
         RolloutReport whole = compare(STARTS, stakes, SETTINGS, after, resumed(), report -> ++rounds[0] > 0);
         assertEquals(3, rounds[0], "only what was missing is played");
-        assertEquals(compare(STARTS, stakes, SETTINGS, 1, RolloutFile.NONE, RolloutListener.NONE), whole);
+        assertEquals(compare(STARTS, stakes, SETTINGS, 1, WorkFile.NONE, RolloutListener.NONE), whole);
         assertEquals(whole, compare(STARTS, stakes, SETTINGS, after, resumed(), report -> {
             throw new AssertionError("nothing is left to play");
         }));
         RolloutSettings more = SETTINGS.withTrials(216);
         assertEquals(
-                compare(STARTS, stakes, more, 1, RolloutFile.NONE, RolloutListener.NONE),
+                compare(STARTS, stakes, more, 1, WorkFile.NONE, RolloutListener.NONE),
                 compare(STARTS, stakes, more, after, resumed(), RolloutListener.NONE));
     }
 
@@ -117,7 +118,7 @@ class RolloutWithCubeFileTest {
         Plays.legal(POSITION, Roll.of(2, 1)).forEach(play -> plays.add(Start.after(play, CUBE)));
         compare(plays, MATCH, SETTINGS, 2, fresh(), report -> false);
         assertEquals(
-                compare(plays, MATCH, SETTINGS, 1, RolloutFile.NONE, RolloutListener.NONE),
+                compare(plays, MATCH, SETTINGS, 1, WorkFile.NONE, RolloutListener.NONE),
                 compare(plays, MATCH, SETTINGS, 2, resumed(), RolloutListener.NONE));
     }
 

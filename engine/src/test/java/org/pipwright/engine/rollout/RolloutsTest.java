@@ -14,6 +14,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.play.Play;
@@ -107,7 +108,7 @@ class RolloutsTest {
             RolloutSettings settings = SHORT.withLuckAdjusted(luckAdjusted).withSeed(score.count);
             double[] chances = exact.chances(race);
             try (Rollouts rollouts = rollouts(settings, 1)) {
-                RolloutLine line = rollouts.odds(race, RolloutFile.NONE, RolloutListener.NONE)
+                RolloutLine line = rollouts.odds(race, WorkFile.NONE, RolloutListener.NONE)
                         .lines()
                         .get(0);
                 score.add(RaceSolver.equity(chances), line.value());
@@ -128,7 +129,7 @@ class RolloutsTest {
         RolloutSettings one = RolloutSettings.DEFAULT.withTrials(1);
         try (Rollouts rollouts = new Rollouts(() -> Judgement.by(best), one, 1)) {
             for (Position race : smallRaces(best, 4, 200)) {
-                RolloutLine line = rollouts.odds(race, RolloutFile.NONE, RolloutListener.NONE)
+                RolloutLine line = rollouts.odds(race, WorkFile.NONE, RolloutListener.NONE)
                         .lines()
                         .get(0);
                 assertEquals(RaceSolver.equity(best.chances(race)), line.value().mean(), 1e-5, race::toString);
@@ -144,7 +145,7 @@ class RolloutsTest {
         for (Position race : smallRaces(best, 6, 200)) {
             RolloutSettings settings = SHORT.withLuckAdjusted(false).withSeed(score.count);
             try (Rollouts rollouts = new Rollouts(() -> Judgement.by(best), settings, 1)) {
-                RolloutLine line = rollouts.odds(race, RolloutFile.NONE, RolloutListener.NONE)
+                RolloutLine line = rollouts.odds(race, WorkFile.NONE, RolloutListener.NONE)
                         .lines()
                         .get(0);
                 score.add(RaceSolver.equity(best.chances(race)), line.value());
@@ -161,10 +162,10 @@ class RolloutsTest {
         RolloutSettings settings = RolloutSettings.DEFAULT.withTrials(72).withTruncation(12);
         try (Rollouts rollouts = rollouts(settings, 2);
                 Rollouts plainly = rollouts(settings.withLuckAdjusted(false), 1)) {
-            RolloutLine line = rollouts.odds(position, RolloutFile.NONE, RolloutListener.NONE)
+            RolloutLine line = rollouts.odds(position, WorkFile.NONE, RolloutListener.NONE)
                     .lines()
                     .get(0);
-            Estimate plain = plainly.odds(position, RolloutFile.NONE, RolloutListener.NONE)
+            Estimate plain = plainly.odds(position, WorkFile.NONE, RolloutListener.NONE)
                     .lines()
                     .get(0)
                     .value();
@@ -225,7 +226,7 @@ class RolloutsTest {
             assertEquals(new Estimate(1, 0), line.value());
             Position over = PositionText.parse("15@off / 15@1");
             assertThrows(
-                    IllegalArgumentException.class, () -> rollouts.odds(over, RolloutFile.NONE, RolloutListener.NONE));
+                    IllegalArgumentException.class, () -> rollouts.odds(over, WorkFile.NONE, RolloutListener.NONE));
             assertThrows(
                     IllegalArgumentException.class,
                     () -> rollouts.compare(position, roll, List.of(), RolloutListener.NONE));
@@ -237,7 +238,7 @@ class RolloutsTest {
         Position position = PositionText.parse("4@6 2@5 3@8 3@13 1@22 2@24 / 4@6 2@4 3@8 4@13 1@23 1@24");
         try (Rollouts rollouts =
                 rollouts(RolloutSettings.DEFAULT.withTruncation(1).withTrials(36), 1)) {
-            RolloutLine line = rollouts.odds(position, RolloutFile.NONE, RolloutListener.NONE)
+            RolloutLine line = rollouts.odds(position, WorkFile.NONE, RolloutListener.NONE)
                     .lines()
                     .get(0);
             Lookahead once = new Lookahead(Judgement.by(new NetworkEvaluator(MODEL)), LookaheadSettings.FULL);
@@ -289,8 +290,8 @@ class RolloutsTest {
     @Test
     void theListenerCanStopIt() {
         try (Rollouts rollouts = rollouts(RolloutSettings.DEFAULT, 2)) {
-            RolloutReport report = rollouts.odds(
-                    PositionText.parse("2@3 / 2@3"), RolloutFile.NONE, standing -> standing.trials() < 100);
+            RolloutReport report =
+                    rollouts.odds(PositionText.parse("2@3 / 2@3"), WorkFile.NONE, standing -> standing.trials() < 100);
             assertEquals(108, report.trials());
         }
     }
@@ -315,9 +316,9 @@ class RolloutsTest {
         Position position = PositionText.parse("2@6 13@off / 2@6 13@off");
         try (Rollouts rollouts = rollouts(RolloutSettings.DEFAULT, 2)) {
             if (rounds == 0) {
-                assertThrows(CancellationException.class, () -> rollouts.odds(position, RolloutFile.NONE, stopping));
+                assertThrows(CancellationException.class, () -> rollouts.odds(position, WorkFile.NONE, stopping));
             } else {
-                RolloutReport last = rollouts.odds(position, RolloutFile.NONE, stopping);
+                RolloutReport last = rollouts.odds(position, WorkFile.NONE, stopping);
                 assertEquals(seen.get(rounds - 1), last);
             }
         }

@@ -32,6 +32,7 @@ import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.play.Play;
@@ -150,7 +151,7 @@ class RolloutsWithCubeTest {
     }
 
     private static RolloutLine money(Rollouts rollouts, Start start, CubeState unit) {
-        return rollouts.compare(List.of(start), MoneyStakes.USUAL, unit.value(), RolloutFile.NONE, report -> true)
+        return rollouts.compare(List.of(start), MoneyStakes.USUAL, unit.value(), WorkFile.NONE, report -> true)
                 .of(0);
     }
 
@@ -230,7 +231,7 @@ class RolloutsWithCubeTest {
         for (int i = 0; i < 60; i++) {
             Start start = Start.rolling(race(random, 2, 10), cube(CubeOwner.values()[i % 3]));
             try (Rollouts rollouts = rough(terms, SHORT.withSeed(i), 1)) {
-                RolloutLine line = rollouts.compare(List.of(start), stakes, 1, RolloutFile.NONE, report -> true)
+                RolloutLine line = rollouts.compare(List.of(start), stakes, 1, WorkFile.NONE, report -> true)
                         .of(0);
                 double error = line.value().mean() - line.plain().mean();
                 double variance = Math.pow(line.value().standardError(), 2)
@@ -256,11 +257,7 @@ class RolloutsWithCubeTest {
             for (int i = 0; i < 30; i++) {
                 Position race = race(random, 3, 6);
                 RolloutLine line = rollouts.compare(
-                                List.of(Start.rolling(race, CubeState.START)),
-                                stakes,
-                                1,
-                                RolloutFile.NONE,
-                                report -> true)
+                                List.of(Start.rolling(race, CubeState.START)), stakes, 1, WorkFile.NONE, report -> true)
                         .of(0);
                 assertEquals(EVALUATOR.evaluate(race).win(), line.value().mean(), 1e-5);
                 assertEquals(
@@ -284,8 +281,7 @@ class RolloutsWithCubeTest {
                     plays.stream().map(play -> Start.after(play, cube)).toList();
             try (Rollouts rollouts = new Rollouts(
                     () -> Judgement.by(EVALUATOR), () -> stakes -> EXACT, RolloutSettings.DEFAULT.withTrials(36), 2)) {
-                RolloutReport report =
-                        rollouts.compare(starts, MoneyStakes.USUAL, 2, RolloutFile.NONE, standing -> true);
+                RolloutReport report = rollouts.compare(starts, MoneyStakes.USUAL, 2, WorkFile.NONE, standing -> true);
                 for (int i = 0; i < plays.size(); i++) {
                     Position next = plays.get(i).next();
                     double expected = next.finished()
@@ -314,9 +310,9 @@ class RolloutsWithCubeTest {
                 Start.rolling(Position.start(), CubeState.START.taken()));
         try (Rollouts one = rough(stakes -> terms, settings, 1);
                 Rollouts more = rough(stakes -> terms, settings, threads)) {
-            RolloutReport alone = one.compare(starts, MoneyStakes.USUAL, 1, RolloutFile.NONE, report -> true);
+            RolloutReport alone = one.compare(starts, MoneyStakes.USUAL, 1, WorkFile.NONE, report -> true);
             assertEquals(144, alone.trials());
-            assertEquals(alone, more.compare(starts, MoneyStakes.USUAL, 1, RolloutFile.NONE, report -> true));
+            assertEquals(alone, more.compare(starts, MoneyStakes.USUAL, 1, WorkFile.NONE, report -> true));
         }
     }
 
@@ -329,17 +325,17 @@ class RolloutsWithCubeTest {
         try (Rollouts rollouts = rough(stakes -> terms, SHORT.withTruncation(1), 2)) {
             assertEquals(
                     36,
-                    rollouts.compare(starts, MoneyStakes.USUAL, 1, RolloutFile.NONE, report -> false)
+                    rollouts.compare(starts, MoneyStakes.USUAL, 1, WorkFile.NONE, report -> false)
                             .trials());
             assertThrows(
                     CancellationException.class,
-                    () -> rollouts.compare(starts, MoneyStakes.USUAL, 1, RolloutFile.NONE, new Stopped()));
+                    () -> rollouts.compare(starts, MoneyStakes.USUAL, 1, WorkFile.NONE, new Stopped()));
         }
         try (Rollouts rollouts = exact(SHORT.withLuckAdjusted(false).withSure(3))) {
             List<Start> unlike = List.of(
                     Start.rolling(PositionText.parse("1@1 / 3@6"), new CubeState(2, CubeOwner.THEM)),
                     Start.rolling(PositionText.parse("3@6 / 1@6"), new CubeState(2, CubeOwner.THEM)));
-            RolloutReport report = rollouts.compare(unlike, MoneyStakes.USUAL, 2, RolloutFile.NONE, standing -> true);
+            RolloutReport report = rollouts.compare(unlike, MoneyStakes.USUAL, 2, WorkFile.NONE, standing -> true);
             assertTrue(report.clear() && report.trials() < 144, report::toString);
         }
     }

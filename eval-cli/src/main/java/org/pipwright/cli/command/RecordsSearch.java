@@ -20,12 +20,12 @@ import org.pipwright.engine.drill.Exercise;
 import org.pipwright.engine.drill.Mistakes;
 import org.pipwright.engine.drill.Selection;
 import org.pipwright.engine.drill.SelectionSettings;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.Rules;
 import org.pipwright.engine.review.Review;
-import org.pipwright.engine.review.ReviewFile;
 import org.pipwright.engine.review.ReviewListener;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.Reviews;
@@ -116,7 +116,7 @@ final class RecordsSearch implements DrillSearch {
     private Review review(Reviews reviews, GameRecord record) {
         ReviewProgress shown = new ReviewProgress(err);
         try {
-            return reviews.review(record, ReviewFile.NONE, new ReviewListener() {
+            return reviews.review(record, WorkFile.NONE, new ReviewListener() {
                 @Override
                 public void reached(int done, int all) {
                     shown.reached(done, all);

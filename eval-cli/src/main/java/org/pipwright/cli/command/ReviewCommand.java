@@ -13,13 +13,13 @@ import org.pipwright.cli.report.ReviewJson;
 import org.pipwright.cli.report.ReviewPage;
 import org.pipwright.cli.report.ReviewReport;
 import org.pipwright.cli.report.ReviewText;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.review.Review;
-import org.pipwright.engine.review.ReviewFile;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.Reviews;
 import picocli.CommandLine.Command;
@@ -88,13 +88,17 @@ public final class ReviewCommand extends CliCommand {
         if (record.games().stream().allMatch(game -> game.entries().isEmpty())) {
             throw new UserError("'" + file + "' has no game yet: there is nothing to review");
         }
-        int threads = options.threads();
+        int threads = options.kept().threads();
         Model model = net.load();
         NetLabel label = NetLabel.of(net.name(), model);
         Knowledge knowledge = table.knowledge(
                 Knowledge.of(model).with(tables.standard(threads, console())),
                 record.heading().rules());
-        ReviewFile kept = options.file(List.of("net " + label.sha256(), "table " + table.identity()));
+        WorkFile kept = options.kept()
+                .file(
+                        Reviews.FILES,
+                        List.of("net " + label.sha256(), "table " + table.identity()),
+                        console().err());
         Reviews reviews = new Reviews(knowledge, settings, threads);
         ReviewProgress progress = new ReviewProgress(console().err());
         int[] code = {0};
@@ -114,15 +118,18 @@ public final class ReviewCommand extends CliCommand {
             progress.close();
         }
         if (review == null) {
-            console().err().println("pipwright: stopped " + progress.reached() + options.howToGoOn());
+            console()
+                    .err()
+                    .println("pipwright: stopped " + progress.reached()
+                            + options.kept().howToGoOn());
             return 2;
         }
-        try (Judge judge = new Judge(knowledge, options.threads())) {
+        try (Judge judge = new Judge(knowledge, options.kept().threads())) {
             Effort races = Effort.STATIC.withRaces(review.settings().simulateRaces());
             write(new ReviewReport(review, label, knowledge.terms(), question -> judge.market(question, races)));
         }
         out().flush();
-        options.requireKept();
+        options.kept().requireKept();
         return 0;
     }
 

@@ -9,6 +9,7 @@ import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RolloutJson;
 import org.pipwright.cli.report.RolloutSummary;
 import org.pipwright.cli.report.RolloutText;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
@@ -19,7 +20,6 @@ import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
 import picocli.CommandLine.Command;
@@ -104,7 +104,7 @@ public final class RolloutCommand extends CliCommand {
             throw new UserError("--plays needs the roll they are plays of: give --roll");
         }
         RolloutSettings settings = options.settings();
-        int threads = options.threads();
+        int threads = options.kept().threads();
         Model model = net.load();
         Knowledge knowledge = cube.knowledge(Knowledge.of(model).with(options.tables(console())));
         Question asked = cube.about(roll == null ? Question.before(from) : Question.of(from, roll));
@@ -112,7 +112,7 @@ public final class RolloutCommand extends CliCommand {
         List<String> judge = new ArrayList<>(List.of("net " + label.sha256()));
         judge.addAll(cube.identity());
         List<Play> compared = roll == null ? List.of() : candidates(asked, knowledge);
-        RolloutFile file = options.file(judge);
+        WorkFile file = options.kept().file(Rollouts.FILES, judge, console().err());
         try (Workforce workforce = options.workforce(console())) {
             Rollouts rollouts = workforce == null
                     ? new Rollouts(knowledge::judgement, knowledge::terms, settings, threads)
@@ -138,7 +138,7 @@ public final class RolloutCommand extends CliCommand {
             return named;
         }
         int most = most();
-        try (Judge judge = new Judge(knowledge, options.threads())) {
+        try (Judge judge = new Judge(knowledge, options.kept().threads())) {
             return judge.ask(question, races.on(Effort.STATIC)).candidates(most);
         }
     }
@@ -150,6 +150,6 @@ public final class RolloutCommand extends CliCommand {
             RolloutText.write(summary, out());
         }
         out().flush();
-        options.requireKept();
+        options.kept().requireKept();
     }
 }

@@ -10,10 +10,10 @@ import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RolloutSummary;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
-import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
@@ -25,7 +25,7 @@ final class RolloutJob {
     private final List<String> names;
     private final NetLabel net;
     private final RolloutSettings settings;
-    private final RolloutFile file;
+    private final WorkFile file;
     private final Rollouts rollouts;
     private final RolloutProgress progress;
 
@@ -39,7 +39,7 @@ final class RolloutJob {
             Rollouts rollouts,
             NetLabel net,
             RolloutSettings settings,
-            RolloutFile file,
+            WorkFile file,
             PrintWriter err) {
         this.asked = asked;
         this.plays = plays;

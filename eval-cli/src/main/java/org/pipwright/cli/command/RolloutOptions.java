@@ -1,25 +1,21 @@
 package org.pipwright.cli.command;
 
-import java.nio.file.Path;
-import java.util.List;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.parallel.Workforce;
-import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.search.LookaheadSettings;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** What decides a rollout. */
 final class RolloutOptions {
     @Option(
             names = "--trials",
             paramLabel = "N",
-            description = "Games for each candidate, rounded up to rounds of 36. Default: 1296.")
+            description = "Games for each candidate, rounded up to rounds of 36. Default: 1296. With --resume it"
+                    + " may be another number than before, and so may --until-sure.")
     private int trials = RolloutSettings.DEFAULT.trials();
 
     @Option(
@@ -51,35 +47,8 @@ final class RolloutOptions {
     @Option(names = "--no-luck", description = "No variance reduction: leave luck in the results.")
     private boolean withLuck;
 
-    @Option(
-            names = "--save",
-            paramLabel = "FILE",
-            converter = OutputFile.Work.class,
-            description = "Keep the results so far in a file, to resume from.")
-    private Path save;
-
-    @Option(
-            names = "--resume",
-            paramLabel = "FILE",
-            converter = OutputFile.Kept.class,
-            description =
-                    "Continue from such a file and keep it up to date: the results are those of a rollout that was"
-                            + " never stopped. Everything but --trials and --until-sure must be as it was.")
-    private Path resume;
-
-    @Option(
-            names = "--threads",
-            paramLabel = "N",
-            description = "Threads to use; answers do not depend on it. Default: one for each core.")
-    private Integer threads;
-
     @Mixin
-    private ForceOption force;
-
-    @Spec(Spec.Target.MIXEE)
-    private CommandSpec command;
-
-    private RolloutFile kept = RolloutFile.NONE;
+    private KeptOptions kept;
 
     @Mixin
     private TablesOption tables;
@@ -95,36 +64,17 @@ final class RolloutOptions {
         }
     }
 
-    int threads() {
-        return Threads.checked(threads);
-    }
-
     /** Those who play elsewhere; null if this machine's threads play. */
     Workforce workforce(Console console) {
         return cluster.given() ? cluster.open(console) : null;
     }
 
     EndgameTables tables(Console console) {
-        return tables.standard(threads(), console);
+        return tables.standard(kept.threads(), console);
     }
 
-    /** Where the numbers are kept; {@code judge} has what judges, one thing a line. */
-    RolloutFile file(List<String> judge) {
-        if (save != null && resume != null) {
-            throw new UserError("--save begins a file anew and --resume goes on with one: give one of them");
-        }
-        if (resume == null && save == null) {
-            return RolloutFile.NONE;
-        }
-        kept = resume == null ? RolloutFile.fresh(save, judge) : RolloutFile.resumed(resume, judge);
-        kept.warning(line -> command.commandLine().getErr().println("pipwright: " + line));
+    /** Where the results are kept, and the threads. */
+    KeptOptions kept() {
         return kept;
-    }
-
-    /** Once all is printed: sees that it was kept too, if that was asked for. */
-    void requireKept() {
-        kept.problem().ifPresent(problem -> {
-            throw new UserError(problem + ": what is printed is not in it, but what was kept before still is");
-        });
     }
 }

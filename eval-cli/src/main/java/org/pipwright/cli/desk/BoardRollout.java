@@ -9,12 +9,12 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.pipwright.cli.page.Pages;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.play.IllegalPlayException;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.PlayText;
-import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
@@ -124,12 +124,12 @@ final class BoardRollout {
                     plays,
                     question.stakes(),
                     question.cube(),
-                    RolloutFile.NONE,
+                    WorkFile.NONE,
                     listener);
         }
         return question.cubeful()
-                ? rollouts.actions(question.position(), question.cube(), question.stakes(), RolloutFile.NONE, listener)
-                : rollouts.odds(question.position(), RolloutFile.NONE, listener);
+                ? rollouts.actions(question.position(), question.cube(), question.stakes(), WorkFile.NONE, listener)
+                : rollouts.odds(question.position(), WorkFile.NONE, listener);
     }
 
     private static RolloutListener listener(Stream stream, Question question, List<String> names, int most) {

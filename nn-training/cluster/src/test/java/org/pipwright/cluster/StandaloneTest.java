@@ -12,11 +12,11 @@ import org.pipwright.engine.duel.Duel;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Entrant;
 import org.pipwright.engine.duel.Tally;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
@@ -36,7 +36,7 @@ class StandaloneTest {
 
     private static RolloutReport rollout(Rollouts open, RolloutListener listener) {
         try (Rollouts rollouts = open) {
-            return rollouts.odds(Position.start(), RolloutFile.NONE, listener);
+            return rollouts.odds(Position.start(), WorkFile.NONE, listener);
         }
     }
 

@@ -1,9 +1,9 @@
 package org.pipwright.training.selfplay;
 
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
-import org.pipwright.engine.rollout.RolloutFile;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
@@ -32,7 +32,7 @@ public final class RolloutTarget implements SampleTarget {
     public void write(int[] planes, int at, Dice dice, float[] out, int outAt) {
         RolloutSettings own = settings.withSeed(dice.below(SEEDS));
         try (Rollouts rollouts = new Rollouts(() -> judgement, own, 1)) {
-            Outcomes chances = rollouts.odds(Position.ofPlanes(planes, at), RolloutFile.NONE, RolloutListener.NONE)
+            Outcomes chances = rollouts.odds(Position.ofPlanes(planes, at), WorkFile.NONE, RolloutListener.NONE)
                     .lines()
                     .get(0)
                     .outcomes();
