@@ -13,11 +13,11 @@ import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.review.ReviewListener;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.ReviewedTurn;
 import org.pipwright.engine.review.Reviews;
@@ -107,7 +107,7 @@ final class Answers {
     List<String> review(boolean match, int lookahead) {
         Reviews reviews = new Reviews(knowledge, new ReviewSettings(lookahead, 0, 1, true), THREADS);
         List<String> lines = new ArrayList<>();
-        for (ReviewedTurn turn : reviews.review(Fixed.record(match), WorkFile.NONE, ReviewListener.NONE)
+        for (ReviewedTurn turn : reviews.review(Fixed.record(match), WorkFile.NONE, Progress.NONE)
                 .turns()) {
             lines.add(chances(turn.finding().chances()) + " luck " + number(turn.luckTotal()));
             turn.finding().cube().ifPresent(values -> lines.add(values(values)));

@@ -1,12 +1,6 @@
 package org.pipwright.bench.speed;
 
-import ai.onnxruntime.OnnxTensor;
-import ai.onnxruntime.OrtEnvironment;
 import ai.onnxruntime.OrtException;
-import ai.onnxruntime.OrtSession;
-import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
-import java.nio.FloatBuffer;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
@@ -51,10 +45,7 @@ public class DeepBenchmark {
     private int[] base;
     private int[][] calls;
     private ResidualEvaluation evaluation;
-    private OrtEnvironment environment;
-    private OrtSession session;
-    private FloatBuffer features;
-    private int inputs;
+    private OnnxPeer peer;
 
     @Setup
     public void prepare() throws OrtException {
@@ -68,22 +59,8 @@ public class DeepBenchmark {
         }
         ofCall = new float[batch * Outcomes.COUNT];
         evaluation = new ResidualEvaluation(network);
-        inputs = network.features().inputs();
-        features = direct(work.encoded(network.features()));
         Arrays.fill(possible, 1);
-        environment = OrtEnvironment.getEnvironment();
-        try (OrtSession.SessionOptions options = new OrtSession.SessionOptions()) {
-            options.setIntraOpNumThreads(1);
-            options.setInterOpNumThreads(1);
-            session = environment.createSession(OnnxFile.toBytes(network, Map.of()), options);
-        }
-    }
-
-    private static FloatBuffer direct(float[] numbers) {
-        FloatBuffer buffer = ByteBuffer.allocateDirect(Float.BYTES * numbers.length)
-                .order(ByteOrder.nativeOrder())
-                .asFloatBuffer();
-        return buffer.put(numbers).rewind();
+        peer = new OnnxPeer(OnnxFile.toBytes(network, Map.of()), work.encoded(network.features()), possible);
     }
 
     @Benchmark
@@ -101,26 +78,13 @@ public class DeepBenchmark {
     @OperationsPerInvocation(AllReplies.COUNT)
     public float[] onnxRuntime() throws OrtException {
         for (int first = 0; first < AllReplies.COUNT; first += batch) {
-            try (OnnxTensor x = rows(features, first, inputs);
-                    OnnxTensor mask = rows(FloatBuffer.wrap(possible), first, Outcomes.COUNT);
-                    OrtSession.Result result = session.run(Map.of(OnnxFile.FEATURES, x, OnnxFile.POSSIBLE, mask))) {
-                FloatBuffer out = ((OnnxTensor) result.get(0)).getFloatBuffer();
-                out.get(chances, first * Outcomes.COUNT, batch * Outcomes.COUNT);
-            }
+            peer.run(first, batch, chances);
         }
         return chances;
     }
 
-    private OnnxTensor rows(FloatBuffer all, int first, int width) throws OrtException {
-        FloatBuffer rows = all.duplicate()
-                .position(first * width)
-                .limit((first + batch) * width)
-                .slice();
-        return OnnxTensor.createTensor(environment, rows, new long[] {batch, width});
-    }
-
     @TearDown
     public void close() throws OrtException {
-        session.close();
+        peer.close();
     }
 }

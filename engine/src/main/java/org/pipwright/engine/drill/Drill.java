@@ -25,10 +25,9 @@ public final class Drill {
     private final Knowledge knowledge;
     private final Weaker weaker;
     private final DrillListener listener;
-    private volatile boolean stopped;
 
     /** One position may take long at the largest lookahead. */
-    private final Progress progress = Progress.until(() -> stopped);
+    private final Progress progress;
 
     /**
      * A search about to begin.
@@ -36,20 +35,21 @@ public final class Drill {
      * @param settings what decides which exercises are found
      * @param knowledge what right answers are found with
      * @param weaker whose mistakes are looked for
-     * @param listener told of the progress
+     * @param listener told of the progress, and asked whether to stop
      */
     public Drill(DrillSettings settings, Knowledge knowledge, Weaker weaker, DrillListener listener) {
         this.settings = settings;
         this.knowledge = knowledge;
         this.weaker = weaker;
         this.listener = listener;
+        progress = Progress.until(listener::stopped);
     }
 
     /**
      * Searches until there are enough.
      *
      * @param threads number of threads, at least 1
-     * @return the exercises; fewer than wanted if most games held no more, or after {@link #stop}
+     * @return the exercises; fewer than wanted if most games held no more, or after a stop
      */
     public List<Exercise> run(int threads) {
         try (Crew<GameMoments> crew = new Crew<>(threads, this::worker)) {
@@ -82,20 +82,6 @@ public final class Drill {
         return taken;
     }
 
-    /** Ends the search soon, from any thread: {@link #run} returns what was found in whole blocks of games. */
-    public void stop() {
-        stopped = true;
-    }
-
-    /**
-     * Whether it was told to end.
-     *
-     * @return true after {@link #stop}
-     */
-    public boolean stopped() {
-        return stopped;
-    }
-
     private GameMoments worker() {
         Judge judge = new Judge(knowledge, 1);
         Examiner examiner = settings.theme().cube()
@@ -108,7 +94,7 @@ public final class Drill {
                 : new PlayExaminer(settings, judge, progress, weaker.players().get());
         PositionEvaluator evaluator = knowledge.judgement().evaluator();
         return new GameMoments(
-                settings, new LoosePlayer(new StoppableEvaluator(evaluator, () -> stopped)), examiner, judge);
+                settings, new LoosePlayer(new StoppableEvaluator(evaluator, listener::stopped)), examiner, judge);
     }
 
     private static List<Optional<Exercise>> block(Crew<GameMoments> crew, int from, int size) {

@@ -16,21 +16,22 @@ public final class Selection {
     private final SelectionSettings settings;
     private final Knowledge knowledge;
     private final DrillListener listener;
-    private volatile boolean stopped;
 
-    private final Progress progress = Progress.until(() -> stopped);
+    private final Progress progress;
 
     /**
      * A selection about to begin.
      *
      * @param settings what decides which decisions become exercises
      * @param knowledge what right answers are found with
-     * @param listener told how many exercises there are, and how many decisions were looked at
+     * @param listener told how many exercises there are, and how many decisions were looked at; asked
+     *     whether to stop
      */
     public Selection(SelectionSettings settings, Knowledge knowledge, DrillListener listener) {
         this.settings = settings;
         this.knowledge = knowledge;
         this.listener = listener;
+        progress = Progress.until(listener::stopped);
     }
 
     /**
@@ -38,7 +39,7 @@ public final class Selection {
      *
      * @param candidates the decisions
      * @param threads number of threads, at least 1
-     * @return the exercises, in the order of the decisions; those found so far after {@link #stop}
+     * @return the exercises, in the order of the decisions; those found so far after a stop
      */
     public List<Exercise> run(List<Candidate> candidates, int threads) {
         List<Exercise> taken = new ArrayList<>();
@@ -72,19 +73,5 @@ public final class Selection {
         List<Optional<Exercise>> found = new ArrayList<>(Collections.nCopies(candidates.size(), Optional.empty()));
         crew.run(candidates.size(), (worker, i) -> found.set(i, worker.exercise(candidates.get(i))));
         return found;
-    }
-
-    /** Ends the selection soon, from any thread. */
-    public void stop() {
-        stopped = true;
-    }
-
-    /**
-     * Whether it was told to end.
-     *
-     * @return true after {@link #stop}
-     */
-    public boolean stopped() {
-        return stopped;
     }
 }

@@ -101,16 +101,4 @@ public record Causes(List<Cause> all) {
     public List<Cause> against() {
         return all.stream().filter(cause -> cause.points() > 0).collect(Collectors.toUnmodifiableList());
     }
-
-    /**
-     * What speaks for it.
-     *
-     * @return causes, what counts most first
-     */
-    public List<Cause> inFavour() {
-        List<Cause> merits =
-                all.stream().filter(cause -> cause.points() < 0).collect(Collectors.toCollection(ArrayList::new));
-        merits.sort(Comparator.comparingDouble(Cause::points));
-        return List.copyOf(merits);
-    }
 }

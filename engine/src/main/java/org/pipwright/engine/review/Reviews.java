@@ -7,6 +7,7 @@ import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.record.GameRecord;
 
@@ -42,7 +43,7 @@ public final class Reviews {
      * @throws CancellationException if the listener stops it; the file then has what was found so far
      * @throws InvalidWorkFileException if the file belongs to another review or is damaged
      */
-    public Review review(GameRecord record, WorkFile file, ReviewListener listener) {
+    public Review review(GameRecord record, WorkFile file, Progress listener) {
         List<Moment> moments = Moments.of(record);
         file.require(FILES);
         List<String> asked = FindingLines.task(record, settings);

@@ -181,13 +181,8 @@ class DrillTest {
     @Test
     void aStoppedDrillGivesTheBeginning() {
         DrillSettings settings = settings(Theme.HITTING, 40, 1);
-        Drill[] stopped = new Drill[1];
-        stopped[0] = drill(settings, (found, games) -> {
-            if (found >= 3) {
-                stopped[0].stop();
-            }
-        });
-        List<Exercise> some = stopped[0].run(2);
+        List<Exercise> some =
+                drill(settings, new StopWhen((found, games) -> found >= 3)).run(2);
         assertTrue(some.size() >= 3 && some.size() < 40, "found " + some.size());
         assertEquals(run(settings, 1).subList(0, some.size()), some);
     }
@@ -231,13 +226,13 @@ class DrillTest {
     @Test
     void itStopsInTheMidstOfAPosition() {
         int[] asked = new int[1];
-        Drill[] drill = new Drill[1];
+        StopWhen told = new StopWhen((found, games) -> false);
         PositionEvaluator stopping = new PositionEvaluator() {
             private final PositionEvaluator evaluator = new LeaningEvaluator();
 
             private void count() {
                 if (++asked[0] == 1000) {
-                    drill[0].stop();
+                    told.stop();
                 }
             }
 
@@ -255,9 +250,7 @@ class DrillTest {
         };
         Weaker weaker =
                 new Weaker("racer", Baselines.named("racer").orElseThrow().players(), CubeOpinion::byPips);
-        drill[0] =
-                new Drill(settings(Theme.HITTING, 200, 1), Knowledge.of(() -> stopping), weaker, (found, games) -> {});
-        drill[0].run(1);
+        new Drill(settings(Theme.HITTING, 200, 1), Knowledge.of(() -> stopping), weaker, told).run(1);
         assertEquals(1000, asked[0]);
     }
 }

@@ -21,6 +21,7 @@ import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
@@ -28,7 +29,6 @@ import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.RandomRecords;
 import org.pipwright.engine.review.Decision;
 import org.pipwright.engine.review.Review;
-import org.pipwright.engine.review.ReviewListener;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.ReviewedTurn;
 import org.pipwright.engine.review.Reviews;
@@ -58,7 +58,7 @@ class SelectionTest {
     private static Review reviewed(long seed) {
         GameRecord record = new RandomRecords(seed).next();
         return new Reviews(KNOWLEDGE, new ReviewSettings(0, 0, 1, true), 1)
-                .review(record, WorkFile.NONE, ReviewListener.NONE);
+                .review(record, WorkFile.NONE, Progress.NONE);
     }
 
     private static List<Candidate> mistakes(Review review, String player) {
@@ -208,14 +208,9 @@ class SelectionTest {
     @Test
     void aStoppedSelectionGivesTheBeginning() {
         List<Candidate> candidates = mistakes(review(1), null);
-        Selection[] selection = new Selection[1];
-        selection[0] = new Selection(settings(null, 10_000, 1), KNOWLEDGE, (found, of) -> {
-            if (of >= 4) {
-                selection[0].stop();
-            }
-        });
-        List<Exercise> some = selection[0].run(candidates, 1);
-        assertTrue(selection[0].stopped() && !some.isEmpty() && some.size() <= 4);
+        StopWhen fromFour = new StopWhen((found, of) -> of >= 4);
+        List<Exercise> some = new Selection(settings(null, 10_000, 1), KNOWLEDGE, fromFour).run(candidates, 1);
+        assertTrue(fromFour.stopped() && !some.isEmpty() && some.size() <= 4);
         assertEquals(everything(1).subList(0, some.size()), some);
     }
 }

@@ -20,6 +20,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.files.SealedLines;
 import org.pipwright.engine.files.WorkFile;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.RandomRecords;
 
@@ -32,7 +33,7 @@ class ReviewFileTest {
     private static final GameRecord RECORD = Beginnings.of(new RandomRecords(41).next(), 16);
 
     /** Stops after some turns. */
-    private static final class Stopper implements ReviewListener {
+    private static final class Stopper implements Progress {
         private final int after;
         private final AtomicInteger done = new AtomicInteger();
 
@@ -64,7 +65,7 @@ class ReviewFileTest {
     void threadsChangeNothing(int threads) {
         assertEquals(
                 Setting.review(RECORD, 1),
-                Setting.reviews(SETTINGS, threads).review(RECORD, WorkFile.NONE, ReviewListener.NONE));
+                Setting.reviews(SETTINGS, threads).review(RECORD, WorkFile.NONE, Progress.NONE));
     }
 
     @ParameterizedTest
@@ -85,7 +86,7 @@ class ReviewFileTest {
     void aFinishedReviewIsReadBackWhole() {
         Path file = folder.resolve("kept");
         Reviews reviews = Setting.reviews(SETTINGS, 1);
-        Review whole = reviews.review(RECORD, Reviews.FILES.fresh(file, Setting.JUDGE), ReviewListener.NONE);
+        Review whole = reviews.review(RECORD, Reviews.FILES.fresh(file, Setting.JUDGE), Progress.NONE);
         Review again = reviews.review(RECORD, Reviews.FILES.resumed(file, Setting.JUDGE), (done, all) -> {
             throw new AssertionError("nothing is left to do");
         });
@@ -98,7 +99,7 @@ class ReviewFileTest {
         GameRecord record = new RandomRecords(7).next();
         Path file = folder.resolve("kept");
         Reviews reviews = Setting.reviews(new ReviewSettings(0, 0, 1, true), 1);
-        Review whole = reviews.review(record, Reviews.FILES.fresh(file, Setting.JUDGE), ReviewListener.NONE);
+        Review whole = reviews.review(record, Reviews.FILES.fresh(file, Setting.JUDGE), Progress.NONE);
         List<String> lines =
                 SealedLines.parse("pipwright-review 2", Files.readString(file)).orElseThrow();
         Files.writeString(
@@ -139,7 +140,7 @@ class ReviewFileTest {
     private String refusal(Path file, GameRecord record, ReviewSettings settings, List<String> judge) {
         WorkFile resumed = Reviews.FILES.resumed(file, judge);
         return assertThrows(InvalidWorkFileException.class, () -> Setting.reviews(settings, 1)
-                        .review(record, resumed, ReviewListener.NONE))
+                        .review(record, resumed, Progress.NONE))
                 .getMessage();
     }
 
@@ -200,7 +201,7 @@ class ReviewFileTest {
     @Test
     void aStopComesWithinATurn() {
         AtomicInteger asked = new AtomicInteger();
-        ReviewListener listener = new ReviewListener() {
+        Progress listener = new Progress() {
             @Override
             public void reached(int done, int all) {
                 throw new AssertionError("no turn is that quick");
@@ -220,8 +221,8 @@ class ReviewFileTest {
     void gamesArePlayedOutWhereADecisionCosts() {
         GameRecord record = Beginnings.of(new RandomRecords(43).next(), 4);
         ReviewSettings settings = new ReviewSettings(0, 36, 5, true);
-        Review one = Setting.reviews(settings, 1).review(record, WorkFile.NONE, ReviewListener.NONE);
-        assertEquals(one, Setting.reviews(settings, 2).review(record, WorkFile.NONE, ReviewListener.NONE));
+        Review one = Setting.reviews(settings, 1).review(record, WorkFile.NONE, Progress.NONE);
+        assertEquals(one, Setting.reviews(settings, 2).review(record, WorkFile.NONE, Progress.NONE));
         Review plain = Setting.review(record, 0);
         int played = 0;
         for (int i = 0; i < plain.turns().size(); i++) {

@@ -8,6 +8,7 @@ import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.matchtable.MatchTerms;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
@@ -33,7 +34,7 @@ final class Setting {
     }
 
     static Review review(GameRecord record, int lookahead) {
-        return reviews(new ReviewSettings(lookahead, 0, 1, true), 1).review(record, WorkFile.NONE, ReviewListener.NONE);
+        return reviews(new ReviewSettings(lookahead, 0, 1, true), 1).review(record, WorkFile.NONE, Progress.NONE);
     }
 
     /** A record typed in a test, its lines in one text. */

@@ -88,30 +88,29 @@ public final class DrillCommand extends CliCommand {
 
     @Override
     public Integer call() {
-        DrillSources.Plan plan = sources.plan(options, console());
+        DrillSearch search = sources.search(options, console());
         View view = views.view();
         int crew = Threads.checked(threads);
         Model model = net.load();
         Knowledge knowledge = Knowledge.of(model).with(tables.standard(crew, console()));
         DrillProgress progress = new DrillProgress(
-                plan.wanted(),
-                plan.from(),
+                search.wanted(),
+                search.from(),
                 Boolean.getBoolean("pipwright.terminal"),
                 console().err());
-        DrillSearch search = plan.with(knowledge, progress);
         Interruption.during(
                 () -> {
                     List<Exercise> found;
                     try (progress) {
-                        found = search.run(crew);
+                        found = search.finder().find(knowledge, progress, crew);
                     }
-                    tellMissing(found.size(), search);
+                    tellMissing(found.size(), search, progress.stopped());
                     String heading = title == null ? search.source().title() : title;
                     List<Reasons> reasons = reasons(found, knowledge, search.lookahead(), crew);
                     report(new DrillReport(
                             heading, search.source(), NetLabel.of(net.name(), model), found, reasons, view));
                 },
-                search::stop);
+                progress::stop);
         return 0;
     }
 
@@ -122,8 +121,8 @@ public final class DrillCommand extends CliCommand {
         }
     }
 
-    private void tellMissing(int found, DrillSearch search) {
-        String why = search.stopped() ? "the search was stopped" : search.advice();
+    private void tellMissing(int found, DrillSearch search, boolean stopped) {
+        String why = stopped ? "the search was stopped" : search.advice();
         if (found == 0) {
             throw new UserError("no position found: " + why);
         }

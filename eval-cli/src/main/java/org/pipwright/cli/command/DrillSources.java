@@ -3,20 +3,15 @@ package org.pipwright.cli.command;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Contestant;
 import org.pipwright.engine.drill.Candidate;
-import org.pipwright.engine.drill.DrillListener;
 import org.pipwright.engine.drill.DrillSettings;
 import org.pipwright.engine.drill.SelectionSettings;
-import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.ranking.Grade;
-import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.text.Excerpt;
 import org.pipwright.models.ModelCatalog;
 import picocli.CommandLine.Model.CommandSpec;
@@ -68,27 +63,8 @@ final class DrillSources {
     @Spec(Spec.Target.MIXEE)
     private CommandSpec command;
 
-    /** A search that lacks only what it is to judge with, and somebody to tell how far it has come. */
-    interface Plan {
-        DrillSearch with(Knowledge knowledge, DrillListener listener);
-
-        /** How many exercises are wanted. */
-        int wanted();
-
-        /** What they are looked for in, for the display of progress. */
-        String from();
-    }
-
-    private record Ready(int wanted, String from, Function<Knowledge, Function<DrillListener, DrillSearch>> search)
-            implements Plan {
-        @Override
-        public DrillSearch with(Knowledge knowledge, DrillListener listener) {
-            return search.apply(knowledge).apply(listener);
-        }
-    }
-
     /** Reads what there is to read; fails if it is no good or the options do not go together. */
-    Plan plan(DrillOptions options, Console console) {
+    DrillSearch search(DrillOptions options, Console console) {
         if (positions != null) {
             return positions(options, console);
         }
@@ -98,25 +74,17 @@ final class DrillSources {
         refuse(OF_RECORDS, "is for mistakes of records: give those with --from");
         DrillSettings settings = options.settings();
         Contestant other = Contestant.read(weaker, ModelCatalog.shipped(), 0);
-        return new Ready(
-                settings.count(),
-                "games",
-                knowledge -> listener -> new OwnGamesSearch(settings, other, knowledge, listener));
+        return OwnGamesSearch.of(settings, other);
     }
 
-    private Plan records(DrillOptions options, Console console) {
+    private DrillSearch records(DrillOptions options, Console console) {
         refuse(OF_OWN_GAMES, "is for games of the drill's own: leave it out with --from");
         Optional<String> name = Optional.ofNullable(player);
         SelectionSettings settings = options.mistakes(Optional.ofNullable(grade).map(DrillSources::grade));
-        Map<String, GameRecord> records = RecordsSearch.read(from, name);
-        return new Ready(
-                settings.count(),
-                "mistakes",
-                knowledge ->
-                        listener -> new RecordsSearch(records, name, settings, knowledge, listener, console.err()));
+        return RecordsSearch.of(RecordsSearch.read(from, name), name, settings, console.err());
     }
 
-    private Plan positions(DrillOptions options, Console console) {
+    private DrillSearch positions(DrillOptions options, Console console) {
         if (!from.isEmpty()) {
             throw new UserError("--positions and --from both say where exercises come from: give one of them");
         }
@@ -127,10 +95,7 @@ final class DrillSources {
         options.refuseTheme();
         List<Candidate> candidates = PositionsSearch.read(positions, DrillOptions.MAX, console);
         SelectionSettings settings = options.all(candidates.size());
-        return new Ready(
-                candidates.size(),
-                "lines",
-                knowledge -> listener -> new PositionsSearch(positions, candidates, settings, knowledge, listener));
+        return PositionsSearch.of(positions, candidates, settings);
     }
 
     private void refuse(List<String> options, String why) {

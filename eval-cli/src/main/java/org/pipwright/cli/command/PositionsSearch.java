@@ -6,34 +6,27 @@ import org.pipwright.cli.batch.Request;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.report.DrillPositions;
-import org.pipwright.cli.report.DrillSource;
 import org.pipwright.engine.drill.Candidate;
-import org.pipwright.engine.drill.DrillListener;
-import org.pipwright.engine.drill.Exercise;
 import org.pipwright.engine.drill.Origin;
 import org.pipwright.engine.drill.Selection;
 import org.pipwright.engine.drill.SelectionSettings;
-import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.play.Plays;
 
 /** Exercises from a file of positions: a play is asked for where a line has a roll, else whether to double for money. */
-final class PositionsSearch implements DrillSearch {
-    private final String file;
-    private final List<Candidate> candidates;
-    private final SelectionSettings settings;
-    private final Selection selection;
+final class PositionsSearch {
+    private PositionsSearch() {}
 
-    PositionsSearch(
-            String file,
-            List<Candidate> candidates,
-            SelectionSettings settings,
-            Knowledge knowledge,
-            DrillListener listener) {
-        this.file = file;
-        this.candidates = candidates;
-        this.settings = settings;
-        selection = new Selection(settings, knowledge, listener);
+    static DrillSearch of(String file, List<Candidate> candidates, SelectionSettings settings) {
+        int lookahead = settings.clarity().lookahead();
+        return new DrillSearch(
+                new DrillPositions(file, settings.count(), lookahead),
+                settings.count(),
+                "lines",
+                lookahead,
+                "the search was stopped",
+                (knowledge, listener, threads) ->
+                        new Selection(settings, knowledge, listener).run(candidates, threads));
     }
 
     /** What the lines of a file ask; fails if one asks nothing. */
@@ -63,40 +56,5 @@ final class PositionsSearch implements DrillSearch {
             throw new UserError(at + "no choice of plays for " + request.roll() + ": there is nothing to ask");
         }
         return Candidate.asked(origin, Question.of(request.position(), request.roll()));
-    }
-
-    @Override
-    public DrillSource source() {
-        return new DrillPositions(file, settings.count(), lookahead());
-    }
-
-    @Override
-    public int wanted() {
-        return settings.count();
-    }
-
-    @Override
-    public int lookahead() {
-        return settings.clarity().lookahead();
-    }
-
-    @Override
-    public List<Exercise> run(int threads) {
-        return selection.run(candidates, threads);
-    }
-
-    @Override
-    public void stop() {
-        selection.stop();
-    }
-
-    @Override
-    public boolean stopped() {
-        return selection.stopped();
-    }
-
-    @Override
-    public String advice() {
-        return "the search was stopped";
     }
 }

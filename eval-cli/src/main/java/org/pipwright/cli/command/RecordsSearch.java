@@ -12,7 +12,6 @@ import java.util.concurrent.CancellationException;
 import java.util.function.Predicate;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.report.DrillRecords;
-import org.pipwright.cli.report.DrillSource;
 import org.pipwright.engine.drill.Candidate;
 import org.pipwright.engine.drill.Clarity;
 import org.pipwright.engine.drill.DrillListener;
@@ -22,37 +21,40 @@ import org.pipwright.engine.drill.Selection;
 import org.pipwright.engine.drill.SelectionSettings;
 import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.Rules;
 import org.pipwright.engine.review.Review;
-import org.pipwright.engine.review.ReviewListener;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.Reviews;
 import org.pipwright.engine.text.Excerpt;
 
 /** Exercises from the mistakes in records: a review finds them, a closer look keeps those that are clear. */
-final class RecordsSearch implements DrillSearch {
+final class RecordsSearch {
     private final Map<String, GameRecord> records;
     private final Optional<String> player;
     private final SelectionSettings settings;
-    private final Knowledge knowledge;
-    private final Selection selection;
     private final PrintWriter err;
 
-    RecordsSearch(
-            Map<String, GameRecord> records,
-            Optional<String> player,
-            SelectionSettings settings,
-            Knowledge knowledge,
-            DrillListener listener,
-            PrintWriter err) {
+    private RecordsSearch(
+            Map<String, GameRecord> records, Optional<String> player, SelectionSettings settings, PrintWriter err) {
         this.records = records;
         this.player = player;
         this.settings = settings;
-        this.knowledge = knowledge;
-        selection = new Selection(settings, knowledge, listener);
         this.err = err;
+    }
+
+    static DrillSearch of(
+            Map<String, GameRecord> records, Optional<String> player, SelectionSettings settings, PrintWriter err) {
+        return new DrillSearch(
+                new DrillRecords(List.copyOf(records.keySet()), player, settings),
+                settings.count(),
+                "mistakes",
+                settings.clarity().lookahead(),
+                "these records have no more such mistakes: leave THEME or --player out, or lower --grade, --cost or"
+                        + " --margin",
+                new RecordsSearch(records, player, settings, err)::find);
     }
 
     /** The records of some files; fails if one cannot be judged, or the player is in none of them. */
@@ -77,27 +79,11 @@ final class RecordsSearch implements DrillSearch {
         return records;
     }
 
-    @Override
-    public DrillSource source() {
-        return new DrillRecords(List.copyOf(records.keySet()), player, settings);
+    private List<Exercise> find(Knowledge knowledge, DrillListener listener, int threads) {
+        return new Selection(settings, knowledge, listener).run(candidates(knowledge, listener, threads), threads);
     }
 
-    @Override
-    public int wanted() {
-        return settings.count();
-    }
-
-    @Override
-    public int lookahead() {
-        return settings.clarity().lookahead();
-    }
-
-    @Override
-    public List<Exercise> run(int threads) {
-        return selection.run(candidates(threads), threads);
-    }
-
-    private List<Candidate> candidates(int threads) {
+    private List<Candidate> candidates(Knowledge knowledge, DrillListener listener, int threads) {
         Clarity clarity = settings.clarity();
         ReviewSettings quick = new ReviewSettings(Math.min(1, clarity.lookahead()), 0, 1, clarity.simulateRaces());
         Predicate<String> wanted = name -> player.map(name::equalsIgnoreCase).orElse(true);
@@ -105,7 +91,7 @@ final class RecordsSearch implements DrillSearch {
         try {
             for (Map.Entry<String, GameRecord> each : records.entrySet()) {
                 Reviews reviews = new Reviews(knowledge, quick, threads);
-                mistakes.add(each.getKey(), review(reviews, each.getValue()));
+                mistakes.add(each.getKey(), review(reviews, each.getValue(), listener));
             }
         } catch (CancellationException e) {
             return new ArrayList<>();
@@ -113,10 +99,10 @@ final class RecordsSearch implements DrillSearch {
         return mistakes.costliestFirst();
     }
 
-    private Review review(Reviews reviews, GameRecord record) {
+    private Review review(Reviews reviews, GameRecord record, DrillListener listener) {
         ReviewProgress shown = new ReviewProgress(err);
         try {
-            return reviews.review(record, WorkFile.NONE, new ReviewListener() {
+            return reviews.review(record, WorkFile.NONE, new Progress() {
                 @Override
                 public void reached(int done, int all) {
                     shown.reached(done, all);
@@ -124,27 +110,11 @@ final class RecordsSearch implements DrillSearch {
 
                 @Override
                 public boolean stopped() {
-                    return selection.stopped();
+                    return listener.stopped();
                 }
             });
         } finally {
             shown.close();
         }
-    }
-
-    @Override
-    public void stop() {
-        selection.stop();
-    }
-
-    @Override
-    public boolean stopped() {
-        return selection.stopped();
-    }
-
-    @Override
-    public String advice() {
-        return "these records have no more such mistakes: leave THEME or --player out, or lower --grade, --cost or"
-                + " --margin";
     }
 }

@@ -2,10 +2,9 @@ package org.pipwright.cli.command;
 
 import java.io.PrintWriter;
 import org.pipwright.cli.duel.Progress;
-import org.pipwright.engine.review.ReviewListener;
 
 /** Shows how far a review has come, and ends it when it is told to. */
-final class ReviewProgress implements ReviewListener {
+final class ReviewProgress implements org.pipwright.engine.judge.Progress {
     private final PrintWriter err;
     private Progress progress;
     private volatile boolean stopped;

@@ -6,7 +6,10 @@ import me.tongfei.progressbar.ProgressBarBuilder;
 import me.tongfei.progressbar.ProgressBarStyle;
 import org.pipwright.engine.drill.DrillListener;
 
-/** Shows how many exercises have been found: a bar on a terminal, else a line whenever there are more. */
+/**
+ * Shows how many exercises have been found: a bar on a terminal, else a line whenever there are more. Ends the search when it
+ * is told to.
+ */
 public final class DrillProgress implements DrillListener, AutoCloseable {
     private static final int UPDATE_MILLIS = 250;
 
@@ -15,6 +18,7 @@ public final class DrillProgress implements DrillListener, AutoCloseable {
     private final PrintWriter err;
     private final ProgressBar bar;
     private int told;
+    private volatile boolean stopped;
 
     /**
      * A display.
@@ -52,6 +56,16 @@ public final class DrillProgress implements DrillListener, AutoCloseable {
             told = found;
             err.println(found + " of " + wanted + " positions so far, " + from);
         }
+    }
+
+    /** Ends the search soon; called from another thread. */
+    public void stop() {
+        stopped = true;
+    }
+
+    @Override
+    public boolean stopped() {
+        return stopped;
     }
 
     /** Takes the bar away. */

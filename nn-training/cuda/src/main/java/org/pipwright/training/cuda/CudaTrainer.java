@@ -1,37 +1,13 @@
 package org.pipwright.training.cuda;
 
-import java.nio.file.Path;
-import java.util.List;
-import java.util.function.BooleanSupplier;
-import java.util.function.Consumer;
-import org.pipwright.training.device.DeviceRequest;
-import org.pipwright.training.device.DeviceTrainer;
-
 /** Trains residual networks on an NVIDIA card. */
-public final class CudaTrainer implements DeviceTrainer {
+public final class CudaTrainer extends AcceleratedTrainer {
     /** The word that asks for it. */
     static final String DEVICE = "cuda";
 
     /** Makes the trainer, without looking for a card yet. */
-    public CudaTrainer() {}
-
-    @Override
-    public String device() {
-        return DEVICE;
-    }
-
-    @Override
-    public String settings(DeviceRequest request) {
-        return TrainerRun.fresh(request, DEVICE).toText();
-    }
-
-    @Override
-    public List<Path> train(DeviceRequest request, Consumer<String> say, BooleanSupplier stop) {
-        if (!request.resume()) {
-            Recipe.of(TrainerRun.fresh(request, DEVICE));
-        }
-        take(request.threads());
-        return new TrainerRun(request, DEVICE, CudaAccelerator::new, System::nanoTime, say, stop).train();
+    public CudaTrainer() {
+        super(DEVICE, recipe -> new CudaAccelerator(recipe), CudaTrainer::take);
     }
 
     /**
