@@ -1,7 +1,10 @@
 package org.pipwright.engine.review;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
 import java.util.concurrent.CancellationException;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.files.InvalidWorkFileException;
@@ -50,6 +53,39 @@ public final class Reviews {
         Finding[] found = FindingLines.read(file, asked, moments, knowledge.terms());
         // At once, so that a file that cannot be written is told before the work and not after it.
         file.begin(asked, () -> FindingLines.lines(found));
+        try {
+            return review(record, moments, found, listener, turn -> file.keep(asked, () -> FindingLines.lines(found)));
+        } finally {
+            file.end(asked, () -> FindingLines.lines(found));
+        }
+    }
+
+    /**
+     * Goes on with a review of which some turns are known.
+     *
+     * @param record the record
+     * @param known turns of it that were judged with the same knowledge and settings
+     * @param judged given each turn that is judged now, by one thread at a time
+     * @param listener told after each turn
+     * @return the review
+     * @throws CancellationException if the listener stops it
+     */
+    public Review review(
+            GameRecord record, List<ReviewedTurn> known, Consumer<ReviewedTurn> judged, Progress listener) {
+        List<Moment> moments = Moments.of(record);
+        Map<List<Integer>, Finding> byPlace = new HashMap<>();
+        known.forEach(turn -> byPlace.put(place(turn.moment()), turn.finding()));
+        Finding[] found =
+                moments.stream().map(moment -> byPlace.get(place(moment))).toArray(Finding[]::new);
+        return review(record, moments, found, listener, judged);
+    }
+
+    private static List<Integer> place(Moment moment) {
+        return List.of(moment.game(), moment.turn());
+    }
+
+    private Review review(
+            GameRecord record, List<Moment> moments, Finding[] found, Progress listener, Consumer<ReviewedTurn> judged) {
         List<Integer> pending = new ArrayList<>();
         // From the last to the first: what a play leads to has then been looked at already, as the turn that follows
         // it.
@@ -67,28 +103,24 @@ public final class Reviews {
                 Finding finding = reviewer.find(moments.get(pending.get(task)));
                 synchronized (found) {
                     found[pending.get(task)] = finding;
-                    file.keep(asked, () -> FindingLines.lines(found));
+                    judged.accept(judged(moments.get(pending.get(task)), finding));
                     listener.reached(++done[0], found.length);
                 }
             });
             crew.workers().forEach(Reviewer::close);
-            return new Review(
-                    record, settings, judged(moments, found, crew.workers().get(0)));
-        } finally {
-            file.end(asked, () -> FindingLines.lines(found));
+            List<ReviewedTurn> turns = new ArrayList<>();
+            for (int i = 0; i < found.length; i++) {
+                turns.add(judged(moments.get(i), found[i]));
+            }
+            return new Review(record, settings, turns);
         }
     }
 
-    private static List<ReviewedTurn> judged(List<Moment> moments, Finding[] found, Reviewer reviewer) {
-        List<ReviewedTurn> turns = new ArrayList<>();
-        for (int i = 0; i < found.length; i++) {
-            Moment moment = moments.get(i);
-            CubeTerms mine = reviewer.terms(moment.stakes());
-            Worth worth = new Worth(mine, moment.rolling());
-            double luck = found[i].luck().orElse(0);
-            turns.add(new ReviewedTurn(
-                    moment, found[i], Decisions.of(moment, found[i], mine), worth.total(luck), luck / worth.point()));
-        }
-        return turns;
+    private ReviewedTurn judged(Moment moment, Finding finding) {
+        CubeTerms mine = knowledge.terms().apply(moment.stakes());
+        Worth worth = new Worth(mine, moment.rolling());
+        double luck = finding.luck().orElse(0);
+        return new ReviewedTurn(
+                moment, finding, Decisions.of(moment, finding, mine), worth.total(luck), luck / worth.point());
     }
 }
