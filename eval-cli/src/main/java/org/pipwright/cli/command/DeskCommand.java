@@ -6,9 +6,12 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.files.Reason;
+import org.pipwright.engine.record.GameRecord;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -24,9 +27,15 @@ import picocli.CommandLine.Option;
             "At a table a game, a match or a"
                     + " session is played by two people, by nets, or by one of each, with the cube and all rules. What is"
                     + " played is kept as a record (text and SGF) in the folder, turn by turn.",
+            "A record, from a file or from a table, is gone through turn by turn while it is reviewed, as review does it.",
             "Only this machine can reach the page, and only with the key in the address."
         },
-        footer = {"Examples:", "  pipwright desk", "  pipwright desk --records games --net swift --no-browser"})
+        footer = {
+            "Examples:",
+            "  pipwright desk",
+            "  pipwright desk --record evening.txt",
+            "  pipwright desk --records games --net swift --no-browser"
+        })
 public final class DeskCommand extends CliCommand {
     private static final int MAX_PORT = 65_535;
 
@@ -41,7 +50,14 @@ public final class DeskCommand extends CliCommand {
             paramLabel = "FOLDER",
             description =
                     "Where records are kept; made if it is missing. Default: pipwright-games in the current folder.")
-    private String folder = "pipwright-games";
+    private String kept = "pipwright-games";
+
+    @Option(
+            names = "--record",
+            paramLabel = "FILE",
+            arity = "1..*",
+            description = "Open recorded games, one file or more, to go through them turn by turn.")
+    private List<String> opened = new ArrayList<>();
 
     @Option(names = "--no-browser", description = "Only print the address.")
     private boolean noBrowser;
@@ -70,9 +86,11 @@ public final class DeskCommand extends CliCommand {
             throw new UserError("--port is " + port + ": use 1 to " + MAX_PORT);
         }
         int crew = Threads.checked(threads);
-        Path records = records();
+        Map<String, GameRecord> records = RecordsSearch.read(opened, Optional.empty());
+        records.forEach(RecordFiles::requireTurns);
+        Path folder = folder();
         net.load();
-        DeskJob.run(console(), port, nets(), tables.standard(crew, console()), records, crew, !noBrowser);
+        DeskJob.run(console(), port, nets(), tables.standard(crew, console()), folder, crew, records, !noBrowser);
         return 0;
     }
 
@@ -82,13 +100,13 @@ public final class DeskCommand extends CliCommand {
         return names;
     }
 
-    private Path records() {
+    private Path folder() {
         try {
-            return Files.createDirectories(Path.of(folder));
+            return Files.createDirectories(Path.of(kept));
         } catch (InvalidPathException e) {
             throw new UserError("'" + e.getInput() + "' is no folder name: " + e.getReason());
         } catch (IOException e) {
-            throw new UserError("cannot make the folder '" + folder + "': " + Reason.of(e));
+            throw new UserError("cannot make the folder '" + kept + "': " + Reason.of(e));
         }
     }
 }

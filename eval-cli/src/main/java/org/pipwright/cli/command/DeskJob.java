@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
@@ -13,6 +14,7 @@ import org.pipwright.cli.desk.DeskSetup;
 import org.pipwright.cli.duel.Interruption;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.record.GameRecord;
 import org.pipwright.models.ModelCatalog;
 
 /** Runs a desk until it is interrupted; apart from its command, because it needs the server. */
@@ -26,10 +28,11 @@ final class DeskJob {
             EndgameTables tables,
             Path records,
             int threads,
+            Map<String, GameRecord> opened,
             boolean browser) {
         ModelCatalog catalog = ModelCatalog.shipped();
         DeskSetup setup = new DeskSetup(
-                port, nets, name -> Knowledge.of(catalog.load(name)).with(tables), records, threads);
+                port, nets, name -> Knowledge.of(catalog.load(name)).with(tables), records, threads, opened);
         CountDownLatch end = new CountDownLatch(1);
         try (DeskServer server = new DeskServer(setup)) {
             console.out().println("The desk is at " + server.address());

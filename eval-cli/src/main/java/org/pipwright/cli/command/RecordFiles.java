@@ -44,6 +44,13 @@ final class RecordFiles {
         }
     }
 
+    /** Refuses a record in which nothing has been played. */
+    static void requireTurns(String file, GameRecord record) {
+        if (record.games().stream().allMatch(game -> game.entries().isEmpty())) {
+            throw new UserError("'" + file + "' has no game yet: there is nothing to review");
+        }
+    }
+
     private static String text(String file) {
         Path path = path(file);
         try {

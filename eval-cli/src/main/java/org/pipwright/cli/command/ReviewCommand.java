@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
 import org.pipwright.cli.console.Console;
-import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Interruption;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.ReviewJson;
@@ -85,9 +84,7 @@ public final class ReviewCommand extends CliCommand {
     public Integer call() {
         ReviewSettings settings = options.settings();
         GameRecord record = RecordFiles.read(file);
-        if (record.games().stream().allMatch(game -> game.entries().isEmpty())) {
-            throw new UserError("'" + file + "' has no game yet: there is nothing to review");
-        }
+        RecordFiles.requireTurns(file, record);
         int threads = options.kept().threads();
         Model model = net.load();
         NetLabel label = NetLabel.of(net.name(), model);

@@ -4,6 +4,7 @@ import io.javalin.Javalin;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
+import java.util.List;
 import java.util.Optional;
 import org.pipwright.cli.page.Resource;
 
@@ -15,6 +16,9 @@ public final class DeskServer implements AutoCloseable {
             + " img-src 'self' data:; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
     private static final String HTMX = "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js";
     private static final String EVENTS = "/META-INF/resources/webjars/htmx-ext-sse/2.2.2/sse.js";
+
+    private static final List<String> SHEETS = List.of("desk.css", "board.css", "turns.css", "record.css");
+    private static final List<String> SCRIPTS = List.of("desk.js", "board.js", "stream.js");
 
     private final Javalin server;
     private final Judges judges;
@@ -30,25 +34,30 @@ public final class DeskServer implements AutoCloseable {
     public DeskServer(DeskSetup setup) {
         judges = new Judges(setup.knowledge(), setup.threads());
         String net = setup.nets().get(0);
-        PlayRoutes play = new PlayRoutes(setup, judges);
+        Tables tables = new Tables();
+        PlayRoutes play = new PlayRoutes(setup, tables, judges);
         Opinions opinions = new Opinions(judges, net);
         BoardRoutes board = new BoardRoutes(opinions, new BoardRollout(judges, net, setup.threads()), streams);
+        Records records = new Records(setup.opened(), tables, record -> judges.review(record, net));
         server = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
             config.startup.showOldJavalinVersionWarning = false;
             config.startup.startupWatcherEnabled = false;
             config.http.maxRequestSize = LARGEST_REQUEST;
             config.routes.before(this::admit);
-            config.routes.get("/assets/desk.css", context -> asset(context, "text/css", "desk.css"));
-            config.routes.get("/assets/desk.js", context -> asset(context, "text/javascript", "desk.js"));
-            config.routes.get("/assets/board.css", context -> asset(context, "text/css", "board.css"));
-            config.routes.get("/assets/board.js", context -> asset(context, "text/javascript", "board.js"));
+            for (String sheet : SHEETS) {
+                config.routes.get("/assets/" + sheet, context -> asset(context, "text/css", sheet));
+            }
+            for (String script : SCRIPTS) {
+                config.routes.get("/assets/" + script, context -> asset(context, "text/javascript", script));
+            }
             config.routes.get("/assets/htmx.js", context -> library(context, HTMX));
             config.routes.get("/assets/sse.js", context -> library(context, EVENTS));
             play.add(config.routes);
             board.add(config.routes);
             new PictureRoutes().add(config.routes);
             new ClassRoutes(opinions).add(config.routes);
+            new RecordRoutes(records, opinions, streams).add(config.routes);
         });
         server.start(HOST, setup.port());
         judges.prepare(net);

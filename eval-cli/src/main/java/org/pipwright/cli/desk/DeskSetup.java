@@ -1,9 +1,12 @@
 package org.pipwright.cli.desk;
 
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.record.GameRecord;
 
 /**
  * What a desk needs.
@@ -13,8 +16,15 @@ import org.pipwright.engine.judge.Knowledge;
  * @param knowledge what a net of such a name knows; asked when it first sits down
  * @param folder where records are kept
  * @param threads threads for the nets, at least 1
+ * @param opened records that the user opened, by their files; each has a turn
  */
-public record DeskSetup(int port, List<String> nets, Function<String, Knowledge> knowledge, Path folder, int threads) {
+public record DeskSetup(
+        int port,
+        List<String> nets,
+        Function<String, Knowledge> knowledge,
+        Path folder,
+        int threads,
+        Map<String, GameRecord> opened) {
     /** Deepest lookahead at a table: a play should not take minutes. */
     static final int MAX_LOOKAHEAD = 2;
 
@@ -26,8 +36,23 @@ public record DeskSetup(int port, List<String> nets, Function<String, Knowledge>
      * @param knowledge what they know
      * @param folder where records are kept
      * @param threads threads for the nets
+     * @param opened records
      */
     public DeskSetup {
         nets = List.copyOf(nets);
+        opened = new LinkedHashMap<>(opened);
+    }
+
+    /**
+     * A desk without records.
+     *
+     * @param port the port to listen on, 0 for any that is free
+     * @param nets names of the nets
+     * @param knowledge what they know
+     * @param folder where records are kept
+     * @param threads threads for the nets, at least 1
+     */
+    public DeskSetup(int port, List<String> nets, Function<String, Knowledge> knowledge, Path folder, int threads) {
+        this(port, nets, knowledge, folder, threads, Map.of());
     }
 }

@@ -8,9 +8,10 @@ import java.util.List;
  * @param nets nets that can sit at a table
  * @param folder where records are kept
  * @param error why no table could be laid; may be empty
+ * @param opened files of the records that the user opened
  * @param tables tables that are laid
  */
-public record HomeView(List<String> nets, String folder, String error, List<Laid> tables) {
+public record HomeView(List<String> nets, String folder, String error, List<String> opened, List<Laid> tables) {
     /**
      * A table.
      *

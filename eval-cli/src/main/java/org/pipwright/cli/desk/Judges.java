@@ -12,6 +12,7 @@ import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.roll.Roll;
 
 /**
@@ -74,6 +75,11 @@ final class Judges implements AutoCloseable {
     void prepare(String net) {
         Question question = Question.of(Position.start(), Roll.of(3, 1)).forMoney();
         workers.execute(() -> of(net, 0).ask(question, closed::get));
+    }
+
+    /** Begins to review a record; it is worked on while somebody watches. */
+    RecordReview review(GameRecord record, String net) {
+        return new RecordReview(record, () -> knowledge(net), workers, threads, closed::get);
     }
 
     /** The judge that looks so far ahead by a net. */

@@ -22,12 +22,13 @@ final class PlayRoutes {
     private static final int OPINION = 1;
 
     private final DeskSetup setup;
-    private final Tables tables = new Tables();
+    private final Tables tables;
     private final TableForm form;
     private final Judges judges;
 
-    PlayRoutes(DeskSetup setup, Judges judges) {
+    PlayRoutes(DeskSetup setup, Tables tables, Judges judges) {
         this.setup = setup;
+        this.tables = tables;
         this.judges = judges;
         form = new TableForm(setup, judges);
     }
@@ -81,6 +82,7 @@ final class PlayRoutes {
                 setup.nets(),
                 setup.folder().toString(),
                 error,
+                List.copyOf(setup.opened().keySet()),
                 tables.all().entrySet().stream()
                         .map(each -> new HomeView.Laid(
                                 each.getKey(),

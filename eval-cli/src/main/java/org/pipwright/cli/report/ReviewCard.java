@@ -11,6 +11,7 @@ import org.pipwright.cli.picture.Theme;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.ranking.Grade;
+import org.pipwright.engine.record.Heading;
 import org.pipwright.engine.review.Decision;
 import org.pipwright.engine.review.Moment;
 import org.pipwright.engine.review.ReviewedTurn;
@@ -65,10 +66,27 @@ public record ReviewCard(
     public record Board(String svg, String caption) {}
 
     static String id(ReviewedTurn turn) {
-        return "g" + (turn.moment().game() + 1) + "t" + (turn.moment().turn() + 1);
+        return id(turn.moment());
     }
 
-    static ReviewCard of(ReviewReport report, ReviewedTurn turn) {
+    /**
+     * What a turn is called on pages and in addresses.
+     *
+     * @param moment the turn
+     * @return such as {@code g1t12}
+     */
+    public static String id(Moment moment) {
+        return "g" + (moment.game() + 1) + "t" + (moment.turn() + 1);
+    }
+
+    /**
+     * A turn that has been judged.
+     *
+     * @param report the review
+     * @param turn the turn
+     * @return what is shown of it
+     */
+    public static ReviewCard of(ReviewReport report, ReviewedTurn turn) {
         Moment moment = turn.moment();
         Grade worst = turn.decisions().stream()
                 .filter(Decision::counted)
@@ -93,17 +111,69 @@ public record ReviewCard(
                 reasons(report, turn));
     }
 
-    private static List<Act> acts(ReviewReport report, ReviewedTurn turn) {
+    /**
+     * A turn that waits to be judged.
+     *
+     * @param heading the heading of its record
+     * @param moment the turn
+     * @return what is shown of it: what was done, and the board
+     */
+    public static ReviewCard unjudged(Heading heading, Moment moment) {
+        return new ReviewCard(
+                id(moment),
+                moment.onRoll(),
+                false,
+                moment.turn() + 1,
+                heading.name(moment.onRoll()),
+                acts(heading, moment),
+                "",
+                "",
+                List.of(played(moment)),
+                moment.notes(),
+                List.of(),
+                List.of());
+    }
+
+    /**
+     * What was done on a turn that waits to be judged.
+     *
+     * @param heading the heading of its record
+     * @param moment the turn
+     * @return doubling, answering, playing and giving up, without grades
+     */
+    public static List<Act> acts(Heading heading, Moment moment) {
+        List<Act> acts = new ArrayList<>();
+        if (moment.doubled()) {
+            acts.add(new Act(ReviewWords.doubles(moment), "", ""));
+        }
+        moment.answer()
+                .ifPresent(answer ->
+                        acts.add(new Act(heading.name(moment.opponent()) + " " + ReviewWords.answers(answer), "", "")));
+        moment.played().ifPresent(turn -> acts.add(new Act(turn.roll() + ": " + turn.play(), "", "")));
+        resigned(heading, moment).ifPresent(acts::add);
+        return acts;
+    }
+
+    private static Optional<Act> resigned(Heading heading, Moment moment) {
+        return moment.resigned()
+                .map(given -> new Act(heading.name(given.side()) + " " + ReviewText.resigns(given), "", ""));
+    }
+
+    /**
+     * What was done on a turn that has been judged.
+     *
+     * @param report the review
+     * @param turn the turn
+     * @return each thing that was done, with its grade
+     */
+    public static List<Act> acts(ReviewReport report, ReviewedTurn turn) {
         List<Act> acts = new ArrayList<>();
         for (Decision decision : turn.decisions()) {
             if (told(turn.moment(), decision)) {
                 acts.add(act(report, turn, decision));
             }
         }
-        turn.moment()
-                .resigned()
-                .ifPresent(given -> acts.add(
-                        new Act(report.heading().name(given.side()) + " " + ReviewText.resigns(given), "", "")));
+        resigned(report.heading(), turn.moment()).ifPresent(acts::add);
         return acts;
     }
 
@@ -130,13 +200,17 @@ public record ReviewCard(
         boolean better = turn.decisions().stream()
                 .anyMatch(decision -> decision.kind() == Decision.Kind.PLAY && decision.grade() != Grade.FINE);
         List<Board> boards = new ArrayList<>();
-        Play made = turn.moment().played().map(played -> played.play()).orElse(null);
-        boards.add(board(turn.moment(), made, made == null ? "" : "played: " + made));
+        boards.add(played(turn.moment()));
         if (better) {
             Play best = turn.finding().options().get(0).play();
             boards.add(board(turn.moment(), best, "better: " + best));
         }
         return boards;
+    }
+
+    private static Board played(Moment moment) {
+        Play made = moment.played().map(turn -> turn.play()).orElse(null);
+        return board(moment, made, made == null ? "" : "played: " + made);
     }
 
     private static Board board(Moment moment, Play play, String caption) {

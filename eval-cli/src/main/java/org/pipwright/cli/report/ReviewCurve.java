@@ -63,7 +63,14 @@ public record ReviewCurve(
      */
     public record Mark(String kind, String x, String y, String turn, String words) {}
 
-    static ReviewCurve of(ReviewReport report, int game) {
+    /**
+     * The curve of a game.
+     *
+     * @param report the review
+     * @param game number of the game, from 0; it has a turn, and all its turns are judged
+     * @return the curve
+     */
+    public static ReviewCurve of(ReviewReport report, int game) {
         List<ReviewedTurn> turns = report.review().game(game);
         List<String> spots = spots(report, game, turns);
         String even = number(y(0.5));

@@ -126,10 +126,25 @@ public record ReviewPage(
      * @return an SVG element that shows nothing by itself
      */
     public String emptyBoard() {
+        return board();
+    }
+
+    /**
+     * The empty board that the boards of {@link ReviewCard} lie over.
+     *
+     * @return an SVG element that shows nothing by itself
+     */
+    public static String board() {
         return SvgText.symbol(BoardPicture.empty(Theme.LIGHT), ReviewCard.BOARD);
     }
 
-    private static List<Account> accounts(ReviewReport report) {
+    /**
+     * How the sides did.
+     *
+     * @param report the review
+     * @return lines of a table
+     */
+    public static List<Account> accounts(ReviewReport report) {
         SideAccount first = report.review().account(0);
         SideAccount second = report.review().account(1);
         return ReviewNotes.accountLines(report).stream()
@@ -153,13 +168,24 @@ public record ReviewPage(
     }
 
     private static Game game(ReviewReport report, int game) {
-        int[] score = report.scoreBefore(game);
         List<ReviewedTurn> turns = report.review().game(game);
         return new Game(
                 game + 1,
-                "at " + score[0] + " : " + score[1] + " · " + report.ending(game),
+                about(report, game),
                 turns.isEmpty() ? Optional.empty() : Optional.of(ReviewCurve.of(report, game)),
                 turns.stream().map(turn -> ReviewCard.of(report, turn)).toList());
+    }
+
+    /**
+     * A game in a line.
+     *
+     * @param report the review
+     * @param game number of the game, from 0
+     * @return the score before it, and how it ended
+     */
+    public static String about(ReviewReport report, int game) {
+        int[] score = report.scoreBefore(game);
+        return "at " + score[0] + " : " + score[1] + " · " + report.ending(game);
     }
 
     private static List<String> notes(ReviewReport report) {

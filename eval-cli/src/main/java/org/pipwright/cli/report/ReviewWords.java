@@ -6,6 +6,7 @@ import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.record.Rules;
 import org.pipwright.engine.review.Decision;
+import org.pipwright.engine.review.Moment;
 import org.pipwright.engine.review.ReviewedTurn;
 import org.pipwright.engine.review.TurningPoint;
 
@@ -27,18 +28,18 @@ final class ReviewWords {
             case PLAY:
                 return made(turn).toString();
             case DOUBLE:
-                return turn.moment().doubled() ? doubles(turn) : "rolls, no double";
+                return turn.moment().doubled() ? doubles(turn.moment()) : "rolls, no double";
             default:
                 return answers(turn.moment().answer().orElseThrow());
         }
     }
 
-    private static String answers(CubeAction answer) {
+    static String answers(CubeAction answer) {
         return answer == CubeAction.PASS ? "passes" : CubeWords.action(answer) + "s";
     }
 
-    private static String doubles(ReviewedTurn turn) {
-        return turn.moment().cube().owner() == CubeOwner.CENTRE ? "doubles" : "redoubles";
+    static String doubles(Moment moment) {
+        return moment.cube().owner() == CubeOwner.CENTRE ? "doubles" : "redoubles";
     }
 
     static Play made(ReviewedTurn turn) {
