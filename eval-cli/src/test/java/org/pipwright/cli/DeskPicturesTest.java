@@ -11,12 +11,15 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.cli.desk.DeskServer;
 import org.pipwright.cli.desk.DeskSetup;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.record.GameRecord;
+import org.pipwright.engine.record.RecordText;
 import org.pipwright.models.ModelCatalog;
 
 /**
@@ -35,7 +38,7 @@ class DeskPicturesTest {
     void pagesShowWhatTheDocumentSays() throws IOException {
         Knowledge knowledge = Knowledge.of(ModelCatalog.shipped().load("fifth"));
         try (Browser browser = Browser.start();
-                DeskServer server = new DeskServer(new DeskSetup(0, List.of("fifth"), name -> knowledge, folder, 2));
+                DeskServer server = new DeskServer(setup(knowledge));
                 BrowserContext context =
                         browser.chromium().newContext(new NewContextOptions().setViewportSize(WIDTH, HEIGHT))) {
             Page page = context.newPage();
@@ -50,14 +53,24 @@ class DeskPicturesTest {
             page.navigate(base + "/class?roll=6-2&ahead=0&guesses=5: 24/18 13/11; 3: 24/16; 1: 13/5&answer=shown");
             page.waitForSelector(".hands td.fine");
             picture(page, "class.png");
+            page.navigate(base + "/records/1?at=g1t8");
+            page.waitForFunction("() => document.querySelector('#stream').children.length === 0");
+            page.waitForSelector("#turn h2 .grade:not(.fine)");
+            picture(page, "record.png");
         }
         String document = Files.readString(DOCS.resolve("desk.md"));
-        for (String name : List.of("set-up.png", "ask.png", "class.png")) {
+        for (String name : List.of("set-up.png", "ask.png", "class.png", "record.png")) {
             assertTrue(document.contains("](desk/" + name + ")"), name);
             BufferedImage image =
                     ImageIO.read(DOCS.resolve("desk").resolve(name).toFile());
             assertEquals(WIDTH, image.getWidth(), name);
         }
+    }
+
+    private DeskSetup setup(Knowledge knowledge) throws IOException {
+        String name = "evening.txt";
+        GameRecord record = RecordText.parse(Files.readString(Path.of("src", "docs", name)));
+        return new DeskSetup(0, List.of("fifth"), net -> knowledge, folder, 2, Map.of(name, record));
     }
 
     private static void picture(Page page, String name) {

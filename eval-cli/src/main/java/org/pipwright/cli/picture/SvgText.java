@@ -45,7 +45,7 @@ public final class SvgText {
         SvgText symbol = new SvgText();
         symbol.text
                 .append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"0\" height=\"0\" aria-hidden=\"true\"")
-                .append(" style=\"position:absolute\" font-family=\"" + FONTS + "\"><symbol id=\"")
+                .append(" class=\"under\" font-family=\"" + FONTS + "\"><symbol id=\"")
                 .append(id)
                 .append("\">\n");
         drawing.shapes().forEach(symbol::shape);
