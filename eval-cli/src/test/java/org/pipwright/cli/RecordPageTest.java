@@ -25,8 +25,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.cli.desk.DeskServer;
 import org.pipwright.cli.desk.DeskSetup;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.record.RecordText;
-import org.pipwright.engine.review.ReviewListener;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.Reviews;
 
@@ -133,7 +133,7 @@ class RecordPageTest {
     private static List<String> mistakes() {
         List<String> found = new ArrayList<>();
         new Reviews(Knowledge.of(TestNet.MODEL), new ReviewSettings(1, 0, 1, true), 1)
-                .review(RecordText.parse(TEXT), List.of(), ReviewListener.NONE)
+                .review(RecordText.parse(TEXT), List.of(), turn -> {}, Progress.NONE)
                 .turns()
                 .forEach(turn -> {
                     boolean wrong = turn.decisions().stream()

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Consumer;
 import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.files.WorkFile;
@@ -85,7 +85,11 @@ public final class Reviews {
     }
 
     private Review review(
-            GameRecord record, List<Moment> moments, Finding[] found, Progress listener, Consumer<ReviewedTurn> judged) {
+            GameRecord record,
+            List<Moment> moments,
+            Finding[] found,
+            Progress listener,
+            Consumer<ReviewedTurn> judged) {
         List<Integer> pending = new ArrayList<>();
         // From the last to the first: what a play leads to has then been looked at already, as the turn that follows
         // it.

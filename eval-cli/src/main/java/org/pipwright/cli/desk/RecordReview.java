@@ -11,11 +11,11 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.review.Moment;
 import org.pipwright.engine.review.Moments;
 import org.pipwright.engine.review.Review;
-import org.pipwright.engine.review.ReviewListener;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.ReviewedTurn;
 import org.pipwright.engine.review.Reviews;
@@ -173,8 +173,9 @@ final class RecordReview {
     private void work() {
         try {
             for (int lookahead = 0; lookahead <= LOOKAHEAD; lookahead++) {
+                int depth = lookahead;
                 new Reviews(knowledge.get(), settings(lookahead), threads)
-                        .review(record, known(lookahead), listener(lookahead));
+                        .review(record, known(depth), turn -> keep(turn, depth), Progress.until(this::unwanted));
             }
         } catch (CancellationException e) {
             // Whoever comes back begins again from what was found.
@@ -198,23 +199,6 @@ final class RecordReview {
                 .filter(turn -> depths[turn] >= lookahead)
                 .mapToObj(turn -> turns[turn])
                 .toList();
-    }
-
-    private ReviewListener listener(int lookahead) {
-        return new ReviewListener() {
-            @Override
-            public void reached(int done, int all) {}
-
-            @Override
-            public void judged(ReviewedTurn turn) {
-                keep(turn, lookahead);
-            }
-
-            @Override
-            public boolean stopped() {
-                return unwanted();
-            }
-        };
     }
 
     private synchronized void keep(ReviewedTurn turn, int lookahead) {
