@@ -8,6 +8,7 @@ import java.util.function.Supplier;
 import org.pipwright.bench.BenchCommand;
 import org.pipwright.bench.LookaheadOption;
 import org.pipwright.bench.NetOption;
+import org.pipwright.bench.Picture;
 import org.pipwright.bench.SeedOption;
 import org.pipwright.bench.TablesOption;
 import org.pipwright.bench.ThreadsOption;
@@ -71,8 +72,9 @@ public final class CalibrationCommand extends BenchCommand {
         String text = CalibrationText.of(calibration);
         write(folder.resolve("calibration.md"), text);
         write(folder.resolve("calibration.json"), CalibrationJson.of(calibration));
-        write(folder.resolve("calibration.svg"), CalibrationPicture.svg(calibration));
-        byte[] png = CalibrationPicture.png(calibration);
+        Picture picture = CalibrationPicture.of(calibration);
+        write(folder.resolve("calibration.svg"), picture.svg());
+        byte[] png = picture.png();
         AtomicFile.write(folder.resolve("calibration.png"), to -> to.write(png));
         out().print(text);
     }

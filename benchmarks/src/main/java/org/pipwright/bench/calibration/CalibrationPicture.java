@@ -3,49 +3,23 @@ package org.pipwright.bench.calibration;
 import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics2D;
-import java.awt.RenderingHints;
 import java.awt.geom.Rectangle2D;
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
 import java.util.List;
-import java.util.Locale;
-import javax.imageio.ImageIO;
-import org.jfree.svg.SVGGraphics2D;
+import org.pipwright.bench.Picture;
 
 /** The curves of all chances beside each other, three in a row. */
 final class CalibrationPicture {
     private static final int COLUMNS = 3;
     private static final int MARGIN = 24;
     private static final int TOP = 110;
-    /** Dots of the PNG for one unit of the SVG. */
-    private static final int SCALE = 2;
 
     private static final Color INK = CurveChart.INK;
     private static final Color FAINT = new Color(0x6b, 0x72, 0x7a);
 
     private CalibrationPicture() {}
 
-    static String svg(Calibration calibration) {
-        SVGGraphics2D svg = new SVGGraphics2D(width(), height(calibration));
-        // The default is the time of day, and the same figures should give the same file.
-        svg.setDefsKeyPrefix("calibration-");
-        svg.setGeomDoubleConverter(number -> String.format(Locale.ROOT, "%.2f", number));
-        draw(calibration, svg);
-        return svg.getSVGDocument();
-    }
-
-    static byte[] png(Calibration calibration) throws IOException {
-        BufferedImage image =
-                new BufferedImage(SCALE * width(), SCALE * height(calibration), BufferedImage.TYPE_INT_RGB);
-        Graphics2D graphics = image.createGraphics();
-        graphics.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-        graphics.scale(SCALE, SCALE);
-        draw(calibration, graphics);
-        graphics.dispose();
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        ImageIO.write(image, "png", bytes);
-        return bytes.toByteArray();
+    static Picture of(Calibration calibration) {
+        return new Picture(width(), height(calibration), graphics -> draw(calibration, graphics));
     }
 
     private static int width() {

@@ -21,6 +21,7 @@ import org.pipwright.bench.signature.SignatureCommand;
 import org.pipwright.bench.speed.SpeedCommand;
 import org.pipwright.bench.start.StartCommand;
 import org.pipwright.bench.strength.DifferencesCommand;
+import org.pipwright.bench.strength.FrontierCommand;
 import org.pipwright.bench.strength.JoinCommand;
 import org.pipwright.bench.strength.OpeningsCommand;
 import org.pipwright.bench.strength.ReferenceCommand;
@@ -59,6 +60,7 @@ import picocli.CommandLine.RunLast;
             JoinCommand.class,
             DifferencesCommand.class,
             ScoreCommand.class,
+            FrontierCommand.class,
             MatchTableCommand.class,
             CubeFitCommand.class,
             ContactFitCommand.class,

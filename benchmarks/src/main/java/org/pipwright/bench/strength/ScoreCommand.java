@@ -98,7 +98,7 @@ public final class ScoreCommand extends BenchCommand {
     }
 
     /** Those that are known well enough. */
-    private static List<Reference> references(Path file) throws IOException {
+    static List<Reference> references(Path file) throws IOException {
         var content = JsonLines.read(file, ReferenceHeader.class, Reference.class);
         List<Reference> exact =
                 content.records().stream().filter(content.header()::exactEnough).collect(Collectors.toList());

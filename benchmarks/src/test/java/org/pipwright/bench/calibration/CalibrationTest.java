@@ -250,8 +250,12 @@ class CalibrationTest {
     @Test
     void theSameFiguresGiveTheSamePicture() throws IOException {
         Calibration calibration = new Calibration("x", 1, 10, 500, 500, Curve.all(made(500, 1, 0.4, 0.4)));
-        assertEquals(CalibrationPicture.svg(calibration), CalibrationPicture.svg(calibration));
-        assertArrayEquals(CalibrationPicture.png(calibration), CalibrationPicture.png(calibration));
+        assertEquals(
+                CalibrationPicture.of(calibration).svg(),
+                CalibrationPicture.of(calibration).svg());
+        assertArrayEquals(
+                CalibrationPicture.of(calibration).png(),
+                CalibrationPicture.of(calibration).png());
     }
 
     /** Twelve games of two positions, both with six chances alike; the side that begins always wins a gammon. */

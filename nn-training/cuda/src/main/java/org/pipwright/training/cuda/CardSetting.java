@@ -106,12 +106,12 @@ enum CardSetting implements SettingKey {
             "How slowly the average of the weights moves, which judges and is kept."),
     DEEP_ROWS(
             "deep.rows",
-            "8192",
+            "16384",
             SettingKind.whole(256, 1 << 17),
             "Positions the deep network and the pupils take at once, a multiple of 256."),
     QUICK_ROWS(
             "quick.rows",
-            "16384",
+            "32768",
             SettingKind.whole(256, 1 << 17),
             "Positions the quick network takes at once, a multiple of 256."),
     RIVAL(

@@ -1,0 +1,46 @@
+package org.pipwright.bench;
+
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.util.Locale;
+import java.util.function.Consumer;
+import javax.imageio.ImageIO;
+import org.jfree.svg.SVGGraphics2D;
+
+/**
+ * What is drawn, as a file: the same figures always give the same bytes.
+ *
+ * @param width in units
+ * @param height in units
+ * @param drawing draws it
+ */
+public record Picture(int width, int height, Consumer<Graphics2D> drawing) {
+    /** Dots of the PNG for one unit. */
+    private static final int SCALE = 2;
+
+    /** An SVG document. */
+    public String svg() {
+        SVGGraphics2D svg = new SVGGraphics2D(width, height);
+        // The default is the time of day.
+        svg.setDefsKeyPrefix("picture-");
+        svg.setGeomDoubleConverter(number -> String.format(Locale.ROOT, "%.2f", number));
+        drawing.accept(svg);
+        return svg.getSVGDocument();
+    }
+
+    /** A PNG, twice as large. */
+    public byte[] png() throws IOException {
+        BufferedImage image = new BufferedImage(SCALE * width, SCALE * height, BufferedImage.TYPE_INT_RGB);
+        Graphics2D graphics = image.createGraphics();
+        graphics.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+        graphics.scale(SCALE, SCALE);
+        drawing.accept(graphics);
+        graphics.dispose();
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        ImageIO.write(image, "png", bytes);
+        return bytes.toByteArray();
+    }
+}
