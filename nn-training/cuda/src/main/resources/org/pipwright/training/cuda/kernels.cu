@@ -141,6 +141,21 @@ extern "C" __global__ void encode(
     }
 }
 
+// Takes a row's mean off, of which each lane of a warp holds a part and its sum, and says what brings its spread to 1.
+__device__ __forceinline__ float centre(float4* x, float sum) {
+    float mean = sumOfWarp(sum) / W;
+    float square = 0;
+#pragma unroll
+    for (int k = 0; k < PER_LANE / 4; k++) {
+        x[k].x -= mean;
+        x[k].y -= mean;
+        x[k].z -= mean;
+        x[k].w -= mean;
+        square += x[k].x * x[k].x + x[k].y * x[k].y + x[k].z * x[k].z + x[k].w * x[k].w;
+    }
+    return rsqrtf(sumOfWarp(square) / W + 1e-5f);
+}
+
 // Layer norm of h + bias without gain: a warp a row, lane l holds elements 4 l to 4 l + 3 of each run of 128.
 extern "C" __global__ void layerNorm(const float* h, const float* bias, int rows, half_t* u, float* scale) {
     int row = blockIdx.x * (blockDim.x / 32) + threadIdx.x / 32;
@@ -159,17 +174,7 @@ extern "C" __global__ void layerNorm(const float* h, const float* bias, int rows
         x[k] = make_float4(a.x + b.x, a.y + b.y, a.z + b.z, a.w + b.w);
         sum += x[k].x + x[k].y + x[k].z + x[k].w;
     }
-    float mean = sumOfWarp(sum) / W;
-    float square = 0;
-#pragma unroll
-    for (int k = 0; k < PER_LANE / 4; k++) {
-        x[k].x -= mean;
-        x[k].y -= mean;
-        x[k].z -= mean;
-        x[k].w -= mean;
-        square += x[k].x * x[k].x + x[k].y * x[k].y + x[k].z * x[k].z + x[k].w * x[k].w;
-    }
-    float r = rsqrtf(sumOfWarp(square) / W + 1e-5f);
+    float r = centre(x, sum);
     uint2* to = (uint2*) (u + (long) row * W);
 #pragma unroll
     for (int k = 0; k < PER_LANE / 4; k++) {
@@ -202,17 +207,7 @@ extern "C" __global__ void layerNormHalf(const half_t* h, const float* bias, int
                 wideHalf((half_t) (a.y >> 16)) + b.w);
         sum += x[k].x + x[k].y + x[k].z + x[k].w;
     }
-    float mean = sumOfWarp(sum) / W;
-    float square = 0;
-#pragma unroll
-    for (int k = 0; k < PER_LANE / 4; k++) {
-        x[k].x -= mean;
-        x[k].y -= mean;
-        x[k].z -= mean;
-        x[k].w -= mean;
-        square += x[k].x * x[k].x + x[k].y * x[k].y + x[k].z * x[k].z + x[k].w * x[k].w;
-    }
-    float r = rsqrtf(sumOfWarp(square) / W + 1e-5f);
+    float r = centre(x, sum);
     uint2* to = (uint2*) (u + (long) row * W);
 #pragma unroll
     for (int k = 0; k < PER_LANE / 4; k++) {
