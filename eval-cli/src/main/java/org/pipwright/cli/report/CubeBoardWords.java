@@ -85,8 +85,9 @@ final class CubeBoardWords {
         // Those of the side that is not on roll: the doubler's roll comes next.
         Exposure exposure = Exposure.of(asked.position());
         if (exposure.shots() > 0) {
-            said.add(Phrases.sentence(voice.doubler("hit") + " with " + Phrases.ofAll(exposure.shots())
-                    + " of 36 rolls and can take " + Numbers.tenths(exposure.risk()) + " pips on average"));
+            String risk = Numbers.tenths(exposure.risk());
+            said.add(Phrases.sentence(voice.doubler("hit") + " with " + Phrases.ofAll(exposure.shots()) + " of 36 rolls"
+                    + (risk.equals("0.0") ? "" : " and can take " + risk + " pips on average")));
         }
     }
 

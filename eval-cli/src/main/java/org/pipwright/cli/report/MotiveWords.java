@@ -275,8 +275,8 @@ final class MotiveWords {
         int good = it.plans().theirNumbers().good();
         int others = best.plans().theirNumbers().good();
         if (says(false, good, others)) {
-            parts.add(Phrases.count(good, "number") + " of a die hit or cover something for the opponent instead of "
-                    + others);
+            parts.add(Phrases.numberOf(good, "number") + " of a die " + (good < 2 ? "hits or covers" : "hit or cover")
+                    + " something for the opponent instead of " + Phrases.orNone(others));
         }
     }
 

@@ -2,6 +2,7 @@ package org.pipwright.cli.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.explain.Blot;
 import org.pipwright.engine.explain.ExplainedPlay;
@@ -26,8 +27,8 @@ final class PlayWords {
     /** What it does to the board and the chances, and which rolls of the opponent matter. */
     static List<String> sentences(ExplainedPlay play) {
         List<String> said = facts(play);
-        rolls("best", "costs", play.swings().feared(ROLLS), said);
-        rolls("worst", "brings", play.swings().hoped(ROLLS), said);
+        rolls("best", "cost", play.swings().feared(ROLLS), said);
+        rolls("worst", "bring", play.swings().hoped(ROLLS), said);
         return said;
     }
 
@@ -68,7 +69,7 @@ final class PlayWords {
     private static void checkers(PlayFacts facts, List<String> said) {
         if (facts.hits() > 0) {
             said.add("It hits " + Phrases.some(facts.hits(), "checker") + ", which costs the opponent "
-                    + facts.pipsTaken() + " pips.");
+                    + Phrases.count(facts.pipsTaken(), "pip") + ".");
         }
         if (facts.borneOff() > 0) {
             said.add("It bears off " + Phrases.some(facts.borneOff(), "checker") + ".");
@@ -142,16 +143,24 @@ final class PlayWords {
         return chance >= 0.0005;
     }
 
-    private static void rolls(String which, String does, List<Swing> rolls, List<String> said) {
+    /** Rolls that change nothing, as printed, are not named. */
+    private static void rolls(String which, String does, List<Swing> all, List<String> said) {
+        List<Swing> rolls =
+                all.stream().filter(swing -> !size(swing).equals("0.000")).collect(Collectors.toList());
         if (rolls.isEmpty()) {
             return;
         }
         Swing first = rolls.get(0);
+        if (first.reply().steps().isEmpty()) {
+            said.add("The opponent's " + which + " rolls are those with which it cannot move: they " + does + " "
+                    + size(first) + " points against the mean of all rolls.");
+            return;
+        }
         StringBuilder text = new StringBuilder("The opponent's " + which + " roll is " + first.roll() + " ("
-                + first.reply() + "): it " + does + " " + size(first) + " points against the mean of all rolls");
+                + first.reply() + "): it " + does + "s " + size(first) + " points against the mean of all rolls");
         for (int i = 1; i < rolls.size(); i++) {
             Swing next = rolls.get(i);
-            text.append(i == 1 ? "; " : ", ").append(next.roll()).append(i == 1 ? " " + does + " " : " ");
+            text.append(i == 1 ? "; " : ", ").append(next.roll()).append(i == 1 ? " " + does + "s " : " ");
             text.append(size(next));
         }
         said.add(text.append('.').toString());

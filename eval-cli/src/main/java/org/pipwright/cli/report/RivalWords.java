@@ -126,7 +126,8 @@ final class RivalWords {
                 .mapToDouble(swing -> -swing.change() * swing.roll().ways() / THROWS)
                 .sum();
         double all = best.swings().mean() - rival.swings().mean();
-        if (worse.size() == ROLLS && all > NOTABLE_POINTS && few >= FEW_MAKE_IT * all) {
+        boolean moves = worse.stream().noneMatch(swing -> swing.reply().steps().isEmpty());
+        if (moves && worse.size() == ROLLS && all > NOTABLE_POINTS && few >= FEW_MAKE_IT * all) {
             said.add("Three rolls of the opponent make most of it: "
                     + Phrases.list(worse.stream()
                             .map(swing ->
