@@ -18,6 +18,7 @@ import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.review.ReviewSettings;
 import org.pipwright.engine.review.ReviewedTurn;
 import org.pipwright.engine.review.Reviews;
@@ -103,12 +104,12 @@ final class Answers {
         }
     }
 
-    /** A game reviewed, of a match or for money. */
-    List<String> review(boolean match, int lookahead) {
+    /** A game reviewed. */
+    List<String> review(GameRecord record, int lookahead) {
         Reviews reviews = new Reviews(knowledge, new ReviewSettings(lookahead, 0, 1, true), THREADS);
         List<String> lines = new ArrayList<>();
-        for (ReviewedTurn turn : reviews.review(Fixed.record(match), WorkFile.NONE, Progress.NONE)
-                .turns()) {
+        for (ReviewedTurn turn :
+                reviews.review(record, WorkFile.NONE, Progress.NONE).turns()) {
             lines.add(chances(turn.finding().chances()) + " luck " + number(turn.luckTotal()));
             turn.finding().cube().ifPresent(values -> lines.add(values(values)));
             turn.finding().options().forEach(play -> lines.add(play.play() + " " + number(play.value())));

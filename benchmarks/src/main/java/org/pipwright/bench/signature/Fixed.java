@@ -46,8 +46,16 @@ final class Fixed {
 
     /** The game, of a match or for money. */
     static GameRecord record(boolean match) {
-        return RecordText.parse("pipwright record 1\nplayers: Ada, Ben\n" + (match ? "match: 3\n" : "money: jacoby\n")
-                + "\ngame 1\n" + TURNS);
+        return record(match ? "match: 3" : "money: jacoby", TURNS);
+    }
+
+    /** The same moves in a match to 1 point, which has no cube. */
+    static GameRecord cubelessRecord() {
+        return record("match: 1", TURNS.replaceAll("\\w+ (doubles|takes)\n", ""));
+    }
+
+    private static GameRecord record(String rules, String turns) {
+        return RecordText.parse("pipwright record 1\nplayers: Ada, Ben\n" + rules + "\n\ngame 1\n" + turns);
     }
 
     /** Evenly over those of the list that are wanted. */

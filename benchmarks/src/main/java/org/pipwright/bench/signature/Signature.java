@@ -21,6 +21,9 @@ import org.pipwright.engine.rollout.RolloutSettings;
 final class Signature {
     private static final int DEEPEST = 2;
 
+    /** Rolls after which games are truncated, by lookahead. */
+    private static final int[] TRUNCATION = {12, 3, 1};
+
     private final Answers answers;
     private final Map<String, Supplier<List<String>>> parts = new LinkedHashMap<>();
 
@@ -31,19 +34,20 @@ final class Signature {
             ask(lookahead, "contact", Fixed.contact(lookahead));
             ask(lookahead, "races", Fixed.races(lookahead));
         }
-        for (int lookahead = 0; lookahead < DEEPEST; lookahead++) {
-            // Truncated, or a game at lookahead 1 would take minutes; twice as lookahead 2 would.
+        for (int lookahead = 0; lookahead <= DEEPEST; lookahead++) {
+            // Truncated, or a game at lookahead 1 would take minutes.
             playOut(
                     lookahead,
                     RolloutSettings.DEFAULT
                             .withTrials(RolloutSettings.ROUND)
                             .withLookahead(lookahead)
-                            .withTruncation(lookahead == 0 ? 12 : 3));
+                            .withTruncation(TRUNCATION[lookahead]));
         }
         for (int lookahead = 0; lookahead <= DEEPEST; lookahead++) {
             int deep = lookahead;
-            parts.put("review money " + deep, () -> answers.review(false, deep));
-            parts.put("review match " + deep, () -> answers.review(true, deep));
+            parts.put("review cubeless " + deep, () -> answers.review(Fixed.cubelessRecord(), deep));
+            parts.put("review money " + deep, () -> answers.review(Fixed.record(false), deep));
+            parts.put("review match " + deep, () -> answers.review(Fixed.record(true), deep));
         }
     }
 

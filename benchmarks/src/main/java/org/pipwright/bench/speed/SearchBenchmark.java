@@ -22,7 +22,7 @@ import org.pipwright.engine.search.Lookahead;
 import org.pipwright.engine.search.LookaheadSettings;
 import org.pipwright.models.ModelCatalog;
 
-/** Lookahead by one thread with the shipped net: one operation is one choice, made with an empty memory. */
+/** Lookahead by one thread with a net that ships: one operation is one choice, made with an empty memory. */
 @State(Scope.Thread)
 @BenchmarkMode(Mode.Throughput)
 @OutputTimeUnit(TimeUnit.SECONDS)
@@ -32,6 +32,10 @@ public class SearchBenchmark {
 
     @Param({"1", "2"})
     public int lookahead;
+
+    /** A net that ships. */
+    @Param("standard")
+    public String net;
 
     /** Base-2 logarithm of the entries of the memory; 1 is next to none. */
     @Param({"1", "14"})
@@ -51,8 +55,7 @@ public class SearchBenchmark {
 
     @Setup
     public void prepare() {
-        evaluator = new NetworkEvaluator(
-                ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName()));
+        evaluator = new NetworkEvaluator(ModelCatalog.shipped().load(net));
     }
 
     @Benchmark
