@@ -54,6 +54,8 @@ class OneAnswerTest {
             Run batch = Run.of(("rank --batch " + lines + cube).split(" "));
             assertEquals(alone, plays(new ObjectMapper().readTree(batch.out())));
         }
+        String sheet = Run.of("drill", "--positions", lines.toString()).out();
+        assertTrue(sheet.contains("1. " + BEST) && sheet.contains(BEST + " +0.23"), sheet);
         try (Judge judge = Judge.open(ModelCatalog.shipped().load("standard"))) {
             Question question = Question.of(PositionText.parse(RACE), Roll.parse("5-2"));
             PlayVerdict best = judge.ask(question, Effort.STATIC).best();
