@@ -30,9 +30,10 @@ class SearchBenchTest {
         SearchBenchmark benchmark = new SearchBenchmark();
         benchmark.lookahead = 1;
         benchmark.memory = memory;
+        benchmark.net = "fifth";
         benchmark.prepare();
         SearchBenchmark.Valued valued = new SearchBenchmark.Valued();
-        var model = ModelCatalog.shipped().load(ModelCatalog.shipped().defaultName());
+        var model = ModelCatalog.shipped().load("fifth");
         try (ParallelLookahead search =
                 new ParallelLookahead(() -> Judgement.by(new NetworkEvaluator(model)), LookaheadSettings.DEFAULT, 2)) {
             for (Choice choice : Choices.of(20, 4)) {
