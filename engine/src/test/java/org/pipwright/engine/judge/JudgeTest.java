@@ -264,17 +264,7 @@ class JudgeTest {
 
     @Test
     void whatIsToldToStopGivesNoAnswer() {
-        Progress stop = new Progress() {
-            @Override
-            public void reached(int done, int all) {
-                // Nothing to tell.
-            }
-
-            @Override
-            public boolean stopped() {
-                return true;
-            }
-        };
+        Progress stop = Progress.until(() -> true);
         Question question = Question.of(Position.start(), Roll.parse("3-1"));
         try (Judge judge = new Judge(KNOWLEDGE, 2)) {
             for (Question each : List.of(question, question.forMoney(), Question.before(RACE), Question.before(END))) {
@@ -284,7 +274,24 @@ class JudgeTest {
                 }
             }
             assertThrows(CancellationException.class, () -> judge.ask(List.of(question), Effort.STATIC, stop));
+            assertThrows(CancellationException.class, () -> judge.luck(question, true, stop));
             assertTrue(judge.ask(question, Effort.STATIC).plays().size() > 10, "it goes on with the next question");
+        }
+    }
+
+    /** Two rolls differ in luck by what their best plays leave. */
+    @Test
+    void luckIsOfARoll() {
+        Question good = Question.of(Position.start(), Roll.parse("3-1")).forMoney();
+        Question bad = Question.of(Position.start(), Roll.parse("4-1")).forMoney();
+        try (Judge judge = new Judge(KNOWLEDGE, 1)) {
+            double luck = judge.luck(good, true, Progress.NONE) - judge.luck(bad, true, Progress.NONE);
+            // The quick form of the terms, which luck is measured by, is near the model itself.
+            assertEquals(
+                    ask(good, Effort.STATIC).value() - ask(bad, Effort.STATIC).value(), luck, 0.02);
+            assertThrows(
+                    IllegalArgumentException.class,
+                    () -> judge.luck(Question.before(Position.start()), true, Progress.NONE));
         }
     }
 
