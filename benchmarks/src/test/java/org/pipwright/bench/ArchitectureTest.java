@@ -20,6 +20,7 @@ class ArchitectureTest {
             "cube",
             "calibration",
             "start",
+            "cluster",
             "explain",
             "strength",
             "exact",

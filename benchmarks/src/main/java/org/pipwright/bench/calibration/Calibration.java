@@ -3,7 +3,11 @@ package org.pipwright.bench.calibration;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Supplier;
+import java.util.stream.LongStream;
+import org.pipwright.bench.games.GameTrade;
 import org.pipwright.bench.games.SelfGames;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.search.Judgement;
 import org.pipwright.training.device.DeviceGames;
 import org.pipwright.training.device.SelfPlayRules;
@@ -36,6 +40,19 @@ record Calibration(String who, long seed, int every, int games, int positions, L
         try (SelfGames play = new SelfGames(judgements, lookahead, seed, threads)) {
             play.play(new Sampling(every), ofGame -> samples.add(games[0]++, ofGame));
         }
+        return new Calibration(who, seed, every, games[0], positions, Curve.all(samples));
+    }
+
+    /** The same with games that other machines play. */
+    static Calibration elsewhere(
+            String who, Knowledge knowledge, int lookahead, int positions, int every, long seed, Workforce workforce) {
+        Samples samples = new Samples(positions);
+        int[] games = {0};
+        workforce.inOrder(
+                new GameTrade<>(workforce.share(knowledge.portable()), lookahead, seed, new Sampling(every)),
+                LongStream.iterate(0, game -> game + 1).iterator(),
+                ofGame -> samples.add(games[0]++, ofGame),
+                () -> false);
         return new Calibration(who, seed, every, games[0], positions, Curve.all(samples));
     }
 

@@ -4,17 +4,20 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.function.Supplier;
 import org.pipwright.bench.BenchCommand;
+import org.pipwright.bench.ClusterOption;
 import org.pipwright.bench.LookaheadOption;
 import org.pipwright.bench.NetOption;
+import org.pipwright.bench.Nets;
 import org.pipwright.bench.Picture;
 import org.pipwright.bench.SeedOption;
 import org.pipwright.bench.TablesOption;
 import org.pipwright.bench.ThreadsOption;
 import org.pipwright.bench.Within;
 import org.pipwright.engine.files.AtomicFile;
-import org.pipwright.engine.search.Judgement;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.parallel.Workforce;
+import org.pipwright.engine.parallel.WorkforceException;
 import org.pipwright.training.device.DeviceGames;
 import org.pipwright.training.device.MissingDeviceException;
 import org.pipwright.training.device.SelfPlayRules;
@@ -62,6 +65,9 @@ public final class CalibrationCommand extends BenchCommand {
                             + " it plays alone, without lookahead and tables.")
     private String device;
 
+    @Mixin
+    private ClusterOption cluster;
+
     @Option(names = "--out", paramLabel = "FOLDER", required = true, description = "The folder to write to.")
     private Path folder;
 
@@ -81,19 +87,24 @@ public final class CalibrationCommand extends BenchCommand {
 
     private Calibration onProcessor() throws IOException {
         int threads = threadsOption.count();
-        Supplier<Judgement> judgements = tables.judgements(net.load(), threads);
-        return Calibration.of(
-                "net " + net.name() + (tables.given() ? " with bear-off tables" : "") + ", lookahead "
-                        + lookahead.rolls(),
-                judgements,
-                lookahead.rolls(),
-                positions,
-                every,
-                seed.value(),
-                threads);
+        Knowledge knowledge = Nets.knowledge(net.load(), tables.given(), threads);
+        String who = "net " + net.name() + (tables.given() ? " with bear-off tables" : "") + ", lookahead "
+                + lookahead.rolls();
+        try (Workforce workforce = cluster.openIfGiven()) {
+            return workforce == null
+                    ? Calibration.of(
+                            who, knowledge::judgement, lookahead.rolls(), positions, every, seed.value(), threads)
+                    : Calibration.elsewhere(
+                            who, knowledge, lookahead.rolls(), positions, every, seed.value(), workforce);
+        } catch (WorkforceException e) {
+            throw new IllegalArgumentException(e.getMessage(), e);
+        }
     }
 
     private Calibration onDevice() throws IOException {
+        if (given("--cluster")) {
+            throw new IllegalArgumentException("--device is this machine's card: leave it out, or --cluster");
+        }
         if (tables.given() || lookahead.rolls() > 0) {
             throw new IllegalArgumentException(
                     "on a device the net plays alone: leave out " + (tables.given() ? "--tables" : "--lookahead"));

@@ -1,5 +1,6 @@
 package org.pipwright.bench.calibration;
 
+import java.io.Serializable;
 import java.util.Arrays;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Planes;
@@ -22,7 +23,7 @@ final class Samples {
     }
 
     /** The positions of one game, seen by the side on roll, and how it ended for the side that began. */
-    record OfGame(float[] chances, byte[] masks, boolean[] beginnerOnRoll, int outcome) {
+    record OfGame(float[] chances, byte[] masks, boolean[] beginnerOnRoll, int outcome) implements Serializable {
         /** A game that a device played. */
         static OfGame of(SelfPlayedGame game) {
             byte[] masks = new byte[game.beginnerOnRoll().length];

@@ -1,5 +1,6 @@
 package org.pipwright.bench.calibration;
 
+import java.io.Serializable;
 import java.util.Arrays;
 import org.pipwright.bench.games.SelfGames;
 import org.pipwright.bench.games.SelfPlayer;
@@ -11,7 +12,9 @@ import org.pipwright.engine.rules.PossibleOutcomes;
  * Takes every so many positions of a game, before the roll, beginning with one of the first at random: neighbours are near
  * copies of each other, and every stage of a game gets its share.
  */
-final class Sampling implements SelfGames.Game<Samples.OfGame> {
+final class Sampling implements SelfGames.Game<Samples.OfGame>, Serializable {
+    private static final long serialVersionUID = 1;
+
     private final int every;
 
     Sampling(int every) {

@@ -6,6 +6,7 @@ import java.lang.reflect.AnnotatedElement;
 import org.pipwright.bench.NetPlayCommand;
 import org.pipwright.bench.Within;
 import org.pipwright.bench.calibration.CalibrationCommand;
+import org.pipwright.bench.cluster.ClusterCommand;
 import org.pipwright.bench.cube.ContactFitCommand;
 import org.pipwright.bench.cube.CubeFitCommand;
 import org.pipwright.bench.cube.MatchTableCommand;
@@ -22,7 +23,6 @@ import org.pipwright.bench.speed.SpeedCommand;
 import org.pipwright.bench.start.StartCommand;
 import org.pipwright.bench.strength.DifferencesCommand;
 import org.pipwright.bench.strength.FrontierCommand;
-import org.pipwright.bench.strength.JoinCommand;
 import org.pipwright.bench.strength.OpeningsCommand;
 import org.pipwright.bench.strength.ReferenceCommand;
 import org.pipwright.bench.strength.SampleCommand;
@@ -51,13 +51,13 @@ import picocli.CommandLine.RunLast;
             SignatureCommand.class,
             OpeningsCommand.class,
             StartCommand.class,
+            ClusterCommand.class,
             CalibrationCommand.class,
             SolveCommand.class,
             PolicyCommand.class,
             RacesCommand.class,
             SampleCommand.class,
             ReferenceCommand.class,
-            JoinCommand.class,
             DifferencesCommand.class,
             ScoreCommand.class,
             FrontierCommand.class,

@@ -43,8 +43,7 @@ public final class SelfGames implements AutoCloseable {
     private <R> List<R> block(Game<R> game, long first, int size) {
         Object[] results = new Object[size];
         crew.run(size, (player, n) -> {
-            long number = 2 * (first + n);
-            results[n] = game.play(player, Dice.ofGame(seed, number), Dice.ofGame(seed, number + 1));
+            results[n] = play(game, player, seed, first + n);
         });
         List<R> list = new ArrayList<>(size);
         for (Object result : results) {
@@ -53,6 +52,11 @@ public final class SelfGames implements AutoCloseable {
             list.add(typed);
         }
         return list;
+    }
+
+    /** The game of a number, the same whoever plays it. */
+    static <R> R play(Game<R> game, SelfPlayer player, long seed, long number) {
+        return game.play(player, Dice.ofGame(seed, 2 * number), Dice.ofGame(seed, 2 * number + 1));
     }
 
     @Override

@@ -1,5 +1,6 @@
 package org.pipwright.bench.strength;
 
+import java.io.Serializable;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Roll;
@@ -13,7 +14,7 @@ import org.pipwright.engine.roll.Roll;
  * @param roll the roll
  * @param game the players of the game it comes from, the side on roll first
  */
-public record Decision(int id, Regime regime, String position, String roll, String game) {
+public record Decision(int id, Regime regime, String position, String roll, String game) implements Serializable {
     Position board() {
         return PositionText.parse(position);
     }

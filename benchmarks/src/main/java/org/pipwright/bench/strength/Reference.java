@@ -1,5 +1,6 @@
 package org.pipwright.bench.strength;
 
+import java.io.Serializable;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,7 +27,8 @@ public record Reference(
         String game,
         int trials,
         List<Rolled> plays,
-        Map<String, Double> others) {
+        Map<String, Double> others)
+        implements Serializable {
     /**
      * A play that was rolled out.
      *
@@ -35,7 +37,7 @@ public record Reference(
      * @param behind equity less that of the best play, at most 0
      * @param error standard error of that difference, 0 for the best
      */
-    public record Rolled(String play, double equity, double behind, double error) {}
+    public record Rolled(String play, double equity, double behind, double error) implements Serializable {}
 
     /** Points that a play loses against the best; empty if the play is not one of this decision. */
     OptionalDouble loss(String play) {

@@ -1,6 +1,7 @@
 package org.pipwright.bench.strength;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -8,20 +9,25 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.pipwright.bench.BenchCommand;
+import org.pipwright.bench.ClusterOption;
 import org.pipwright.bench.NetOption;
 import org.pipwright.bench.Nets;
 import org.pipwright.bench.SeedOption;
 import org.pipwright.bench.ThreadsOption;
 import org.pipwright.bench.Within;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.parallel.Workforce;
+import org.pipwright.engine.parallel.WorkforceException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-/** Rolls out the plays of a file of decisions, or of a part of it; goes on where an earlier run was stopped. */
+/** Rolls out the plays of a file of decisions; goes on where an earlier run was stopped. */
 @Command(name = "reference", description = "Rolls out the plays of a file of decisions; goes on where it was stopped.")
 public final class ReferenceCommand extends BenchCommand {
     /** Largest standard error of a difference, in points: on the processor, and on a device. */
@@ -37,12 +43,6 @@ public final class ReferenceCommand extends BenchCommand {
 
     @Mixin
     private NetOption net;
-
-    @Option(
-            names = "--part",
-            paramLabel = "K/N",
-            description = "Which part of the decisions (default: ${DEFAULT-VALUE}).")
-    private String partText = "1/1";
 
     @Mixin
     private ThreadsOption threadsOption;
@@ -75,13 +75,15 @@ public final class ReferenceCommand extends BenchCommand {
     @Mixin
     private ReferenceDevice device;
 
+    @Mixin
+    private ClusterOption cluster;
+
     @Override
     protected void run() throws IOException {
         if (!given("--device")) {
             device.requireNone(this::given);
         }
         Model model = net.load();
-        Part part = Part.parse(partText);
         ReferenceHeader header = new ReferenceHeader(
                 ReferenceHeader.KIND,
                 sha256(decisions),
@@ -96,11 +98,11 @@ public final class ReferenceCommand extends BenchCommand {
                 device.given() ? device.share() : null,
                 device.given() ? device.inHeader(model) : null);
         var content = JsonLines.read(decisions, DecisionsHeader.class, Decision.class);
-        // Decisions of a regime follow each other; those at the same place of each in turn give a part that is stopped
-        // early some of every regime.
+        // Decisions of a regime follow each other; those at the same place of each in turn give a run that is stopped
+        // early
+        // some of every regime.
         int each = content.header().each();
         List<Decision> share = content.records().stream()
-                .filter(decision -> part.has(decision.id()))
                 .sorted(Comparator.comparingInt(decision -> Math.floorMod(decision.id() - 1, each)))
                 .collect(Collectors.toList());
         int threads = threadsOption.count();
@@ -109,12 +111,24 @@ public final class ReferenceCommand extends BenchCommand {
                 throw new IllegalArgumentException(
                         "on a device --choices says how games are played: 1 for no lookahead");
             }
+            if (given("--cluster")) {
+                throw new IllegalArgumentException("--device is this machine's card: leave it out, or --cluster");
+            }
             device.judge(share, model, header, file, threads);
             return;
         }
-        try (Referee referee = new Referee(Nets.withTables(model, threads), header, threads);
-                PartFile out = new PartFile(file, header)) {
-            judge(share, referee, out);
+        Knowledge knowledge = Nets.withTables(model, threads);
+        try (ReferenceFile out = new ReferenceFile(file, header)) {
+            List<Decision> left =
+                    share.stream().filter(decision -> !out.has(decision.id())).toList();
+            try (Workforce workforce = cluster.openIfGiven()) {
+                if (workforce == null) {
+                    judge(left, knowledge, header, threads, out);
+                } else {
+                    judge(left, knowledge, header, workforce, out);
+                }
+            }
+            out().println(out.sort() + " references in " + file);
         }
     }
 
@@ -128,16 +142,50 @@ public final class ReferenceCommand extends BenchCommand {
         return error;
     }
 
-    private static void judge(List<Decision> share, Referee referee, PartFile out) throws IOException {
-        long began = System.nanoTime();
-        int here = 0;
-        for (int i = 0; i < share.size(); i++) {
-            if (!out.has(share.get(i).id())) {
-                out.add(referee.judge(share.get(i)));
-                here++;
-                System.err.printf(
-                        "%d of %d, %.1f s each%n", i + 1, share.size(), (System.nanoTime() - began) / 1e9 / here);
+    private static void judge(
+            List<Decision> left, Knowledge knowledge, ReferenceHeader header, int threads, ReferenceFile out)
+            throws IOException {
+        Adding adding = new Adding(left.size(), out);
+        try (Referee referee = new Referee(knowledge, header, threads)) {
+            for (Decision decision : left) {
+                adding.test(referee.judge(decision));
             }
+        }
+    }
+
+    /** Decisions are judged on other machines, one on each core. */
+    static void judge(
+            List<Decision> left, Knowledge knowledge, ReferenceHeader header, Workforce workforce, ReferenceFile out) {
+        RefereeTrade trade = new RefereeTrade(workforce.share(knowledge.portable()), header);
+        try {
+            workforce.inOrder(trade, left.iterator(), new Adding(left.size(), out), () -> false);
+        } catch (WorkforceException e) {
+            throw new IllegalArgumentException(e.getMessage(), e);
+        }
+    }
+
+    /** Adds references to a file and says how far it has come. */
+    private static final class Adding implements Predicate<Reference> {
+        private final long began = System.nanoTime();
+        private final int all;
+        private final ReferenceFile out;
+        private int done;
+
+        Adding(int all, ReferenceFile out) {
+            this.all = all;
+            this.out = out;
+        }
+
+        @Override
+        public boolean test(Reference reference) {
+            try {
+                out.add(reference);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+            done++;
+            System.err.printf("%d of %d, %.1f s each%n", done, all, (System.nanoTime() - began) / 1e9 / done);
+            return true;
         }
     }
 

@@ -172,7 +172,7 @@ final class ReferenceDevice {
         }
         long began = System.nanoTime();
         BooleanSupplier late = () -> seconds(began) > SECONDS_A_MINUTE * minutes;
-        try (PartFile out = new PartFile(file, header)) {
+        try (ReferenceFile out = new ReferenceFile(file, header)) {
             List<Decision> left = decisions.stream()
                     .filter(decision -> !out.has(decision.id()))
                     .toList();
@@ -184,10 +184,11 @@ final class ReferenceDevice {
                 lines.judged();
             });
             lines.last();
+            out.sort();
         }
     }
 
-    private static void add(PartFile out, Reference reference) {
+    private static void add(ReferenceFile out, Reference reference) {
         try {
             out.add(reference);
         } catch (IOException e) {

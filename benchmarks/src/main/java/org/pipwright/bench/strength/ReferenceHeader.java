@@ -1,9 +1,10 @@
 package org.pipwright.bench.strength;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import java.io.Serializable;
 
 /**
- * Where reference equities come from; the same in every part of one reference.
+ * Where reference equities come from.
  *
  * @param kind always {@value #KIND}
  * @param decisionsSha256 of the file of decisions
@@ -32,7 +33,8 @@ public record ReferenceHeader(
         double error,
         double within,
         Double share,
-        OnDevice device) {
+        OnDevice device)
+        implements Serializable {
     /**
      * How games are rolled out on a device, many at once. A quick net drops plays, and luck is taken off by lookahead 1.
      * Games are truncated only while there is contact; they end where the tables know the chances, distributions included.
@@ -44,8 +46,8 @@ public record ReferenceHeader(
      * @param choices most plays looked at one roll further
      * @param choiceMargin points within which they are
      */
-    public record OnDevice(
-            String name, String quick, String quickSha256, double keep, int choices, double choiceMargin) {}
+    public record OnDevice(String name, String quick, String quickSha256, double keep, int choices, double choiceMargin)
+            implements Serializable {}
 
     static final String KIND = "pipwright reference 1";
 

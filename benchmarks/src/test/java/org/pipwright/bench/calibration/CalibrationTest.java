@@ -32,6 +32,7 @@ import org.pipwright.engine.duel.Tally;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.parallel.Post;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.PossibleOutcomes;
@@ -320,5 +321,13 @@ class CalibrationTest {
             }
             return "a device";
         }
+    }
+
+    @Test
+    void otherMachinesPlayTheSameGames() {
+        Knowledge knowledge = Knowledge.of(MODEL);
+        assertEquals(
+                Calibration.of("net", knowledge::judgement, 0, 300, 10, 5, 2),
+                Calibration.elsewhere("net", knowledge, 0, 300, 10, 5, new Post()));
     }
 }

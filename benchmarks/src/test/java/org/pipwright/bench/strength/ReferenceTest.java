@@ -19,10 +19,11 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.parallel.Post;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.models.ModelCatalog;
 
-/** References: made by rollout, kept line by line, joined from parts. */
+/** References: made by rollout, kept line by line. */
 class ReferenceTest {
     private static final List<Decision> DECISIONS = List.of(
             new Decision(1, Regime.RACE, "2@5 2@6 / 3@4 1@1", "4-3", "a v b"),
@@ -80,16 +81,16 @@ class ReferenceTest {
     }
 
     @Test
-    void aPartGoesOnWhereItWasCut() throws IOException {
+    void aFileGoesOnWhereItWasCut() throws IOException {
         Path part = folder.resolve("part");
-        try (PartFile out = new PartFile(part, header(720))) {
+        try (ReferenceFile out = new ReferenceFile(part, header(720))) {
             out.add(made(DECISIONS.get(0)));
             out.add(made(DECISIONS.get(1)));
         }
         String whole = Files.readString(part);
         Files.writeString(part, whole.substring(0, whole.length() - 7));
 
-        try (PartFile out = new PartFile(part, header(720))) {
+        try (ReferenceFile out = new ReferenceFile(part, header(720))) {
             assertTrue(out.has(1));
             assertFalse(out.has(2));
             out.add(made(DECISIONS.get(1)));
@@ -100,23 +101,23 @@ class ReferenceTest {
 
     @ParameterizedTest
     @ValueSource(ints = {0, 5})
-    void aPartCutInItsFirstLineBeginsAnew(int length) throws IOException {
+    void aFileCutInItsFirstLineBeginsAnew(int length) throws IOException {
         Path part = folder.resolve("part");
-        new PartFile(part, header(720)).close();
+        new ReferenceFile(part, header(720)).close();
         String whole = Files.readString(part);
         Files.writeString(part, whole.substring(0, length));
 
-        new PartFile(part, header(720)).close();
+        new ReferenceFile(part, header(720)).close();
 
         assertEquals(whole, Files.readString(part));
     }
 
     @Test
-    void aPartBegunWithOtherSettingsIsRefused() throws IOException {
+    void aFileBegunWithOtherSettingsIsRefused() throws IOException {
         Path part = folder.resolve("part");
-        new PartFile(part, header(720)).close();
+        new ReferenceFile(part, header(720)).close();
 
-        assertThrows(IllegalArgumentException.class, () -> new PartFile(part, header(1440)));
+        assertThrows(IllegalArgumentException.class, () -> new ReferenceFile(part, header(1440)));
     }
 
     /** A larger error is allowed beyond 0.12 by more than four standard errors. */
@@ -149,53 +150,37 @@ class ReferenceTest {
     }
 
     @Test
-    void partsJoinToTheWhole() throws IOException {
-        Path odd = folder.resolve("odd");
-        Path even = folder.resolve("even");
+    void aWholeFileIsInTheOrderOfItsDecisions() throws IOException {
         Path out = folder.resolve("all");
-        try (PartFile part = new PartFile(odd, header(720))) {
-            part.add(made(DECISIONS.get(2)));
-            part.add(made(DECISIONS.get(0)));
+        try (ReferenceFile all = new ReferenceFile(out, header(720))) {
+            for (int i : new int[] {2, 0, 1}) {
+                all.add(made(DECISIONS.get(i)));
+            }
+            assertEquals(3, all.sort());
         }
-        new PartFile(even, header(720)).close();
-        assertThrows(IllegalArgumentException.class, () -> JoinCommand.join(file, List.of(odd, even), out, false));
-        try (PartFile part = new PartFile(even, header(720))) {
-            part.add(made(DECISIONS.get(1)));
-        }
-
-        assertEquals(3, JoinCommand.join(file, List.of(odd, even), out, false));
 
         assertEquals(
                 DECISIONS.stream().map(ReferenceTest::made).collect(Collectors.toList()),
                 JsonLines.read(out, ReferenceHeader.class, Reference.class).records());
-    }
-
-    @Test
-    void partsOfOtherDecisionsAreRefused() throws IOException {
-        Path part = folder.resolve("part");
-        new PartFile(part, header(720)).close();
-        Files.writeString(file, "\n", StandardOpenOption.APPEND);
-
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> JoinCommand.join(file, List.of(part), folder.resolve("all"), false));
-    }
-
-    @Test
-    void everyDecisionIsInOnePart() {
-        for (int id = 1; id <= 20; id++) {
-            int number = id;
-            long parts = List.of("1/3", "2/3", "3/3").stream()
-                    .filter(part -> Part.parse(part).has(number))
-                    .count();
-            assertEquals(1, parts);
+        try (ReferenceFile again = new ReferenceFile(out, header(720))) {
+            assertTrue(again.has(1) && again.has(2) && again.has(3));
         }
     }
 
-    @ParameterizedTest
-    @ValueSource(strings = {"0/3", "4/3", "1", "a/b", "1/0", "-1/2"})
-    void partsThatCannotBeAreErrors(String text) {
-        assertThrows(IllegalArgumentException.class, () -> Part.parse(text));
+    @Test
+    void otherMachinesMakeTheSameReference() throws IOException {
+        Knowledge knowledge = Knowledge.of(ModelCatalog.shipped().load("fifth"));
+        List<Reference> here;
+        try (Referee referee = new Referee(knowledge, header(144), 2)) {
+            here = DECISIONS.stream().map(referee::judge).collect(Collectors.toList());
+        }
+        Path out = folder.resolve("there");
+        try (ReferenceFile there = new ReferenceFile(out, header(144))) {
+            ReferenceCommand.judge(DECISIONS, knowledge, header(144), new Post(), there);
+        }
+        assertEquals(
+                here,
+                JsonLines.read(out, ReferenceHeader.class, Reference.class).records());
     }
 
     @ParameterizedTest

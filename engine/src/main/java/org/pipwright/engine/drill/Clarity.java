@@ -1,5 +1,6 @@
 package org.pipwright.engine.drill;
 
+import java.io.Serializable;
 import org.pipwright.engine.judge.Effort;
 
 /**
@@ -11,7 +12,7 @@ import org.pipwright.engine.judge.Effort;
  * @param lookahead future rolls that the judge averages over, 0 to {@value #MAX_LOOKAHEAD}
  * @param simulateRaces whether races beyond the exact tables are simulated for the answer
  */
-public record Clarity(double cost, double margin, int lookahead, boolean simulateRaces) {
+public record Clarity(double cost, double margin, int lookahead, boolean simulateRaces) implements Serializable {
     /** Largest lookahead of a drill, which judges hundreds of positions for one question. */
     public static final int MAX_LOOKAHEAD = 3;
 

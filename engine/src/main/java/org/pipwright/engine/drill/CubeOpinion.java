@@ -4,6 +4,7 @@ import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.GammonShares;
+import org.pipwright.engine.duel.Entrant;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.measures.Kleinman;
 import org.pipwright.engine.position.Position;
@@ -34,6 +35,18 @@ public interface CubeOpinion {
     static CubeOpinion of(PositionEvaluator evaluator, int lookahead) {
         CubeSearch search = new CubeSearch(Judgement.by(evaluator));
         return (position, cube, terms) -> search.values(position, cube, terms, lookahead);
+    }
+
+    /**
+     * The opinion of a player for one thread: a net's, or of one that counts pips.
+     *
+     * @param player who plays
+     * @return its opinion
+     */
+    static CubeOpinion of(Entrant player) {
+        return player.valuers()
+                .map(valuers -> of(valuers.get(), player.lookahead()))
+                .orElseGet(CubeOpinion::byPips);
     }
 
     /**

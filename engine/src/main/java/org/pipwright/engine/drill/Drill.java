@@ -1,15 +1,18 @@
 package org.pipwright.engine.drill;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
-import org.pipwright.engine.evaluation.PositionEvaluator;
-import org.pipwright.engine.evaluation.StoppableEvaluator;
-import org.pipwright.engine.judge.Judge;
+import java.util.function.Consumer;
+import java.util.function.Predicate;
+import java.util.stream.LongStream;
+import org.pipwright.engine.duel.Entrant;
+import org.pipwright.engine.duel.PortableEntrant;
 import org.pipwright.engine.judge.Knowledge;
-import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.parallel.Crew;
+import org.pipwright.engine.parallel.Workforce;
 
 /**
  * Finds exercises: plays numbered games, at most one question from each, and takes the questions in the order of the games
@@ -23,26 +26,23 @@ public final class Drill {
 
     private final DrillSettings settings;
     private final Knowledge knowledge;
-    private final Weaker weaker;
+    private final Entrant weaker;
     private final DrillListener listener;
-
-    /** One position may take long at the largest lookahead. */
-    private final Progress progress;
 
     /**
      * A search about to begin.
      *
      * @param settings what decides which exercises are found
      * @param knowledge what right answers are found with
-     * @param weaker whose mistakes are looked for
+     * @param weaker whose mistakes are looked for: a net, or one of the players that never change, which judges the cube
+     *     by the pip counts
      * @param listener told of the progress, and asked whether to stop
      */
-    public Drill(DrillSettings settings, Knowledge knowledge, Weaker weaker, DrillListener listener) {
+    public Drill(DrillSettings settings, Knowledge knowledge, Entrant weaker, DrillListener listener) {
         this.settings = settings;
         this.knowledge = knowledge;
         this.weaker = weaker;
         this.listener = listener;
-        progress = Progress.until(listener::stopped);
     }
 
     /**
@@ -54,56 +54,72 @@ public final class Drill {
     public List<Exercise> run(int threads) {
         try (Crew<GameMoments> crew = new Crew<>(threads, this::worker)) {
             try {
-                return run(crew);
+                return run(taking -> ofCrew(crew, taking));
             } finally {
                 crew.workers().forEach(GameMoments::close);
             }
         }
     }
 
-    private List<Exercise> run(Crew<GameMoments> crew) {
-        List<Exercise> taken = new ArrayList<>();
+    /**
+     * Searches by other machines.
+     *
+     * @param workforce the machines, closed by who opened them
+     * @return what {@link #run(int)} finds
+     * @throws IllegalStateException if what values positions is no net
+     */
+    public List<Exercise> run(Workforce workforce) {
+        DrillTrade trade =
+                new DrillTrade(settings, workforce.share(knowledge.portable()), PortableEntrant.of(weaker, workforce));
+        return run(taking -> workforce.inOrder(
+                trade, LongStream.range(0, settings.mostGames()).iterator(), taking, listener::stopped));
+    }
+
+    private List<Exercise> run(Consumer<Predicate<Exercise>> games) {
+        Taking taking = new Taking();
         try {
-            for (int from = 0; from < settings.mostGames(); from += BLOCK) {
-                int size = Math.min(BLOCK, settings.mostGames() - from);
-                List<Optional<Exercise>> found = block(crew, from, size);
-                for (Optional<Exercise> each : found) {
-                    each.filter(question -> isNew(question, taken)).ifPresent(taken::add);
-                    if (taken.size() == settings.count()) {
-                        return taken;
-                    }
-                }
-                listener.reached(taken.size(), from + size);
-            }
+            games.accept(taking);
         } catch (CancellationException e) {
-            // What was taken from the blocks before stands: the beginning of the full list.
-            return taken;
+            // What was taken before stands: the beginning of the full list.
         }
-        return taken;
+        return taking.taken;
+    }
+
+    /** Takes what comes of each game in order; null if that is nothing. */
+    private final class Taking implements Predicate<Exercise> {
+        private final List<Exercise> taken = new ArrayList<>();
+        private int games;
+
+        @Override
+        public boolean test(Exercise found) {
+            if (found != null && isNew(found, taken)) {
+                taken.add(found);
+            }
+            if (taken.size() == settings.count()) {
+                return false;
+            }
+            if (++games % BLOCK == 0 || games == settings.mostGames()) {
+                listener.reached(taken.size(), games);
+            }
+            return true;
+        }
     }
 
     private GameMoments worker() {
-        Judge judge = new Judge(knowledge, 1);
-        Examiner examiner = settings.theme().cube()
-                ? new CubeExaminer(
-                        settings,
-                        judge,
-                        progress,
-                        knowledge.terms(),
-                        weaker.opinions().get())
-                : new PlayExaminer(settings, judge, progress, weaker.players().get());
-        PositionEvaluator evaluator = knowledge.judgement().evaluator();
-        return new GameMoments(
-                settings, new LoosePlayer(new StoppableEvaluator(evaluator, listener::stopped)), examiner, judge);
+        return GameMoments.of(settings, knowledge, weaker, listener::stopped);
     }
 
-    private static List<Optional<Exercise>> block(Crew<GameMoments> crew, int from, int size) {
-        List<Optional<Exercise>> found = new ArrayList<>();
-        for (int i = 0; i < size; i++) {
-            found.add(Optional.empty());
+    private void ofCrew(Crew<GameMoments> crew, Predicate<Exercise> taken) {
+        for (int from = 0; from < settings.mostGames(); from += BLOCK) {
+            Exercise[] found = new Exercise[Math.min(BLOCK, settings.mostGames() - from)];
+            int first = from;
+            crew.run(
+                    found.length,
+                    (worker, i) -> found[i] = worker.question(first + i).orElse(null));
+            if (!Arrays.stream(found).allMatch(taken)) {
+                return;
+            }
         }
-        crew.run(size, (worker, i) -> found.set(i, worker.question(from + i)));
-        return found;
     }
 
     private boolean isNew(Exercise question, List<Exercise> taken) {

@@ -1,5 +1,7 @@
 package org.pipwright.engine.drill;
 
+import java.io.Serializable;
+
 /**
  * What decides which exercises are found in games of the drill's own.
  *
@@ -11,7 +13,8 @@ package org.pipwright.engine.drill;
  *     used; at least 1
  * @param mostGames number of games after which the search is given up
  */
-public record DrillSettings(Theme theme, int count, long seed, Clarity clarity, int apart, int mostGames) {
+public record DrillSettings(Theme theme, int count, long seed, Clarity clarity, int apart, int mostGames)
+        implements Serializable {
     /**
      * Checks the ranges.
      *

@@ -1,11 +1,12 @@
 package org.pipwright.engine.drill;
 
+import java.io.Serializable;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.position.Position;
 
 /** An exercise with its answer. */
-public sealed interface Exercise permits PlayExercise, CubeExercise {
+public sealed interface Exercise extends Serializable permits PlayExercise, CubeExercise {
     /**
      * Where it was found.
      *

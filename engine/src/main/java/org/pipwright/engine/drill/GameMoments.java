@@ -3,7 +3,13 @@ package org.pipwright.engine.drill;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import org.pipwright.engine.duel.Entrant;
+import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.evaluation.StoppableEvaluator;
 import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.match.GameLoop;
 import org.pipwright.engine.match.Player;
 import org.pipwright.engine.position.Position;
@@ -20,8 +26,19 @@ final class GameMoments implements AutoCloseable {
     private final Judge judge;
     private final GameLoop loop = new GameLoop();
 
+    /** One that looks for mistakes of a weaker player, until it is told to stop: one position may take long. */
+    static GameMoments of(DrillSettings settings, Knowledge knowledge, Entrant weaker, BooleanSupplier stopped) {
+        Judge judge = new Judge(knowledge, 1);
+        Progress progress = Progress.until(stopped);
+        Examiner examiner = settings.theme().cube()
+                ? new CubeExaminer(settings, judge, progress, knowledge.terms(), CubeOpinion.of(weaker))
+                : new PlayExaminer(settings, judge, progress, weaker.players().get());
+        PositionEvaluator evaluator = knowledge.judgement().evaluator();
+        return new GameMoments(settings, new LoosePlayer(new StoppableEvaluator(evaluator, stopped)), examiner, judge);
+    }
+
     /** Closes the examiner's judge in the end. */
-    GameMoments(DrillSettings settings, Player player, Examiner examiner, Judge judge) {
+    private GameMoments(DrillSettings settings, Player player, Examiner examiner, Judge judge) {
         this.judge = judge;
         this.settings = settings;
         this.player = player;

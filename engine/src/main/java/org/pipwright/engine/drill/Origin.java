@@ -1,7 +1,9 @@
 package org.pipwright.engine.drill;
 
+import java.io.Serializable;
+
 /** Where an exercise comes from, so that it can be found again. */
-public sealed interface Origin {
+public sealed interface Origin extends Serializable {
     /**
      * A game that the drill has played.
      *

@@ -1,13 +1,15 @@
 package org.pipwright.engine.drill;
 
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.parallel.Crew;
+import org.pipwright.engine.parallel.Workforce;
 
 /**
  * Makes exercises of decisions that are given, in their order. What comes out does not depend on the number of threads.
@@ -16,8 +18,6 @@ public final class Selection {
     private final SelectionSettings settings;
     private final Knowledge knowledge;
     private final DrillListener listener;
-
-    private final Progress progress;
 
     /**
      * A selection about to begin.
@@ -31,7 +31,6 @@ public final class Selection {
         this.settings = settings;
         this.knowledge = knowledge;
         this.listener = listener;
-        progress = Progress.until(listener::stopped);
     }
 
     /**
@@ -42,36 +41,65 @@ public final class Selection {
      * @return the exercises, in the order of the decisions; those found so far after a stop
      */
     public List<Exercise> run(List<Candidate> candidates, int threads) {
-        List<Exercise> taken = new ArrayList<>();
-        try (Crew<SelectionWorker> crew =
-                new Crew<>(threads, () -> new SelectionWorker(settings, knowledge, progress))) {
+        try (Crew<SelectionWorker> crew = new Crew<>(
+                threads, () -> new SelectionWorker(settings, knowledge, Progress.until(listener::stopped)))) {
             try {
-                take(candidates, crew, taken);
+                return run(taken -> ofCrew(candidates, crew, taken));
             } finally {
                 crew.workers().forEach(SelectionWorker::close);
             }
+        }
+    }
+
+    /**
+     * Has other machines look at decisions.
+     *
+     * @param candidates the decisions
+     * @param workforce the machines, closed by who opened them
+     * @return the exercises that {@link #run(List, int)} makes
+     * @throws IllegalStateException if what values positions is no net
+     */
+    public List<Exercise> run(List<Candidate> candidates, Workforce workforce) {
+        SelectionTrade trade = SelectionTrade.of(settings, workforce.share(knowledge.portable()));
+        return run(taken -> workforce.inOrder(
+                trade, candidates.stream().map(SelectionTrade.Sent::of).iterator(), taken, listener::stopped));
+    }
+
+    private List<Exercise> run(Consumer<Predicate<Exercise>> decisions) {
+        Taking taking = new Taking();
+        try {
+            decisions.accept(taking);
         } catch (CancellationException e) {
             // What was taken before stands.
         }
-        return taken;
+        return taking.taken;
     }
 
-    private void take(List<Candidate> candidates, Crew<SelectionWorker> crew, List<Exercise> taken) {
-        int from = 0;
-        while (from < candidates.size() && taken.size() < settings.count()) {
-            int to = Math.min(candidates.size(), from + 2 * crew.size());
-            for (Optional<Exercise> each : block(crew, candidates.subList(from, to))) {
-                each.filter(exercise -> taken.size() < settings.count() && settings.isNew(exercise, taken))
-                        .ifPresent(taken::add);
+    /** Takes what comes of each decision in order; null if that is nothing. */
+    private final class Taking implements Predicate<Exercise> {
+        private final List<Exercise> taken = new ArrayList<>();
+        private int decisions;
+
+        @Override
+        public boolean test(Exercise found) {
+            if (found != null && settings.isNew(found, taken)) {
+                taken.add(found);
             }
-            from = to;
-            listener.reached(taken.size(), from);
+            listener.reached(taken.size(), ++decisions);
+            return taken.size() < settings.count();
         }
     }
 
-    private static List<Optional<Exercise>> block(Crew<SelectionWorker> crew, List<Candidate> candidates) {
-        List<Optional<Exercise>> found = new ArrayList<>(Collections.nCopies(candidates.size(), Optional.empty()));
-        crew.run(candidates.size(), (worker, i) -> found.set(i, worker.exercise(candidates.get(i))));
-        return found;
+    private static void ofCrew(List<Candidate> candidates, Crew<SelectionWorker> crew, Predicate<Exercise> taken) {
+        for (int from = 0; from < candidates.size(); from += 2 * crew.size()) {
+            List<Candidate> some = candidates.subList(from, Math.min(candidates.size(), from + 2 * crew.size()));
+            Exercise[] found = new Exercise[some.size()];
+            crew.run(
+                    found.length,
+                    (worker, i) -> found[i] = worker.exercise(some.get(i)).orElse(null));
+            if (!Arrays.stream(found).allMatch(taken)) {
+                return;
+            }
+        }
     }
 }

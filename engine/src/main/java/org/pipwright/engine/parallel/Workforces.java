@@ -1,8 +1,14 @@
 package org.pipwright.engine.parallel;
 
+import java.io.IOException;
+import java.io.Reader;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Map;
+import java.util.Properties;
 import java.util.ServiceLoader;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 
 /** Finds workforces. What finds them lies in a module of its own, so that whoever asks depends on nothing. */
 public interface Workforces {
@@ -16,6 +22,30 @@ public interface Workforces {
      * @throws WorkforceException if there is none
      */
     Workforce open(String master, Map<String, String> settings, Consumer<String> notes);
+
+    /**
+     * Reads settings of a cluster.
+     *
+     * @param file a properties file; null for none
+     * @return the settings, by name
+     * @throws WorkforceException if it cannot be read
+     */
+    static Map<String, String> settings(Path file) {
+        Properties read = new Properties();
+        if (file != null) {
+            try (Reader in = Files.newBufferedReader(file)) {
+                read.load(in);
+            } catch (IllegalArgumentException e) {
+                throw new WorkforceException(
+                        "'" + file + "' is no properties file: write a line NAME VALUE for each setting");
+            } catch (IOException e) {
+                throw new WorkforceException(
+                        "cannot read '" + file + "': it is missing, a folder, no text, or not yours to read");
+            }
+        }
+        return read.stringPropertyNames().stream().collect(Collectors.toMap(name -> name, name -> read.getProperty(name)
+                .strip()));
+    }
 
     /**
      * What finds workforces here.

@@ -35,14 +35,18 @@ final class FindingLines {
                 int end = line.indexOf('\t');
                 int turn = Integer.parseInt(line.substring(TURN.length(), end));
                 Moment moment = moments.get(turn);
-                double point = terms.apply(moment.stakes()).point(moment.rolling());
-                found[turn] = FindingText.parse(line.substring(end + 1), moment, point)
-                        .orElse(null);
+                found[turn] = finding(line.substring(end + 1), moment, terms);
             } catch (IllegalArgumentException | IndexOutOfBoundsException e) {
                 throw file.damaged("a line in it belongs to no turn");
             }
         }
         return found;
+    }
+
+    /** What a line says of a turn; null if it does not say all. Terms tell what a point is worth. */
+    static Finding finding(String text, Moment moment, Function<Stakes, CubeTerms> terms) {
+        double point = terms.apply(moment.stakes()).point(moment.rolling());
+        return FindingText.parse(text, moment, point).orElse(null);
     }
 
     /** The lines, which read back exactly. */

@@ -1,5 +1,6 @@
 package org.pipwright.engine.review;
 
+import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
 import org.pipwright.engine.judge.Effort;
@@ -15,7 +16,7 @@ import org.pipwright.engine.search.LookaheadSettings;
  * @param seed of the dice of those games
  * @param simulateRaces whether races beyond the exact tables are simulated
  */
-public record ReviewSettings(int lookahead, int games, long seed, boolean simulateRaces) {
+public record ReviewSettings(int lookahead, int games, long seed, boolean simulateRaces) implements Serializable {
     private static final int MAX_GAMES = 1_000_000;
 
     /**

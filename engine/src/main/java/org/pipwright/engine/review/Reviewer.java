@@ -31,10 +31,6 @@ final class Reviewer implements AutoCloseable {
         progress = Progress.until(stopped);
     }
 
-    CubeTerms terms(Stakes stakes) {
-        return terms.apply(stakes);
-    }
-
     Finding find(Moment moment) {
         Optional<Question> rolled = moment.played()
                 .map(turn -> Question.of(moment.position(), turn.roll()).with(moment.stakes(), moment.rolling()));
@@ -57,7 +53,7 @@ final class Reviewer implements AutoCloseable {
         if (settings.games() == 0
                 || verdict.cube() == null
                 || verdict.basis() == Basis.EXACT
-                || !costly(moment, verdict.cube(), terms(moment.stakes()))) {
+                || !costly(moment, verdict.cube(), terms.apply(moment.stakes()))) {
             return verdict;
         }
         return judge.ask(verdict.question(), settings.playingOut(), progress);

@@ -11,7 +11,7 @@ import org.pipwright.engine.files.InvalidWorkFileException;
 import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Progress;
-import org.pipwright.engine.parallel.Crew;
+import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.record.GameRecord;
 
 /** Reviews records by several threads, a turn at a time. What comes out does not depend on their number. */
@@ -21,7 +21,7 @@ public final class Reviews {
 
     private final Knowledge knowledge;
     private final ReviewSettings settings;
-    private final int threads;
+    private final Reviewers reviewers;
 
     /**
      * Reviews with given settings.
@@ -31,9 +31,25 @@ public final class Reviews {
      * @param threads number of threads, at least 1
      */
     public Reviews(Knowledge knowledge, ReviewSettings settings, int threads) {
+        this(knowledge, settings, new CrewOfReviewers(knowledge, settings, threads));
+    }
+
+    /**
+     * Reviews by other machines.
+     *
+     * @param knowledge what is judged with
+     * @param settings how deeply to look
+     * @param workforce the machines, closed by who opened them
+     * @throws IllegalStateException if what values positions is no net
+     */
+    public Reviews(Knowledge knowledge, ReviewSettings settings, Workforce workforce) {
+        this(knowledge, settings, new ReviewersElsewhere(knowledge, settings, workforce));
+    }
+
+    private Reviews(Knowledge knowledge, ReviewSettings settings, Reviewers reviewers) {
         this.knowledge = knowledge;
         this.settings = settings;
-        this.threads = threads;
+        this.reviewers = reviewers;
     }
 
     /**
@@ -98,26 +114,24 @@ public final class Reviews {
                 pending.add(i);
             }
         }
-        try (Crew<Reviewer> crew = new Crew<>(threads, () -> new Reviewer(knowledge, settings, listener::stopped))) {
-            int[] done = {found.length - pending.size()};
-            crew.run(pending.size(), (reviewer, task) -> {
-                if (listener.stopped()) {
-                    throw new CancellationException("the review was stopped");
-                }
-                Finding finding = reviewer.find(moments.get(pending.get(task)));
-                synchronized (found) {
-                    found[pending.get(task)] = finding;
-                    judged.accept(judged(moments.get(pending.get(task)), finding));
+        int[] done = {found.length - pending.size()};
+        reviewers.find(
+                record,
+                pending,
+                (turn, finding) -> {
+                    found[turn] = finding;
+                    judged.accept(judged(moments.get(turn), finding));
                     listener.reached(++done[0], found.length);
-                }
-            });
-            crew.workers().forEach(Reviewer::close);
-            List<ReviewedTurn> turns = new ArrayList<>();
-            for (int i = 0; i < found.length; i++) {
-                turns.add(judged(moments.get(i), found[i]));
-            }
-            return new Review(record, settings, turns);
+                },
+                listener::stopped);
+        if (done[0] < found.length) {
+            throw new CancellationException("the review was stopped");
         }
+        List<ReviewedTurn> turns = new ArrayList<>();
+        for (int i = 0; i < found.length; i++) {
+            turns.add(judged(moments.get(i), found[i]));
+        }
+        return new Review(record, settings, turns);
     }
 
     private ReviewedTurn judged(Moment moment, Finding finding) {

@@ -3,10 +3,12 @@ package org.pipwright.engine.standings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiConsumer;
+import java.util.function.Function;
 import org.pipwright.engine.duel.Duel;
 import org.pipwright.engine.duel.DuelSettings;
 import org.pipwright.engine.duel.Entrant;
 import org.pipwright.engine.duel.Tally;
+import org.pipwright.engine.parallel.Workforce;
 
 /** Plays duels of all against all, one after the other, each with dice of its own. */
 public final class Tournament {
@@ -51,10 +53,25 @@ public final class Tournament {
      * @return the duels played, the last perhaps in part, none with fewer than two pairs
      */
     public List<Match> run(int threads, BiConsumer<Long, String> progress) {
+        return run(duel -> duel.run(threads), progress);
+    }
+
+    /**
+     * Plays all duels on other machines, in the same order.
+     *
+     * @param workforce the machines, closed by who opened them
+     * @param progress told of the games played so far in all, and of the duel under way
+     * @return the duels that {@link #run(int, BiConsumer)} plays
+     */
+    public List<Match> run(Workforce workforce, BiConsumer<Long, String> progress) {
+        return run(duel -> duel.run(workforce), progress);
+    }
+
+    private List<Match> run(Function<Duel, Tally> how, BiConsumer<Long, String> progress) {
         List<Match> matches = new ArrayList<>();
         for (int apart = 1; apart < players.size(); apart++) {
             for (int a = 0; a + apart < players.size() && !stopped; a++) {
-                Match match = play(a, a + apart, matches.size(), threads, progress);
+                Match match = play(a, a + apart, matches.size(), how, progress);
                 if (match.tally().pairs() > 1 || !stopped) {
                     matches.add(match);
                 }
@@ -63,7 +80,7 @@ public final class Tournament {
         return matches;
     }
 
-    private Match play(int a, int b, int number, int threads, BiConsumer<Long, String> progress) {
+    private Match play(int a, int b, int number, Function<Duel, Tally> how, BiConsumer<Long, String> progress) {
         Entrant one = players.get(a);
         Entrant other = players.get(b);
         boolean valued = luck && (one.valuers().isPresent() || other.valuers().isPresent());
@@ -79,7 +96,7 @@ public final class Tournament {
         if (stopped) {
             return new Match(a, b, seed + number, Tally.NONE);
         }
-        return new Match(a, b, seed + number, duel.run(threads));
+        return new Match(a, b, seed + number, how.apply(duel));
     }
 
     /** Ends the tournament soon, from any thread. */

@@ -22,6 +22,7 @@ import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.MoneyTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.duel.Baselines;
+import org.pipwright.engine.duel.Entrant;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
@@ -50,8 +51,7 @@ class DrillTest {
     }
 
     private static Drill drill(DrillSettings settings, DrillListener listener) {
-        Weaker weaker =
-                new Weaker("racer", Baselines.named("racer").orElseThrow().players(), CubeOpinion::byPips);
+        Entrant weaker = Baselines.named("racer").orElseThrow();
         return new Drill(settings, Knowledge.of(LeaningEvaluator::new), weaker, listener);
     }
 
@@ -248,8 +248,7 @@ class DrillTest {
                 evaluator.evaluateResults(parent, parentAt, results, count, out);
             }
         };
-        Weaker weaker =
-                new Weaker("racer", Baselines.named("racer").orElseThrow().players(), CubeOpinion::byPips);
+        Entrant weaker = Baselines.named("racer").orElseThrow();
         new Drill(settings(Theme.HITTING, 200, 1), Knowledge.of(() -> stopping), weaker, told).run(1);
         assertEquals(1000, asked[0]);
     }

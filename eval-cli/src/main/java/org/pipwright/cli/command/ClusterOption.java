@@ -1,12 +1,6 @@
 package org.pipwright.cli.command;
 
-import java.io.IOException;
-import java.io.Reader;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Map;
-import java.util.Properties;
-import java.util.stream.Collectors;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.parallel.Workforce;
@@ -41,24 +35,12 @@ final class ClusterOption {
 
     /** Those who work there. */
     Workforce open(Console console) {
-        return Workforces.installed()
-                .open(master, settings(), line -> console.err().println("pipwright: " + line));
+        return Workforces.installed().open(master, Workforces.settings(settings), line -> console.err()
+                .println("pipwright: " + line));
     }
 
-    private Map<String, String> settings() {
-        if (settings == null) {
-            return Map.of();
-        }
-        Properties read = new Properties();
-        try (Reader in = Files.newBufferedReader(settings)) {
-            read.load(in);
-        } catch (IllegalArgumentException e) {
-            throw new UserError("'" + settings + "' is no properties file: write a line NAME VALUE for each setting");
-        } catch (IOException e) {
-            throw new UserError(
-                    "cannot read '" + settings + "': it is missing, a folder, no text, or not yours to read");
-        }
-        return read.stringPropertyNames().stream().collect(Collectors.toMap(name -> name, name -> read.getProperty(name)
-                .strip()));
+    /** Those who work there; null if this machine's threads are to work. */
+    Workforce openIfGiven(Console console) {
+        return given() ? open(console) : null;
     }
 }

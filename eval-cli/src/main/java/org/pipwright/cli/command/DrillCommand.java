@@ -17,6 +17,7 @@ import org.pipwright.engine.drill.Exercise;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.parallel.Workforce;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -69,6 +70,9 @@ public final class DrillCommand extends CliCommand {
     private Integer threads;
 
     @Mixin
+    private ClusterOption cluster;
+
+    @Mixin
     private ViewOptions views;
 
     @Mixin
@@ -100,10 +104,7 @@ public final class DrillCommand extends CliCommand {
                 console().err());
         Interruption.during(
                 () -> {
-                    List<Exercise> found;
-                    try (progress) {
-                        found = search.finder().find(knowledge, progress, crew);
-                    }
+                    List<Exercise> found = found(search, knowledge, progress, crew);
                     tellMissing(found.size(), search, progress.stopped());
                     String heading = title == null ? search.source().title() : title;
                     List<Reasons> reasons = reasons(found, knowledge, search.lookahead(), crew);
@@ -112,6 +113,13 @@ public final class DrillCommand extends CliCommand {
                 },
                 progress::stop);
         return 0;
+    }
+
+    private List<Exercise> found(DrillSearch search, Knowledge knowledge, DrillProgress progress, int threads) {
+        try (Workforce workforce = cluster.openIfGiven(console());
+                progress) {
+            return search.finder().find(knowledge, progress, new Workers(threads, workforce));
+        }
     }
 
     private List<Reasons> reasons(List<Exercise> exercises, Knowledge knowledge, int lookahead, int threads) {

@@ -20,6 +20,6 @@ record DrillSearch(DrillSource source, int wanted, String from, int lookahead, S
     /** Searches; finds fewer than wanted if there are no more. */
     @FunctionalInterface
     interface Finder {
-        List<Exercise> find(Knowledge knowledge, DrillListener listener, int threads);
+        List<Exercise> find(Knowledge knowledge, DrillListener listener, Workers workers);
     }
 }

@@ -160,7 +160,7 @@ public final class DuelCommand extends CliCommand {
         }
         Progress progress = Progress.of(2 * settings.pairs(), console().err());
         Duel duel = duel(one, other, settings, progress);
-        try (Workforce workforce = cluster.given() ? cluster.open(console()) : null) {
+        try (Workforce workforce = cluster.openIfGiven(console())) {
             Interruption.during(
                     () -> {
                         Tally tally =

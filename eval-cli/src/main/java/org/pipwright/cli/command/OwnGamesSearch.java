@@ -1,12 +1,9 @@
 package org.pipwright.cli.command;
 
-import java.util.function.Supplier;
 import org.pipwright.cli.duel.Contestant;
 import org.pipwright.cli.report.DrillOwnGames;
-import org.pipwright.engine.drill.CubeOpinion;
 import org.pipwright.engine.drill.Drill;
 import org.pipwright.engine.drill.DrillSettings;
-import org.pipwright.engine.drill.Weaker;
 
 /** Exercises from games that the judging net plays with itself. */
 final class OwnGamesSearch {
@@ -19,15 +16,9 @@ final class OwnGamesSearch {
                 "games",
                 settings.clarity().lookahead(),
                 "lower --cost or --margin, or raise --most-games",
-                (knowledge, listener, threads) -> new Drill(settings, knowledge, weaker(other), listener).run(threads));
-    }
-
-    private static Weaker weaker(Contestant other) {
-        Supplier<CubeOpinion> opinions = other.net().isEmpty()
-                ? CubeOpinion::byPips
-                : () -> CubeOpinion.of(
-                        other.entrant().valuers().orElseThrow().get(),
-                        other.net().get().lookahead());
-        return new Weaker(other.name(), other.entrant().players(), opinions);
+                (knowledge, listener, workers) -> {
+                    Drill drill = new Drill(settings, knowledge, other.entrant(), listener);
+                    return workers.have(drill::run, drill::run);
+                });
     }
 }

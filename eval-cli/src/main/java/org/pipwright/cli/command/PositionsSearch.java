@@ -25,8 +25,12 @@ final class PositionsSearch {
                 "lines",
                 lookahead,
                 "the search was stopped",
-                (knowledge, listener, threads) ->
-                        new Selection(settings, knowledge, listener).run(candidates, threads));
+                (knowledge, listener, workers) -> {
+                    Selection selection = new Selection(settings, knowledge, listener);
+                    return workers.have(
+                            threads -> selection.run(candidates, threads),
+                            workforce -> selection.run(candidates, workforce));
+                });
     }
 
     /** What the lines of a file ask; fails if one asks nothing. */

@@ -79,18 +79,23 @@ final class RecordsSearch {
         return records;
     }
 
-    private List<Exercise> find(Knowledge knowledge, DrillListener listener, int threads) {
-        return new Selection(settings, knowledge, listener).run(candidates(knowledge, listener, threads), threads);
+    private List<Exercise> find(Knowledge knowledge, DrillListener listener, Workers workers) {
+        List<Candidate> candidates = candidates(knowledge, listener, workers);
+        Selection selection = new Selection(settings, knowledge, listener);
+        return workers.have(
+                threads -> selection.run(candidates, threads), workforce -> selection.run(candidates, workforce));
     }
 
-    private List<Candidate> candidates(Knowledge knowledge, DrillListener listener, int threads) {
+    private List<Candidate> candidates(Knowledge knowledge, DrillListener listener, Workers workers) {
         Clarity clarity = settings.clarity();
         ReviewSettings quick = new ReviewSettings(Math.min(1, clarity.lookahead()), 0, 1, clarity.simulateRaces());
         Predicate<String> wanted = name -> player.map(name::equalsIgnoreCase).orElse(true);
         Mistakes mistakes = new Mistakes(clarity.cost(), wanted);
+        Reviews reviews = workers.have(
+                threads -> new Reviews(knowledge, quick, threads),
+                workforce -> new Reviews(knowledge, quick, workforce));
         try {
             for (Map.Entry<String, GameRecord> each : records.entrySet()) {
-                Reviews reviews = new Reviews(knowledge, quick, threads);
                 mistakes.add(each.getKey(), review(reviews, each.getValue(), listener));
             }
         } catch (CancellationException e) {

@@ -17,6 +17,7 @@ import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
+import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.review.Review;
 import org.pipwright.engine.review.ReviewSettings;
@@ -68,6 +69,9 @@ public final class ReviewCommand extends CliCommand {
     @Mixin
     private TablesOption tables;
 
+    @Mixin
+    private ClusterOption cluster;
+
     @Option(names = "--json", description = "Print JSON, in the form that review.schema.json describes.")
     private boolean json;
 
@@ -96,12 +100,16 @@ public final class ReviewCommand extends CliCommand {
                         Reviews.FILES,
                         List.of("net " + label.sha256(), "table " + table.identity()),
                         console().err());
-        Reviews reviews = new Reviews(knowledge, settings, threads);
         ReviewProgress progress = new ReviewProgress(console().err());
         int[] code = {0};
-        Interruption.during(
-                () -> code[0] = report(() -> reviews.review(record, kept, progress), label, knowledge, progress),
-                progress::stop);
+        try (Workforce workforce = cluster.openIfGiven(console())) {
+            Reviews reviews = workforce == null
+                    ? new Reviews(knowledge, settings, threads)
+                    : new Reviews(knowledge, settings, workforce);
+            Interruption.during(
+                    () -> code[0] = report(() -> reviews.review(record, kept, progress), label, knowledge, progress),
+                    progress::stop);
+        }
         return code[0];
     }
 

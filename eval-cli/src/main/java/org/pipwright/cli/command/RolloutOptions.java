@@ -66,7 +66,7 @@ final class RolloutOptions {
 
     /** Those who play elsewhere; null if this machine's threads play. */
     Workforce workforce(Console console) {
-        return cluster.given() ? cluster.open(console) : null;
+        return cluster.openIfGiven(console);
     }
 
     EndgameTables tables(Console console) {

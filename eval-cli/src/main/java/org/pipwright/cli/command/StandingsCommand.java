@@ -14,6 +14,7 @@ import org.pipwright.cli.duel.Interruption;
 import org.pipwright.cli.duel.Progress;
 import org.pipwright.cli.report.StandingsJson;
 import org.pipwright.cli.report.StandingsReport;
+import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.standings.Match;
 import org.pipwright.engine.standings.Ratings;
 import org.pipwright.engine.standings.Tournament;
@@ -74,6 +75,9 @@ public final class StandingsCommand extends CliCommand {
     @Mixin
     private ForceOption force;
 
+    @Mixin
+    private ClusterOption cluster;
+
     @Option(names = "--json", description = "Print JSON, in the form that standings.schema.json describes.")
     private boolean json;
 
@@ -101,9 +105,16 @@ public final class StandingsCommand extends CliCommand {
                 games.seed(),
                 games.luck());
         Progress progress = Progress.of(tournament.games(), console().err());
-        Interruption.during(
-                () -> report(players, zero, progress.during(() -> tournament.run(threads, progress::reached))),
-                tournament::stop);
+        try (Workforce workforce = cluster.openIfGiven(console())) {
+            Interruption.during(
+                    () -> report(
+                            players,
+                            zero,
+                            progress.during(() -> workforce == null
+                                    ? tournament.run(threads, progress::reached)
+                                    : tournament.run(workforce, progress::reached))),
+                    tournament::stop);
+        }
         return 0;
     }
 

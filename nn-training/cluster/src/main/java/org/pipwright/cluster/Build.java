@@ -46,7 +46,8 @@ final class Build {
                 .collect(Collectors.toList());
     }
 
-    private static Path place(Class<?> type) {
+    /** Where a class comes from: a jar, or a folder. */
+    static Path place(Class<?> type) {
         try {
             return Path.of(
                     type.getProtectionDomain().getCodeSource().getLocation().toURI());

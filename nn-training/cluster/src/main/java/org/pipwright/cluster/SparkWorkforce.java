@@ -1,10 +1,14 @@
 package org.pipwright.cluster;
 
 import java.io.Serializable;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
@@ -38,6 +42,7 @@ final class SparkWorkforce implements Workforce {
     private final Colleagues colleagues;
     private final Patience patience;
     private final Runnable closing;
+    private final Set<Path> sent = new HashSet<>();
     private Trade<?, ?> trade;
     private String name;
 
@@ -85,10 +90,19 @@ final class SparkWorkforce implements Workforce {
     /** A trade that comes again has its name and so its workers. */
     private String name(Trade<?, ?> of) {
         if (of != trade) {
+            sendJar(Build.place(of.getClass()));
             trade = of;
             name = UUID.randomUUID().toString();
         }
         return name;
+    }
+
+    /** Trades of others than engine come in jars of theirs. */
+    private void sendJar(Path jar) {
+        boolean known = Build.jars().contains(jar.toString());
+        if (!spark.isLocal() && !known && Files.isRegularFile(jar) && sent.add(jar)) {
+            spark.addJar(jar.toString());
+        }
     }
 
     @Override

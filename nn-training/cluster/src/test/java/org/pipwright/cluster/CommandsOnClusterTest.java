@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -54,10 +55,28 @@ class CommandsOnClusterTest {
                 "rollout start --roll 3-1 --top 2 --net fifth --trials 72 --truncate 6",
                 "rollout start --cube 1 --net fifth --trials 36 --truncate 4 --json",
                 "duel fifth builder --games 128 --luck",
-                "duel fifth@1 fifth --match 3 --games 8 --json"
+                "duel fifth@1 fifth --match 3 --games 8 --json",
+                "standings fifth builder racer --games 32",
+                "drill hitting --net fifth --lookahead 0 --count 2 --json",
+                "drill takes-and-passes --net fifth --weaker fifth@0 --lookahead 0 --count 2 --most-games 64"
             })
     void games(String line) {
         assertSame("", line);
+    }
+
+    private static final List<String> RECORD = List.of(
+            "pipwright record 1", "players: Ada, Ben", "match: 3", "", "game", "Ada 3-1: 13/9", "Ben 6-2: 13/5");
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "review %s --net fifth --lookahead 0 --rollout 36 --no-simulation --json",
+                "review %s --net fifth",
+                "drill --net fifth --lookahead 0 --count 1 --cost 0.01 --margin 0.01 --from %s"
+            })
+    void records(String line) throws IOException {
+        Path record = Files.write(folder.resolve("record.txt"), RECORD);
+        assertSame("", String.format(line, record));
     }
 
     private static void assertRefused(String line, String start) {

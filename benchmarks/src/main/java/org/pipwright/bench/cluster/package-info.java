@@ -1,0 +1,2 @@
+/** What a cluster costs, beside threads of this machine. */
+package org.pipwright.bench.cluster;
