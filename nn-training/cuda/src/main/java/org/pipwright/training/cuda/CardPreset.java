@@ -44,7 +44,7 @@ enum CardPreset {
     /** Eight hours of two cores. */
     OVERNIGHT(ThreadTrainer.DEVICE, """
             minutes = 480
-            deep = 256x2
+            deep = 384x3
             quick = 128x1
             copy.seconds = 120
             lanes = 1

@@ -110,7 +110,7 @@ final class Lane {
 
     /** Makes every game's play and gives the lessons that are complete. */
     void advance(PlaysBatch batch, float lambda, LessonList out) {
-        IntStream.range(0, lists.length).parallel().forEach(task -> {
+        Threads.each(lists.length, task -> {
             LessonList list = lists[task];
             list.clear();
             finishedByTask[task] = 0;

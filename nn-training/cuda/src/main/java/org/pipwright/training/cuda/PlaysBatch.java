@@ -4,7 +4,6 @@ import java.nio.ByteBuffer;
 import java.nio.IntBuffer;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.LongFunction;
-import java.util.stream.IntStream;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.roll.Roll;
 
@@ -16,7 +15,7 @@ final class PlaysBatch {
     /** Results kept a roll at most; as in the kernels. */
     static final int SLOTS = 6;
 
-    private static final int TASK = 64;
+    private static final int TASK = 16;
 
     /** Results a position, twice the usual mean of about 390. */
     private static final int ROOM = 800;
@@ -46,6 +45,7 @@ final class PlaysBatch {
     private final IntBuffer resultInts;
     private final AtomicInteger used = new AtomicInteger();
     private final boolean[] leftOut;
+    private final int[] parents;
 
     /**
      * Room for a lane's positions.
@@ -61,6 +61,7 @@ final class PlaysBatch {
         this.positions = positions;
         this.capacity = capacity;
         leftOut = new boolean[positions];
+        parents = new int[8 * positions];
         results = memory.apply(32L * capacity);
         resultInts = results.asIntBuffer();
         starts = memory.apply(4L * Roll.COUNT * positions);
@@ -88,7 +89,8 @@ final class PlaysBatch {
      */
     void generate(int[] planes) {
         used.set(0);
-        IntStream.range(0, (positions + TASK - 1) / TASK).parallel().forEach(task -> {
+        System.arraycopy(planes, 0, parents, 0, 8 * positions);
+        Threads.each((positions + TASK - 1) / TASK, task -> {
             Hands hands = HANDS.get();
             for (int i = task * TASK; i < Math.min(positions, (task + 1) * TASK); i++) {
                 generate(planes, i, hands);
@@ -127,6 +129,11 @@ final class PlaysBatch {
     /** Whether a position found no room; what is answered for it means nothing. */
     boolean leftOut(int position) {
         return leftOut[position];
+    }
+
+    /** The positions that all results come from, eight ints each. */
+    int[] parents() {
+        return parents;
     }
 
     /** Results in all. */

@@ -5,8 +5,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
-import java.util.concurrent.ForkJoinPool;
-import java.util.stream.IntStream;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.FinishedGames;
 import org.pipwright.engine.position.Planes;
@@ -39,7 +37,7 @@ final class ThreadAccelerator implements Accelerator {
 
     @Override
     public String description() {
-        return (ForkJoinPool.getCommonPoolParallelism() + 1) + " threads";
+        return Threads.count() + " threads";
     }
 
     @Override
@@ -102,7 +100,7 @@ final class ThreadAccelerator implements Accelerator {
 
     @Override
     public void ask(int net, int[] positions, int count, float[] chances) {
-        IntStream.range(0, (count + TASK - 1) / TASK).parallel().forEach(task -> {
+        Threads.each((count + TASK - 1) / TASK, task -> {
             for (int i = task * TASK; i < Math.min(count, (task + 1) * TASK); i++) {
                 if (!FinishedGames.write(positions, Planes.STRIDE * i, chances, 6 * i)) {
                     nets.get(net).frozen().evaluate(positions, Planes.STRIDE * i, chances, 6 * i);
@@ -128,7 +126,7 @@ final class ThreadAccelerator implements Accelerator {
 
             @Override
             public void judge(int net, int rows) {
-                IntStream.range(0, (rows + TASK - 1) / TASK).parallel().forEach(task -> {
+                Threads.each((rows + TASK - 1) / TASK, task -> {
                     int from = task * TASK;
                     int count = Math.min(TASK, rows - from);
                     int[] some = new int[Planes.STRIDE * count];

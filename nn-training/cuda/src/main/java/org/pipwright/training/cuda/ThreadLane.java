@@ -16,7 +16,7 @@ import org.pipwright.engine.roll.Roll;
  * quick network, then those it keeps by the deep one: the more at once, the less each costs.
  */
 final class ThreadLane implements LaneJudge {
-    private static final int TASK = 8;
+    private static final int TASK = 4;
 
     private final ThreadAccelerator machine;
     private final PlaysBatch plays;
@@ -77,7 +77,7 @@ final class ThreadLane implements LaneJudge {
 
     @Override
     public void judge() {
-        IntStream.range(0, keptOfTask.length).parallel().forEach(task -> {
+        Threads.each(keptOfTask.length, task -> {
             keptOfTask[task].clear();
             Hands hands = HANDS.get();
             for (int position = task * TASK; position < Math.min(plays.positions, (task + 1) * TASK); position++) {
@@ -99,7 +99,8 @@ final class ThreadLane implements LaneJudge {
         int count = plays.starts.getInt(4 * last) + plays.counts.getInt(4 * last) - start;
         hands.room(count);
         ints.get(Planes.STRIDE * start, hands.results, 0, Planes.STRIDE * count);
-        machine.net(Recipe.QUICK).frozen().evaluateResults(hands.results, 0, hands.results, count, hands.chances);
+        int at = Planes.STRIDE * position;
+        machine.net(Recipe.QUICK).frozen().evaluateResults(plays.parents(), at, hands.results, count, hands.chances);
         int size = 0;
         for (int roll = 0; roll < Roll.COUNT; roll++) {
             hands.firstOfRoll[roll] = size;
@@ -117,7 +118,7 @@ final class ThreadLane implements LaneJudge {
         }
         machine.net(Recipe.DEEP)
                 .frozen()
-                .evaluateResults(hands.keptResults, 0, hands.keptResults, size, hands.keptChances);
+                .evaluateResults(plays.parents(), at, hands.keptResults, size, hands.keptChances);
         answer(position, start, hands);
         for (int k = 0; k < size; k++) {
             remember(hands, k, lessons);

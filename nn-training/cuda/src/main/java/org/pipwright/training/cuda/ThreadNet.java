@@ -1,23 +1,28 @@
 package org.pipwright.training.cuda;
 
 import java.util.Arrays;
-import java.util.stream.IntStream;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.network.ResidualNetwork;
 import org.pipwright.training.learner.LayerKernel;
 
 /**
- * A network that learns by all threads, and answers, frozen, as engine evaluates it. A batch is cut into {@value #PARTS}
+ * A network that learns by all threads, and answers, frozen, as engine evaluates it. A batch is cut into
  * parts, each with a gradient of its own; these are added in their order, so that the number of threads changes nothing.
  */
 final class ThreadNet {
-    /** Parts of a batch. */
-    static final int PARTS = 16;
+    /** Most parts of a batch, and the fewest lessons of one: each more is a gradient to clear and to add. */
+    private static final int MAX_PARTS = 16;
+
+    private static final int LESSONS_A_PART = 64;
+
+    /** Slices of the weights that threads share among themselves. */
+    private static final int SLICES = 16;
 
     private static final LayerKernel KERNEL = LayerKernel.fastest();
 
     final ResidualShape shape;
     private final LearnerSettings settings;
+    private final int parts;
     private final float[][] gradients;
     private final ThreadPass[] passes;
     private final float[] turned;
@@ -30,8 +35,9 @@ final class ThreadNet {
     ThreadNet(ResidualShape shape, float[] weights, LearnerSettings settings) {
         this.shape = shape;
         this.settings = settings;
-        gradients = new float[PARTS][shape.size()];
-        passes = new ThreadPass[PARTS];
+        parts = Math.max(2, Math.min(MAX_PARTS, settings.batch() / LESSONS_A_PART));
+        gradients = new float[parts][shape.size()];
+        passes = new ThreadPass[parts];
         Arrays.setAll(passes, part -> new ThreadPass(shape, KERNEL));
         turned = new float[shape.blocks() * shape.width() * shape.width()];
         restore(NetState.fresh(weights));
@@ -82,11 +88,11 @@ final class ThreadNet {
     /** A step with lessons of a list, those that are drawn. */
     void learn(int[] planes, float[] targets, int[] drawn, float rate) {
         turnFirstMatrices();
-        IntStream.range(0, PARTS).parallel().forEach(part -> {
+        Threads.each(parts, part -> {
             float[] gradient = gradients[part];
             Arrays.fill(gradient, 0);
-            int end = (int) ((long) drawn.length * (part + 1) / PARTS);
-            for (int i = (int) ((long) drawn.length * part / PARTS); i < end; i++) {
+            int end = (int) ((long) drawn.length * (part + 1) / parts);
+            for (int i = (int) ((long) drawn.length * part / parts); i < end; i++) {
                 passes[part].add(planes, 8 * drawn[i], targets, 6 * drawn[i], state.weights(), turned, gradient);
             }
         });
@@ -102,7 +108,7 @@ final class ThreadNet {
 
     private void turnFirstMatrices() {
         int width = shape.width();
-        IntStream.range(0, shape.blocks()).parallel().forEach(k -> {
+        Threads.each(shape.blocks(), k -> {
             for (int i = 0; i < width; i++) {
                 for (int j = 0; j < width; j++) {
                     turned[(k * width + j) * width + i] = state.weights()[shape.a(k) + i * width + j];
@@ -114,11 +120,11 @@ final class ThreadNet {
     /** The sum of all parts, in the first; its first matrices are turned to where the weights lie. */
     private void addParts() {
         int length = shape.size();
-        IntStream.range(0, PARTS).parallel().forEach(slice -> {
-            int end = (int) ((long) length * (slice + 1) / PARTS);
-            for (int part = 1; part < PARTS; part++) {
+        Threads.each(SLICES, slice -> {
+            int end = (int) ((long) length * (slice + 1) / SLICES);
+            for (int part = 1; part < parts; part++) {
                 float[] more = gradients[part];
-                for (int i = (int) ((long) length * slice / PARTS); i < end; i++) {
+                for (int i = (int) ((long) length * slice / SLICES); i < end; i++) {
                     gradients[0][i] += more[i];
                 }
             }
@@ -150,9 +156,9 @@ final class ThreadNet {
         float correct1 = (float) (1 / (1 - Math.pow(settings.beta1(), steps)));
         float correct2 = (float) (1 / (1 - Math.pow(settings.beta2(), steps)));
         float keep = (float) Math.min(settings.average(), steps / (steps + 10.0));
-        IntStream.range(0, PARTS).parallel().forEach(slice -> {
-            int end = (int) ((long) gradient.length * (slice + 1) / PARTS);
-            for (int i = (int) ((long) gradient.length * slice / PARTS); i < end; i++) {
+        Threads.each(SLICES, slice -> {
+            int end = (int) ((long) gradient.length * (slice + 1) / SLICES);
+            for (int i = (int) ((long) gradient.length * slice / SLICES); i < end; i++) {
                 float g = gradient[i] * scale;
                 float m = settings.beta1() * state.firstMoments()[i] + (1 - settings.beta1()) * g;
                 float v = settings.beta2() * state.secondMoments()[i] + (1 - settings.beta2()) * g * g;

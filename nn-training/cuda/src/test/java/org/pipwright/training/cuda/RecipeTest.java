@@ -73,6 +73,22 @@ class RecipeTest {
         assertEquals(0, schedule.rate(), 1e-9);
     }
 
+    /** Only time spent training counts: hours between a stop and the next start are no part of a run. */
+    @Test
+    void pausesDontCount() {
+        Recipe recipe = Recipe.of(CardPreset.parse("minutes = 1\n"));
+        long[] nanos = {0};
+        RunClock first = new RunClock(() -> nanos[0], 0);
+        nanos[0] = 30_000_000_000L;
+        assertEquals(0.5, new Schedule(recipe, first, 0).progress(), 1e-9);
+        double stopped = first.seconds();
+        nanos[0] += 3_600_000_000_000L;
+        RunClock second = new RunClock(() -> nanos[0], stopped);
+        assertEquals(0.5, new Schedule(recipe, second, 0).progress(), 1e-9);
+        nanos[0] += 15_000_000_000L;
+        assertEquals(0.75, new Schedule(recipe, second, 0).progress(), 1e-9);
+    }
+
     /** A run that goes on has the seeds that the run would have had. */
     @Test
     void seedsGoOnWhereTheyStood() {
