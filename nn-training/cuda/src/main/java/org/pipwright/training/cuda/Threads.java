@@ -6,8 +6,8 @@ import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 
 /**
- * Work shared by all threads of this machine. Whoever is done takes the next task, so that all end at nearly the same time; a
- * stream alone gives each thread a few long stretches, and the others wait for the last.
+ * Work shared by all threads of this machine. Whoever is done takes the next task, so that all end at nearly the same
+ * time; a stream alone gives each thread a few long stretches, and the others wait for the last.
  */
 final class Threads {
     private Threads() {}
