@@ -15,7 +15,7 @@ import org.pipwright.engine.parallel.Workforces;
 
 /** Starts a Spark application of its own for whoever asks for a workforce. */
 public final class SparkWorkforces implements Workforces {
-    /** A master that knows the secret answers in a second or two; Spark itself would go on trying for a minute. */
+    /** A master that has been greeted answers in a second or two; Spark itself would go on trying for a minute. */
     private static final int PATIENCE_SECONDS = 45;
 
     /** Made by {@link java.util.ServiceLoader}. */
@@ -28,7 +28,11 @@ public final class SparkWorkforces implements Workforces {
         Master where = Master.parse(master);
         InetAddress here = where.local() ? InetAddress.getLoopbackAddress() : where.requireThere();
         SparkLog log = SparkLog.quiet();
-        return new SparkWorkforce(started(where, conf(where, here, settings)), notes, () -> log.tell(notes));
+        SparkConf conf = conf(where, here, settings);
+        if (!where.local()) {
+            Greeting.requireAnswer(where, here, conf);
+        }
+        return new SparkWorkforce(started(where, conf), notes, () -> log.tell(notes));
     }
 
     /** What the user has set comes before what is set here. */
@@ -58,10 +62,7 @@ public final class SparkWorkforces implements Workforces {
         try {
             return master.local() ? starting.get() : starting.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
         } catch (TimeoutException e) {
-            throw new WorkforceException(
-                    "something listens at '" + master.url() + "', but does not answer as a master of"
-                            + " Spark " + org.apache.spark.package$.MODULE$.SPARK_VERSION()
-                            + " with this secret: check --cluster-settings and the port");
+            throw new WorkforceException("the master at '" + master.url() + "' takes no application: its log says why");
         } catch (ExecutionException e) {
             throw new WorkforceException("Spark cannot start: " + Failures.line(e.getCause()));
         } catch (InterruptedException e) {

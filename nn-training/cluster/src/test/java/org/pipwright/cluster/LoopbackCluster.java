@@ -27,7 +27,13 @@ final class LoopbackCluster implements AutoCloseable {
         // What Spark calls its home: here classes come from the test's class path.
         Files.createDirectories(folder.resolve("jars"));
         settings = folder.resolve("cluster.properties");
-        Files.writeString(settings, "spark.authenticate true\nspark.authenticate.secret only.for.this.test\n");
+        Files.write(
+                settings,
+                List.of(
+                        "spark.authenticate true",
+                        "spark.authenticate.secret only.for.this.test",
+                        "spark.network.crypto.enabled true",
+                        "spark.master.rest.enabled false"));
         master = start("master", "org.apache.spark.deploy.master.Master", "--port", "0");
         Matcher started = said("master", STARTED);
         url = started.group(1);
@@ -42,8 +48,14 @@ final class LoopbackCluster implements AutoCloseable {
         return Map.of(
                 "spark.authenticate", "true",
                 "spark.authenticate.secret", "only.for.this.test",
+                "spark.network.crypto.enabled", "true",
                 "spark.executor.memory", "512m",
                 "spark.executor.extraClassPath", System.getProperty("java.class.path"));
+    }
+
+    /** How many workers there have been. */
+    int workers() {
+        return workers.size();
     }
 
     /** Starts a worker with one core and waits until the master knows it. */

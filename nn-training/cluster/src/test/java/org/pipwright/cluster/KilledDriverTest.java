@@ -1,0 +1,70 @@
+package org.pipwright.cluster;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.apache.spark.launcher.JavaModuleOptions;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.cli.CommandRun;
+
+/** A rollout on a cluster whose command is killed as by kill -9 goes on from what was saved. */
+class KilledDriverTest {
+    private static final long PATIENCE = TimeUnit.MINUTES.toNanos(4);
+
+    private static final Pattern TRIALS = Pattern.compile("(?m)^trials (\\d+)$");
+
+    /** Slow enough that little is played until the first save, which comes after ten seconds. */
+    private static final String ROLLOUT =
+            "rollout start --roll 3-1 --top 2 --net fifth --lookahead 1 --truncate 6 --trials ";
+
+    private static final String THERE = " --cluster local[2]";
+
+    @TempDir
+    Path folder;
+
+    private Process started(String line) throws IOException {
+        List<String> command = new ArrayList<>();
+        command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+        command.addAll(List.of("-Xmx512m", "--add-modules", "jdk.incubator.vector"));
+        command.addAll(List.of(JavaModuleOptions.defaultModuleOptions().split(" ")));
+        command.addAll(List.of("-cp", System.getProperty("java.class.path"), "org.pipwright.cli.Main"));
+        command.addAll(List.of(line.split(" ")));
+        return new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(folder.resolve("log").toFile())
+                .start();
+    }
+
+    private int trials(Path saved) throws IOException {
+        Matcher trials = TRIALS.matcher(Files.exists(saved) ? Files.readString(saved) : "");
+        return trials.find() ? Integer.parseInt(trials.group(1)) : 0;
+    }
+
+    @Test
+    void whatWasSavedIsGoneOnWith() throws Exception {
+        Path saved = folder.resolve("saved.rollout");
+        Process driver = started(ROLLOUT + "720000 --save " + saved + THERE);
+        long until = System.nanoTime() + PATIENCE;
+        while (trials(saved) == 0 && driver.isAlive() && System.nanoTime() < until) {
+            TimeUnit.MILLISECONDS.sleep(100);
+        }
+        driver.destroyForcibly().waitFor();
+        int before = trials(saved);
+        assertTrue(before > 0, Files.readString(folder.resolve("log")));
+
+        String line = ROLLOUT + (before + 36);
+        CommandRun resumed = CommandRun.of("", line + " --resume " + saved + THERE);
+        assertEquals(0, resumed.code(), resumed.err());
+        assertEquals(before + 36, trials(saved));
+        assertEquals(CommandRun.of("", line).out(), resumed.out());
+    }
+}
