@@ -12,11 +12,16 @@ import org.pipwright.engine.roll.Roll;
  *
  * @param blots the blots it may hit, from low to high
  * @param shots how many of its 36 throws can hit at least one of them, 0 to 36
+ * @param costly how many can take at least {@value #DEAR} pips: hits on the opponent's 1, 2 and 3 points, which cost hardly
+ *     anything and which it seldom wants to make, are left out (common practice, no source)
  * @param idle how many of its 36 throws let it move nothing, 0 to 36
  * @param risk pips that its hits take if each throw is played to take the most, averaged over the 36: so a blot that has
  *     come a long way weighs more than one that has not
  */
-public record Exposure(List<Blot> blots, int shots, int idle, double risk) {
+public record Exposure(List<Blot> blots, int shots, int costly, int idle, double risk) {
+    /** Hits that take fewer pips are not costly. */
+    public static final int DEAR = 4;
+
     private static final double THROWS = 36;
 
     /**
@@ -24,6 +29,7 @@ public record Exposure(List<Blot> blots, int shots, int idle, double risk) {
      *
      * @param blots from low to high
      * @param shots 0 to 36
+     * @param costly 0 to 36, at most shots
      * @param idle 0 to 36
      * @param risk pips, at least 0
      */
@@ -42,6 +48,7 @@ public record Exposure(List<Blot> blots, int shots, int idle, double risk) {
         int blots = planes[Planes.SIDE] & ~Planes.held(planes, Planes.SIDE) & Planes.POINTS;
         int[] perPoint = new int[Planes.PLACES];
         int shots = 0;
+        int costly = 0;
         int idle = 0;
         int taken = 0;
         PlayGenerator generator = new PlayGenerator();
@@ -52,10 +59,12 @@ public record Exposure(List<Blot> blots, int shots, int idle, double risk) {
             for (int rest = hit; rest != 0; rest &= rest - 1) {
                 perPoint[Integer.numberOfTrailingZeros(rest)] += roll.ways();
             }
-            taken += roll.ways() * (mostPips(generator.results(), count) - Planes.pips(planes, Planes.SIDE));
+            int most = mostPips(generator.results(), count) - Planes.pips(planes, Planes.SIDE);
+            taken += roll.ways() * most;
+            costly += most < DEAR ? 0 : roll.ways();
             idle += count == 1 && same(planes, generator.results()) ? roll.ways() : 0;
         }
-        return new Exposure(listed(blots, perPoint), shots, idle, taken / THROWS);
+        return new Exposure(listed(blots, perPoint), shots, costly, idle, taken / THROWS);
     }
 
     /** The other side's points that are occupied after every play. */

@@ -15,13 +15,13 @@ public enum Trait {
             Motive.SHOTS,
             -1,
             facts -> facts.exposure().risk() * home(facts.after().theirs())),
-    /** Throws that hit anything. */
-    SHOTS(Motive.SHOTS, -1, facts -> facts.exposure().shots()),
+    /** Throws with costly hits. */
+    SHOTS(Motive.SHOTS, -1, facts -> facts.exposure().costly()),
     /** The same, weighted in the same way. */
     SHOTS_AT_BOARD(
             Motive.SHOTS,
             -1,
-            facts -> facts.exposure().shots() * home(facts.after().theirs())),
+            facts -> facts.exposure().costly() * home(facts.after().theirs())),
     /** Points 4 to 6. */
     INNER(Motive.POINT, 1, facts -> held(facts.after().mine(), 4, 6)),
     /** The bar point. */

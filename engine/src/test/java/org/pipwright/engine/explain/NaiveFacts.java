@@ -25,10 +25,11 @@ final class NaiveFacts {
     static Exposure exposure(NaiveBoard after) {
         NaiveBoard next = after.swapped();
         if (NaiveRules.finished(after)) {
-            return new Exposure(List.of(), 0, 0, 0);
+            return new Exposure(List.of(), 0, 0, 0, 0);
         }
         int[] perPoint = new int[25];
         int shots = 0;
+        int costly = 0;
         int idle = 0;
         int taken = 0;
         for (int one = 1; one <= 6; one++) {
@@ -52,6 +53,7 @@ final class NaiveFacts {
                     any |= struck[point];
                 }
                 taken += most;
+                costly += most >= 4 ? 1 : 0;
                 shots += any ? 1 : 0;
                 idle += results.size() == 1 && results.contains(next) ? 1 : 0;
             }
@@ -62,7 +64,7 @@ final class NaiveFacts {
                 blots.add(new Blot(point, perPoint[point]));
             }
         }
-        return new Exposure(blots, shots, idle, taken / 36.0);
+        return new Exposure(blots, shots, costly, idle, taken / 36.0);
     }
 
     /** Throws with which the mover, to play again, can hold more of its points 3 to 7 and the other side's. */

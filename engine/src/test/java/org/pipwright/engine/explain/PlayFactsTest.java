@@ -63,14 +63,15 @@ class PlayFactsTest {
     void shotsAtALoneBlot(String mine, String play, int point, int shots) {
         PlayFacts facts = facts(mine + " / 2@24 of 2", "2-1", play);
         assertEquals(
-                new Exposure(List.of(new Blot(point, shots)), shots, 0, shots * (25 - point) / 36.0), facts.exposure());
+                new Exposure(List.of(new Blot(point, shots)), shots, shots, 0, shots * (25 - point) / 36.0),
+                facts.exposure());
     }
 
     @Test
     void twoBlotsBecomeAPoint() {
         PlayFacts facts = facts("1@11 1@10 / 2@24 of 2", "2-1", "11/9 10/9");
         assertEquals(List.of(9), facts.made());
-        assertEquals(new Exposure(List.of(), 0, 0, 0), facts.exposure());
+        assertEquals(new Exposure(List.of(), 0, 0, 0, 0), facts.exposure());
     }
 
     /** Against five made points one of eleven rolls with a given number enters; the other 25 move nothing. */
@@ -99,6 +100,8 @@ class PlayFactsTest {
         Exposure split = facts("start", "2-1", "24/23 13/11").exposure();
         Exposure advanced = facts("start", "6-2", "24/18 13/11").exposure();
         assertTrue(split.shots() > 30 && advanced.shots() > 30);
+        // Hardly any roll hits what has come out; the rest would hit deep in the opponent's own home.
+        assertTrue(split.costly() < 6 && advanced.costly() > 20, split.costly() + " " + advanced.costly());
         assertTrue(2 * split.risk() < advanced.risk(), split.risk() + " and " + advanced.risk());
     }
 

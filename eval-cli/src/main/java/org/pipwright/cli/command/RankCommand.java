@@ -180,12 +180,11 @@ public final class RankCommand extends CliCommand {
         return plays;
     }
 
-    /** The opponent's replies are looked at as deeply as they were for the ranking, with the cube left out. */
+    /** The opponent's replies are looked at without lookahead, which tells rolls apart at once, with the cube left out. */
     private static Explanation explanation(
             Question question, List<PlayVerdict> shown, Judge judge, Knowledge knowledge) {
-        int lookahead = Math.max(0, shown.get(0).lookahead() - 1);
         List<PlayVerdict> explained = shown.subList(0, Math.min(1 + RIVALS, shown.size()));
-        Explanation explanation = Explanation.of(question.position(), explained, judge, lookahead);
+        Explanation explanation = Explanation.of(question.position(), explained, judge, 0);
         return question.cubeful()
                 ? explanation.with(GammonValues.of(knowledge.terms(question.stakes()), question.cube())
                         .orElse(Explanation.USUAL))

@@ -45,6 +45,7 @@ final class ExplainJson {
         json.writeNumberField("bearsOff", facts.borneOff());
         blots(json, facts);
         json.writeNumberField("shots", facts.exposure().shots());
+        json.writeNumberField("costlyShots", facts.exposure().costly());
         json.writeNumberField("risk", Numbers.rounded(facts.exposure().risk()));
         json.writeNumberField("newPointRolls", facts.newPoints());
         json.writeNumberField("idleRolls", facts.exposure().idle());

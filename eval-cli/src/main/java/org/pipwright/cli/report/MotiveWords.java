@@ -41,13 +41,7 @@ final class MotiveWords {
             case ENTRY -> entry(parts);
             case PRIME -> prime(parts);
             case ESCAPE -> escape(parts);
-            case BUILDERS ->
-                rolls(
-                        parts,
-                        true,
-                        "left alone, it makes another good point (3 to 7, 18 to 22) with",
-                        it.newPoints(),
-                        best.newPoints());
+            case BUILDERS -> builders(parts);
             case TIMING ->
                 differs(
                         parts,
@@ -161,25 +155,49 @@ final class MotiveWords {
         String risk = Numbers.tenths(mine.risk());
         boolean otherRisk = !risk.equals(Numbers.tenths(other.risk()));
         String taken = " take " + risk + " pips on average instead of " + Numbers.tenths(other.risk());
-        boolean fewer = mine.shots() < other.shots() && mine.risk() > other.risk();
-        if (mine.shots() == 0 && other.shots() > 0) {
-            parts.add("none of the opponent's 36 rolls hits instead of " + other.shots());
-        } else if (mine.shots() != other.shots()) {
-            parts.add("the opponent hits with " + (mine.shots() == 36 ? "all" : mine.shots() + " of its 36") + " rolls"
+        boolean fewer = mine.costly() < other.costly() && mine.risk() > other.risk();
+        if (mine.costly() == 0 && other.costly() > 0) {
+            parts.add("none of the opponent's 36 rolls hits" + where(mine) + " instead of " + other.costly());
+        } else if (mine.costly() != other.costly()) {
+            parts.add("the opponent hits with " + (mine.costly() == 36 ? "all" : mine.costly() + " of its 36")
+                    + " rolls"
                     + where(mine) + " instead of "
-                    + Phrases.ofAll(other.shots())
-                    + (other.shots() != 0 && otherRisk ? (fewer ? ", but its hits" : ", and its hits") + taken : ""));
+                    + Phrases.ofAll(other.costly())
+                    + (other.costly() != 0 && otherRisk ? (fewer ? ", but its hits" : ", and its hits") + taken : ""));
         } else if (otherRisk) {
             parts.add("the opponent's hits" + where(mine) + taken);
         }
     }
 
+    /** The blots whose loss counts, and that the rolls do not count what hits the others. */
     private static String where(Exposure exposure) {
-        List<Blot> hit = Phrases.fromTheHighest(
-                exposure.blots().stream().filter(blot -> blot.shots() > 0).collect(Collectors.toList()));
-        return hit.isEmpty()
-                ? ""
-                : " (" + Phrases.numbered(hit.size(), "blot") + " on " + Phrases.points(Phrases.where(hit)) + ")";
+        List<Blot> hit = Phrases.fromTheHighest(exposure.blots().stream()
+                .filter(blot -> blot.shots() > 0 && blot.pips() >= Exposure.DEAR)
+                .collect(Collectors.toList()));
+        List<String> said = new ArrayList<>();
+        if (!hit.isEmpty()) {
+            said.add(Phrases.numbered(hit.size(), "blot") + " on " + Phrases.points(Phrases.where(hit)));
+        }
+        if (exposure.costly() != exposure.shots()) {
+            said.add("cheap hits on its 1 to 3 points left out");
+        }
+        return said.isEmpty() ? "" : " (" + String.join("; ", said) + ")";
+    }
+
+    /** Rolls that make a point, and how many different numbers work: the fewer are the same, the better. */
+    private void builders(List<String> parts) {
+        rolls(
+                parts,
+                true,
+                "left alone, it makes another good point (3 to 7, 18 to 22) with",
+                it.newPoints(),
+                best.newPoints());
+        int good = it.plans().numbers().good();
+        int others = best.plans().numbers().good();
+        if (says(true, good, others)) {
+            parts.add(Phrases.orNone(good) + " of its six numbers " + (good == 1 ? "hits or covers" : "hit or cover")
+                    + " something instead of " + Phrases.orNone(others));
+        }
     }
 
     private void entry(List<String> parts) {

@@ -39,8 +39,8 @@ public record Reasoning(Judge judge, int lookahead, boolean simulateRaces, Funct
                 question.position(),
                 List.of(question.best(), question.weak()),
                 judge,
-                // With the reply itself as deep as the ranking was.
-                Math.max(0, lookahead - 1));
+                // What the ranking looks ahead for is its order: the facts that differ show without it, at once.
+                0);
         ExplainedPlay weak = explanation.rivals().get(0);
         return new Reasons(
                 PlayWords.facts(explanation.best()),
