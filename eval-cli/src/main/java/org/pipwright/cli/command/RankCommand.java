@@ -9,6 +9,7 @@ import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.RankReport;
 import org.pipwright.cli.report.RankText;
+import org.pipwright.cli.report.RollSheet;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.judge.Judge;
@@ -31,6 +32,7 @@ import picocli.CommandLine.Spec;
         name = "rank",
         customSynopsis = {
             "pipwright rank POSITION ROLL [options]",
+            "pipwright rank POSITION --roll all [options]",
             "pipwright rank --batch FILE [--roll ROLL] [options]"
         },
         header = "Rank the plays for a roll, best first.",
@@ -53,6 +55,7 @@ import picocli.CommandLine.Spec;
             "  pipwright rank 2@6 1@bar / 3@4 2@20 of 5 --roll 6-2 --top 3",
             "  pipwright rank start --roll 6-4 --away 2,1 --crawford",
             "  pipwright rank start 6-2 --play-on \"3-1: 8/5 6/5\"",
+            "  pipwright rank start --roll all --play-on \"3-1: 8/5 6/5\"",
             "  pipwright rank start --roll 31 --plays \"8/5 6/5; 24/23 13/10\" --json",
             "  pipwright rank --batch rolls.txt --top 1 | head"
         })
@@ -71,8 +74,11 @@ public final class RankCommand extends CliCommand {
     @Option(
             names = "--roll",
             paramLabel = "ROLL",
-            converter = RollConverter.class,
-            description = "The two dice, as in 3-1 or 31; they may also follow the position.")
+            converter = RollChoice.Converter.class,
+            description = "The two dice, as in 3-1 or 31; they may also follow the position. Or all: the best play of each of"
+                    + " the 21 rolls in a table, with the next best and what it costs.")
+    private RollChoice choice;
+
     private Roll roll;
 
     @Mixin
@@ -113,6 +119,11 @@ public final class RankCommand extends CliCommand {
 
     @Override
     public Integer call() {
+        boolean all = choice != null && choice.all();
+        roll = choice == null ? null : choice.one();
+        if (all) {
+            return sheet();
+        }
         if (!position.many()) {
             roll = position.roll(roll);
             position.requireOne(roll == null ? List.of(spec.findOption("--roll")) : List.of());
@@ -124,10 +135,7 @@ public final class RankCommand extends CliCommand {
             return batch();
         }
         search.refuseCluster();
-        Position read = position.read(console());
-        if (read.finished()) {
-            throw new UserError("the game is over in this position: there is no roll to play");
-        }
+        Position read = unfinished();
         if (plays.given() && search.time().isPresent()) {
             throw new UserError("--seconds weighs all plays and drops the weak ones: give --lookahead with --plays");
         }
@@ -138,6 +146,50 @@ public final class RankCommand extends CliCommand {
             RankText.write(report, out());
         }
         return 0;
+    }
+
+    /** The best play of each roll. */
+    private int sheet() {
+        if (position.many()) {
+            throw new UserError("--roll all is for one position: with --batch put the rolls behind the positions");
+        }
+        refuseWithAll(json, "--json");
+        refuseWithAll(explain, "--explain");
+        refuseWithAll(plays.given(), "--plays");
+        refuseWithAll(top != null, "--top");
+        refuseWithAll(games.given(), "--rollout");
+        refuseWithAll(search.time().isPresent(), "--seconds");
+        search.refuseCluster();
+        if (position.roll(null) != null) {
+            throw new UserError("a roll follows the position, but --roll asks for all: leave one of them out");
+        }
+        position.requireOne(List.of());
+        Position read = unfinished();
+        Model model = net.load();
+        Knowledge knowledge = cube.knowledge(search.knowledge(model, console()));
+        try (Judge judge = search.judge(knowledge)) {
+            List<Verdict> verdicts = new ArrayList<>();
+            for (Roll each : Roll.all()) {
+                verdicts.add(judge.ask(cube.about(Question.of(read, each)), search.effort()));
+            }
+            search.tell(judge, console());
+            RollSheet.write(verdicts, NetLabel.of(net.name(), model), out());
+        }
+        return 0;
+    }
+
+    private static void refuseWithAll(boolean given, String option) {
+        if (given) {
+            throw new UserError(option + " is for one roll: leave it out with --roll all");
+        }
+    }
+
+    private Position unfinished() {
+        Position read = position.read(console());
+        if (read.finished()) {
+            throw new UserError("the game is over in this position: there is no roll to play");
+        }
+        return read;
     }
 
     private int batch() {
