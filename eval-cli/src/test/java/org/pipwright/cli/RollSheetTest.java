@@ -53,9 +53,9 @@ class RollSheetTest {
     @Test
     void aPlayBeforeIsPlayedFirst() {
         Position before = Position.start();
-        Position after =
-                PlayText.parse("8/5 6/5", before, Roll.parse("3-1")).next();
-        String replies = rank("start", "--play-on", "3-1: 8/5 6/5", "--roll", "all").out();
+        Position after = PlayText.parse("8/5 6/5", before, Roll.parse("3-1")).next();
+        String replies =
+                rank("start", "--play-on", "3-1: 8/5 6/5", "--roll", "all").out();
         assertEquals(rank(after.toString(), "--roll", "all").out(), replies);
     }
 
@@ -64,7 +64,10 @@ class RollSheetTest {
         String text = rank("2@6 3@8 4@13 5@24 1@bar / 2@1 2@2 2@3 2@4 2@5 2@6 3@7", "--roll", "all", "--away", "3,5")
                 .out();
         assertTrue(text.contains("match, %"), text);
-        assertEquals(21, text.lines().filter(line -> line.matches("\\d-\\d .*no play.*")).count(), text);
+        assertEquals(
+                21,
+                text.lines().filter(line -> line.matches("\\d-\\d .*no play.*")).count(),
+                text);
     }
 
     @ParameterizedTest

@@ -75,8 +75,9 @@ public final class RankCommand extends CliCommand {
             names = "--roll",
             paramLabel = "ROLL",
             converter = RollChoice.Converter.class,
-            description = "The two dice, as in 3-1 or 31; they may also follow the position. Or all: the best play of each of"
-                    + " the 21 rolls in a table, with the next best and what it costs.")
+            description =
+                    "The two dice, as in 3-1 or 31; they may also follow the position. Or all: the best play of each of"
+                            + " the 21 rolls in a table, with the next best and what it costs.")
     private RollChoice choice;
 
     private Roll roll;

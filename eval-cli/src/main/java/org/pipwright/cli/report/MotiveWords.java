@@ -194,9 +194,11 @@ final class MotiveWords {
                 best.newPoints());
         int good = it.plans().numbers().good();
         int others = best.plans().numbers().good();
-        if (says(true, good, others)) {
-            parts.add(Phrases.orNone(good) + " of its six numbers " + (good == 1 ? "hits or covers" : "hit or cover")
-                    + " something instead of " + Phrases.orNone(others));
+        // With both said, the same cause would be told twice.
+        if (parts.isEmpty() && says(true, good, others)) {
+            parts.add((good == 0 ? "no number" : Phrases.count(good, "number")) + " of a die "
+                    + (good < 2 ? "hits or covers" : "hit or cover") + " something for it instead of "
+                    + Phrases.orNone(others));
         }
     }
 
