@@ -61,7 +61,7 @@ class RollSheetTest {
 
     @Test
     void aMatchIsInPerCentAndARollWithoutAPlayHasNoNext() {
-        String text = rank("2@6 3@8 4@13 5@24 1@bar / 2@1 2@2 2@3 2@4 2@5 2@6 3@7", "--roll", "all", "--away", "3,5")
+        String text = rank("2@6 3@8 9@13 1@bar / 2@1 2@2 2@3 2@4 2@5 2@6 3@7", "--roll", "all", "--away", "3,5")
                 .out();
         assertTrue(text.contains("match, %"), text);
         assertEquals(

@@ -154,7 +154,7 @@ final class MotiveWords {
         Exposure other = best.exposure();
         String risk = Numbers.tenths(mine.risk());
         boolean otherRisk = !risk.equals(Numbers.tenths(other.risk()));
-        String taken = " take " + risk + " pips on average instead of " + Numbers.tenths(other.risk());
+        String taken = " take " + size(mine, " pips on average") + " instead of " + size(other, "");
         boolean fewer = mine.costly() < other.costly() && mine.risk() > other.risk();
         if (mine.costly() == 0 && other.costly() > 0) {
             parts.add("none of the opponent's 36 rolls hits" + where(mine) + " instead of " + other.costly());
@@ -167,6 +167,12 @@ final class MotiveWords {
         } else if (otherRisk) {
             parts.add("the opponent's hits" + where(mine) + taken);
         }
+    }
+
+    /** What hits take, in words where it is nothing when printed. */
+    private static String size(Exposure exposure, String unit) {
+        String risk = Numbers.tenths(exposure.risk());
+        return risk.equals("0.0") ? exposure.shots() == 0 ? "nothing" : "hardly anything" : risk + unit;
     }
 
     /** The blots whose loss counts, and that the rolls do not count what hits the others. */
