@@ -70,7 +70,15 @@ class DeskPicturesTest {
     private DeskSetup setup(Knowledge knowledge) throws IOException {
         String name = "evening.txt";
         GameRecord record = RecordText.parse(Files.readString(Path.of("src", "docs", name)));
-        return new DeskSetup(0, List.of("fifth"), net -> knowledge, folder, 2, Map.of(name, record));
+        return new DeskSetup(
+                0,
+                List.of("fifth"),
+                net -> knowledge,
+                folder,
+                2,
+                Map.of(name, record),
+                Map.of(),
+                folder.resolve("practice.log"));
     }
 
     private static void picture(Page page, String name) {

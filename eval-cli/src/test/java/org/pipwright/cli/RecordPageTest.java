@@ -63,7 +63,14 @@ class RecordPageTest {
         browser = Browser.start();
         Knowledge knowledge = Knowledge.of(TestNet.MODEL);
         server = new DeskServer(new DeskSetup(
-                0, List.of("tiny"), name -> knowledge, folder, 1, Map.of("evening <1>.txt", RecordText.parse(TEXT))));
+                0,
+                List.of("tiny"),
+                name -> knowledge,
+                folder,
+                1,
+                Map.of("evening <1>.txt", RecordText.parse(TEXT)),
+                Map.of(),
+                folder.resolve("practice.log")));
         base = server.address().substring(0, server.address().indexOf("/?"));
     }
 

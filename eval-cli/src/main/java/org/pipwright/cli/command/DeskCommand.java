@@ -8,10 +8,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
+import org.pipwright.cli.desk.DeskSetup;
+import org.pipwright.engine.bearoff.EndgameTables;
+import org.pipwright.engine.drill.Candidate;
 import org.pipwright.engine.files.Reason;
+import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.record.GameRecord;
+import org.pipwright.models.ModelCatalog;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -28,12 +34,14 @@ import picocli.CommandLine.Option;
                     + " session is played by two people, by nets, or by one of each, with the cube and all rules. What is"
                     + " played is kept as a record (text and SGF) in the folder, turn by turn.",
             "A record, from a file or from a table, is gone through turn by turn while it is reviewed, as review does it.",
+            "Exercises are asked one at a time: of a theme, from the mistakes in a record, or from a file of positions. What"
+                    + " was wrong is asked again, also next time: the log is a text file.",
             "Only this machine can reach the page, and only with the key in the address."
         },
         footer = {
             "Examples:",
             "  pipwright desk",
-            "  pipwright desk --record evening.txt",
+            "  pipwright desk --record evening.txt --positions lesson4.txt",
             "  pipwright desk --records games --net swift --no-browser"
         })
 public final class DeskCommand extends CliCommand {
@@ -58,6 +66,19 @@ public final class DeskCommand extends CliCommand {
             arity = "1..*",
             description = "Open recorded games, one file or more, to go through them turn by turn.")
     private List<String> opened = new ArrayList<>();
+
+    @Option(
+            names = "--positions",
+            paramLabel = "FILE",
+            description = "Open a file of positions to practise, one a line, as drill --positions has it.")
+    private String positions;
+
+    @Option(
+            names = "--log",
+            paramLabel = "FILE",
+            description =
+                    "Where it is noted what was practised. Default: " + DeskSetup.LOG + " in the folder of records.")
+    private String log;
 
     @Option(names = "--no-browser", description = "Only print the address.")
     private boolean noBrowser;
@@ -88,10 +109,23 @@ public final class DeskCommand extends CliCommand {
         int crew = Threads.checked(threads);
         Map<String, GameRecord> records = RecordsSearch.read(opened, Optional.empty());
         records.forEach(RecordFiles::requireTurns);
+        Map<String, List<Candidate>> asked = positions == null
+                ? Map.of()
+                : Map.of(positions, PositionsSearch.read(positions, DrillOptions.MAX, console()));
         Path folder = folder();
+        Path noted = log == null ? folder.resolve(DeskSetup.LOG) : OutputFile.checked(log);
         net.load();
-        DeskJob.run(console(), port, nets(), tables.standard(crew, console()), folder, crew, records, !noBrowser);
+        DeskJob.run(
+                console(),
+                new DeskSetup(port, nets(), knowledge(crew), folder, crew, records, asked, noted),
+                !noBrowser);
         return 0;
+    }
+
+    private Function<String, Knowledge> knowledge(int crew) {
+        ModelCatalog catalog = ModelCatalog.shipped();
+        EndgameTables exact = tables.standard(crew, console());
+        return name -> Knowledge.of(catalog.load(name)).with(exact);
     }
 
     private List<String> nets() {

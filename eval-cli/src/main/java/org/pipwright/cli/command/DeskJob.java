@@ -2,48 +2,31 @@ package org.pipwright.cli.command;
 
 import io.javalin.util.JavalinBindException;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.desk.DeskServer;
 import org.pipwright.cli.desk.DeskSetup;
 import org.pipwright.cli.duel.Interruption;
-import org.pipwright.engine.bearoff.EndgameTables;
-import org.pipwright.engine.judge.Knowledge;
-import org.pipwright.engine.record.GameRecord;
-import org.pipwright.models.ModelCatalog;
 
 /** Runs a desk until it is interrupted; apart from its command, because it needs the server. */
 final class DeskJob {
     private DeskJob() {}
 
-    static void run(
-            Console console,
-            int port,
-            List<String> nets,
-            EndgameTables tables,
-            Path records,
-            int threads,
-            Map<String, GameRecord> opened,
-            boolean browser) {
-        ModelCatalog catalog = ModelCatalog.shipped();
-        DeskSetup setup = new DeskSetup(
-                port, nets, name -> Knowledge.of(catalog.load(name)).with(tables), records, threads, opened);
+    static void run(Console console, DeskSetup setup, boolean browser) {
         CountDownLatch end = new CountDownLatch(1);
         try (DeskServer server = new DeskServer(setup)) {
             console.out().println("The desk is at " + server.address());
-            console.out().println("Records are kept in " + records.toAbsolutePath() + "; Ctrl-C ends the desk.");
+            console.out().println("Records are kept in " + setup.folder().toAbsolutePath() + "; Ctrl-C ends the desk.");
             console.out().flush();
             if (browser) {
                 open(server.address());
             }
             Interruption.during(() -> await(end), end::countDown);
         } catch (JavalinBindException e) {
-            throw new UserError("port " + port + " is taken: choose another one with --port, or leave it out");
+            throw new UserError("port " + setup.port() + " is taken: choose another one with --port, or leave it out");
         }
     }
 

@@ -17,7 +17,8 @@ public final class DeskServer implements AutoCloseable {
     private static final String HTMX = "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js";
     private static final String EVENTS = "/META-INF/resources/webjars/htmx-ext-sse/2.2.2/sse.js";
 
-    private static final List<String> SHEETS = List.of("desk.css", "board.css", "turns.css", "record.css");
+    private static final List<String> SHEETS =
+            List.of("desk.css", "board.css", "turns.css", "record.css", "practice.css");
     private static final List<String> SCRIPTS = List.of("desk.js", "board.js", "stream.js");
 
     private final Javalin server;
@@ -39,6 +40,9 @@ public final class DeskServer implements AutoCloseable {
         Opinions opinions = new Opinions(judges, net);
         BoardRoutes board = new BoardRoutes(opinions, new BoardRollout(judges, net, setup.threads()), streams);
         Records records = new Records(setup.opened(), tables, record -> judges.review(record, net));
+        PracticeLog log = new PracticeLog(setup.log());
+        PracticeRoutes practice = new PracticeRoutes(
+                new PracticeSources(records, setup.positions(), log), chosen -> judges.practice(chosen, net, log));
         server = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
             config.startup.showOldJavalinVersionWarning = false;
@@ -58,6 +62,7 @@ public final class DeskServer implements AutoCloseable {
             new PictureRoutes().add(config.routes);
             new ClassRoutes(opinions).add(config.routes);
             new RecordRoutes(records, opinions, streams).add(config.routes);
+            practice.add(config.routes);
         });
         server.start(HOST, setup.port());
         judges.prepare(net);

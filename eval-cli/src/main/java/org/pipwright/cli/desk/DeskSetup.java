@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.pipwright.engine.drill.Candidate;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.record.GameRecord;
 
@@ -17,6 +18,8 @@ import org.pipwright.engine.record.GameRecord;
  * @param folder where records are kept
  * @param threads threads for the nets, at least 1
  * @param opened records that the user opened, by their files; each has a turn
+ * @param positions what files of positions that the user opened ask, by their names
+ * @param log where it is noted what was practised
  */
 public record DeskSetup(
         int port,
@@ -24,9 +27,14 @@ public record DeskSetup(
         Function<String, Knowledge> knowledge,
         Path folder,
         int threads,
-        Map<String, GameRecord> opened) {
+        Map<String, GameRecord> opened,
+        Map<String, List<Candidate>> positions,
+        Path log) {
     /** Deepest lookahead at a table: a play should not take minutes. */
     static final int MAX_LOOKAHEAD = 2;
+
+    /** Name of the log of practice, unless the user gives another. */
+    public static final String LOG = "practice.log";
 
     /**
      * Keeps the names.
@@ -37,14 +45,17 @@ public record DeskSetup(
      * @param folder where records are kept
      * @param threads threads for the nets
      * @param opened records
+     * @param positions files of positions
+     * @param log log of practice
      */
     public DeskSetup {
         nets = List.copyOf(nets);
         opened = new LinkedHashMap<>(opened);
+        positions = new LinkedHashMap<>(positions);
     }
 
     /**
-     * A desk without records.
+     * A desk on which nothing was opened; its log is {@code practice.log} among the records.
      *
      * @param port the port to listen on, 0 for any that is free
      * @param nets names of the nets
@@ -53,6 +64,6 @@ public record DeskSetup(
      * @param threads threads for the nets, at least 1
      */
     public DeskSetup(int port, List<String> nets, Function<String, Knowledge> knowledge, Path folder, int threads) {
-        this(port, nets, knowledge, folder, threads, Map.of());
+        this(port, nets, knowledge, folder, threads, Map.of(), Map.of(), folder.resolve(LOG));
     }
 }

@@ -82,6 +82,11 @@ final class Judges implements AutoCloseable {
         return new RecordReview(record, () -> knowledge(net), workers, threads, closed::get);
     }
 
+    /** Begins to practise; the next exercise is looked for while somebody asks. */
+    Practice practice(PracticeSources.Chosen chosen, String net, PracticeLog log) {
+        return new Practice(chosen.title(), chosen.supply(), () -> knowledge(net), workers, threads, log);
+    }
+
     /** The judge that looks so far ahead by a net. */
     SharedJudge of(String net, int lookahead) {
         Knowledge knowledge = knowledge(net);
