@@ -17,9 +17,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.cli.desk.DeskServer;
 import org.pipwright.cli.desk.DeskSetup;
+import org.pipwright.engine.drill.Candidate;
+import org.pipwright.engine.drill.Origin;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Question;
+import org.pipwright.engine.position.Position;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.RecordText;
+import org.pipwright.engine.roll.Roll;
 import org.pipwright.models.ModelCatalog;
 
 /**
@@ -57,9 +62,17 @@ class DeskPicturesTest {
             page.waitForFunction("() => document.querySelector('#stream').children.length === 0");
             page.waitForSelector("#turn h2 .grade:not(.fine)");
             picture(page, "record.png");
+            page.navigate(base + "/practice");
+            page.locator("[value=positions-1]").check();
+            page.getByText("Begin").click();
+            page.waitForSelector("#answer");
+            page.fill("#answer", "24/20 13/11");
+            page.keyboard().press("Enter");
+            page.waitForSelector(".feedback.bad");
+            picture(page, "practise.png");
         }
         String document = Files.readString(DOCS.resolve("desk.md"));
-        for (String name : List.of("set-up.png", "ask.png", "class.png", "record.png")) {
+        for (String name : List.of("set-up.png", "ask.png", "class.png", "record.png", "practise.png")) {
             assertTrue(document.contains("](desk/" + name + ")"), name);
             BufferedImage image =
                     ImageIO.read(DOCS.resolve("desk").resolve(name).toFile());
@@ -69,6 +82,8 @@ class DeskPicturesTest {
 
     private DeskSetup setup(Knowledge knowledge) throws IOException {
         String name = "evening.txt";
+        Candidate asked =
+                Candidate.asked(new Origin.Listed("lesson4.txt", 1), Question.of(Position.start(), Roll.of(4, 2)));
         GameRecord record = RecordText.parse(Files.readString(Path.of("src", "docs", name)));
         return new DeskSetup(
                 0,
@@ -77,7 +92,7 @@ class DeskPicturesTest {
                 folder,
                 2,
                 Map.of(name, record),
-                Map.of(),
+                Map.of("lesson4.txt", List.of(asked)),
                 folder.resolve("practice.log"));
     }
 
