@@ -84,6 +84,20 @@ class OddsCommandTest {
         }
     }
 
+    /** Of few checkers the distributions are known before they are home. */
+    @Test
+    void racesOfFewCheckersAreNotSimulated() {
+        String race = " 2@7 1@10 / 3@9";
+        for (String command : List.of(
+                "odds" + race + " --net " + TestNet.path(),
+                "cube" + race + " --net " + TestNet.path(),
+                "count" + race)) {
+            String text = Run.of(command.split(" ")).out();
+            assertTrue(text.contains("from distributions"), text);
+            assertTrue(!text.contains("simulat") && !text.contains("played out"), text);
+        }
+    }
+
     /** 27 of 36 throws bear off the last checker; else the opponent has the same chance. */
     @Test
     void theTablesComeFirst() throws IOException {

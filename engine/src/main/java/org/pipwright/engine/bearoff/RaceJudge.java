@@ -99,7 +99,9 @@ public final class RaceJudge {
         if (basis == Basis.ESTIMATED) {
             SideOutlook mine = onRoll.saving(opponent.usual.off()::lessThan);
             SideOutlook theirs = opponent.saving(onRoll.usual.off()::atMost);
-            return new RaceOutlook(Basis.SIMULATED, combine(mine, theirs), mine, theirs);
+            // Tables of few checkers may know both sides: then nothing was simulated.
+            Basis found = mine.basis() == theirs.basis() ? mine.basis() : Basis.SIMULATED;
+            return new RaceOutlook(found, combine(mine, theirs), mine, theirs);
         }
         float[] six = new float[Outcomes.COUNT];
         chances.write(basis, planes, 0, six, 0);

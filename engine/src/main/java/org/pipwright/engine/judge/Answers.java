@@ -3,6 +3,7 @@ package org.pipwright.engine.judge;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import org.pipwright.engine.bearoff.RaceOutlook;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
@@ -116,7 +117,8 @@ final class Answers {
             return new Games(thinking, effort).odds(question);
         }
         if (thinking.simulates(question, effort)) {
-            return verdict(question, thinking.race(question), Depth.STATIC, Basis.SIMULATED);
+            RaceOutlook race = thinking.race(question);
+            return verdict(question, race.outcomes(), Depth.STATIC, race.basis());
         }
         int[] planes = question.position().toPlanes();
         int lookahead = effort.lookahead();
@@ -158,9 +160,9 @@ final class Answers {
     private record Looked(CubeValues values, Outcomes outcomes, int lookahead, Basis basis) {}
 
     private Looked race(Question question, CubeTerms mine) {
-        Outcomes outcomes = thinking.race(question);
-        CubeValues values = byModel(mine, question.position(), outcomes, question.cube());
-        return new Looked(values, outcomes, 0, Basis.SIMULATED);
+        RaceOutlook race = thinking.race(question);
+        CubeValues values = byModel(mine, question.position(), race.outcomes(), question.cube());
+        return new Looked(values, race.outcomes(), 0, race.basis());
     }
 
     /** The chances are those of a question without a cube, with the same lookahead. */

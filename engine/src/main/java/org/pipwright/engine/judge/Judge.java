@@ -14,6 +14,7 @@ import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.Market;
 import org.pipwright.engine.cube.MarketLosers;
+import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Position;
@@ -152,9 +153,8 @@ public final class Judge implements AutoCloseable {
         MarketLosers losers = new MarketLosers(thinking.judgement().evaluator());
         return losers.of(question.position(), (position, outcomes) -> {
             boolean race = effort.simulateRaces() && knowledge.simulated(position);
-            return terms.values(position, race ? thinking.races().odds(position) : outcomes, question.cube())
-                            .answer()
-                    == CubeAction.PASS;
+            Outcomes known = race ? thinking.races().outlook(position).outcomes() : outcomes;
+            return terms.values(position, known, question.cube()).answer() == CubeAction.PASS;
         });
     }
 

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleBiFunction;
 import org.pipwright.engine.bearoff.RaceJudge;
-import org.pipwright.engine.evaluation.Basis;
+import org.pipwright.engine.bearoff.RaceOutlook;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.play.Play;
@@ -25,9 +25,9 @@ final class Races implements AutoCloseable {
         this.threads = threads;
     }
 
-    /** The chances of a race for the side on roll. */
-    Outcomes odds(Position race) {
-        return judges().workers().get(0).outlook(race).outcomes();
+    /** What is known of a race for the side on roll. */
+    RaceOutlook outlook(Position race) {
+        return judges().workers().get(0).outlook(race);
     }
 
     private Crew<RaceJudge> judges() {
@@ -51,24 +51,22 @@ final class Races implements AutoCloseable {
         if (races.isEmpty()) {
             return ranking;
         }
-        Outcomes[] simulated = new Outcomes[races.size()];
-        judges().run(simulated.length, (judge, task) -> {
-            Position next = races.get(task).play().next();
-            simulated[task] = judge.outlook(next).outcomes().swapped();
-        });
+        RaceOutlook[] outlooks = new RaceOutlook[races.size()];
+        judges().run(
+                        outlooks.length,
+                        (judge, task) -> outlooks[task] =
+                                judge.outlook(races.get(task).play().next()));
         Depth deepest = ranking.get(0).depth();
         List<PlayVerdict> mixed = new ArrayList<>();
         for (PlayVerdict each : ranking) {
             int race = races.indexOf(each);
-            mixed.add(
-                    race < 0
-                            ? each
-                            : new PlayVerdict(
-                                    each.play(),
-                                    value.applyAsDouble(each.play(), simulated[race]),
-                                    simulated[race],
-                                    deepest,
-                                    Basis.SIMULATED));
+            if (race < 0) {
+                mixed.add(each);
+                continue;
+            }
+            Outcomes outcomes = outlooks[race].outcomes().swapped();
+            double worth = value.applyAsDouble(each.play(), outcomes);
+            mixed.add(new PlayVerdict(each.play(), worth, outcomes, deepest, outlooks[race].basis()));
         }
         return mixed;
     }

@@ -1,7 +1,7 @@
 package org.pipwright.engine.judge;
 
 import java.util.concurrent.CancellationException;
-import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.bearoff.RaceOutlook;
 import org.pipwright.engine.evaluation.StoppableEvaluator;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
@@ -71,9 +71,9 @@ final class Thinking implements AutoCloseable {
         return lookahead;
     }
 
-    /** The chances of a race before the roll. */
-    Outcomes race(Question question) {
-        return races.odds(question.position());
+    /** What is known of a race before the roll. */
+    RaceOutlook race(Question question) {
+        return races.outlook(question.position());
     }
 
     /** Whether the position asked about is a race to be simulated. */

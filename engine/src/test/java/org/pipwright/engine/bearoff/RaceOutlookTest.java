@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -32,6 +33,20 @@ class RaceOutlookTest {
         assertEquals(Basis.DISTRIBUTIONS, mixed.opponent().basis());
         assertThrows(IllegalArgumentException.class, () -> outlook("start"));
         assertThrows(IllegalArgumentException.class, () -> outlook("off / 1@6"));
+    }
+
+    /** Few checkers are known wherever they stand: nothing is simulated, and the chances are those of wider tables. */
+    @Test
+    void fewCheckersAreNotCalledSimulated() {
+        for (String race : List.of("2@7 1@10 / 3@9", "1@12 1@2 / 2@8 1@1", "2@7 1@8 / 5@6 5@5 5@4")) {
+            RaceOutlook outlook = outlook(race);
+            assertEquals(Basis.DISTRIBUTIONS, outlook.basis(), race);
+            assertEquals(0, outlook.onRoll().error() + outlook.opponent().error());
+        }
+        EndgameTables wide = EndgameTables.of(Tables.oneSided(16, 4), Tables.twoSided());
+        RaceOutlook exact = RaceOutlook.of(PositionText.parse("2@7 1@10 / 3@9"), wide);
+        assertEquals(
+                exact.outcomes().win(), outlook("2@7 1@10 / 3@9").outcomes().win(), 1e-6);
     }
 
     /** Simulated sides against exact tables of more points, which the simulation does not see. */

@@ -38,7 +38,7 @@ class SideSimulationTest {
                 known++;
             } else if (Math.abs(off) > 1e-6) {
                 assertTrue(
-                        outlook.error() < 0.05 && Math.abs(off) < 4 * outlook.error(), row.get(1) + " off by " + off);
+                        outlook.error() < 0.05 && Math.abs(off) < 2 * outlook.error(), row.get(1) + " off by " + off);
                 squares += Math.pow(off / outlook.error(), 2);
                 excess += off;
                 simulated++;

@@ -227,6 +227,11 @@ class JudgeTest {
                     Basis.ESTIMATED,
                     ask(question, Effort.lookahead(1).withRaces(false)).basis());
         }
+        Position few = PositionText.parse("2@7 1@10 / 3@9");
+        for (Question question :
+                List.of(Question.before(few), Question.before(few).forMoney())) {
+            assertEquals(Basis.DISTRIBUTIONS, ask(question, Effort.STATIC).basis());
+        }
         Verdict over = ask(Question.before(WON), Effort.lookahead(2));
         assertEquals(-2, over.value());
         assertEquals(Basis.EXACT, over.basis());

@@ -23,8 +23,8 @@ import picocli.CommandLine.Option;
         description = {
             "For the side on roll: the chances, in per cent, to win and to lose a single game, a gammon and a backgammon,"
                     + " and the equity they come to in points per game, with the cube left out. They are exact (the last"
-                    + " six checkers of both sides), from distributions (both sides home), estimated by simulation (races"
-                    + " before that) or estimated by the net."
+                    + " six checkers of both sides), from distributions (both sides home, or of few checkers), estimated"
+                    + " by simulation (other races) or estimated by the net."
         },
         footer = {
             "Examples:",

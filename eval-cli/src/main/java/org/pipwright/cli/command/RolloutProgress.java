@@ -14,6 +14,11 @@ import org.pipwright.engine.rollout.RolloutReport;
 final class RolloutProgress implements RolloutListener {
     private static final long INTERVAL = Duration.ofSeconds(5).toNanos();
 
+    private static final int DECIMALS = 3;
+
+    /** Errors below that are rounding. */
+    private static final double LEAST = 1e-9;
+
     private final PrintWriter err;
     private final Function<RolloutReport, String> words;
     private long last = System.nanoTime();
@@ -33,7 +38,14 @@ final class RolloutProgress implements RolloutListener {
     /** What it says of a candidate. */
     static String standing(String name, Estimate value) {
         return (name.isEmpty() ? "" : name + " ")
-                + String.format(Locale.ROOT, "%+.3f (error %.3f)", value.mean(), value.standardError());
+                + number("%+.", value.mean(), value.standardError())
+                + " (error " + number("%.", value.standardError(), value.standardError()) + ")";
+    }
+
+    /** A number with three decimals, or as many more as show the first digit of its error. */
+    private static String number(String start, double number, double error) {
+        int decimals = error < LEAST ? DECIMALS : Math.max(DECIMALS, (int) Math.ceil(-Math.log10(error)));
+        return String.format(Locale.ROOT, start + decimals + "f", number);
     }
 
     /** Ends the rollout soon; called from another thread. */

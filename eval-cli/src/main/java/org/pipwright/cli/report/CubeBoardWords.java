@@ -67,7 +67,9 @@ final class CubeBoardWords {
                 + (keith.takes() ? "take" : "pass") + " for money.");
         String by = asked.basis() == Basis.EXACT
                 ? "the exact table"
-                : asked.basis() == Basis.SIMULATED ? "playing it out many times" : "the net";
+                : asked.basis() == Basis.SIMULATED
+                        ? "playing it out many times"
+                        : asked.basis() == Basis.DISTRIBUTIONS ? "the distributions of rolls" : "the net";
         said.add("Kleinman's formula gives " + Numbers.percent(Kleinman.win(position.pips(), position.opponentPips()))
                 + " % from the pips alone, " + by + " "
                 + Numbers.percent(asked.chances().win()) + " %.");

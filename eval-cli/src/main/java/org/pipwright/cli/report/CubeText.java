@@ -65,6 +65,8 @@ public final class CubeText {
                 return "exact table";
             case SIMULATED:
                 return "race played out many times";
+            case DISTRIBUTIONS:
+                return "race, chances from distributions";
             default:
                 return "lookahead " + report.lookahead();
         }
