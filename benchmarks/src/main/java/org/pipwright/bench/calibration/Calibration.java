@@ -60,7 +60,7 @@ record Calibration(String who, long seed, int every, int games, int positions, L
     static Calibration onDevice(String who, DeviceGames device, SelfPlayRules rules, int positions, int threads) {
         Samples samples = new Samples(positions);
         int[] games = {0};
-        String description = device.selfPlay(rules, threads, game -> samples.add(games[0]++, Samples.OfGame.of(game)));
+        String description = device.selfPlay(rules, threads, game -> samples.add(games[0]++, Samples.ofDevice(game)));
         return new Calibration(
                 who + ", on " + description, rules.seed(), rules.every(), games[0], positions, Curve.all(samples));
     }

@@ -24,15 +24,6 @@ final class Samples {
 
     /** The positions of one game, seen by the side on roll, and how it ended for the side that began. */
     record OfGame(float[] chances, byte[] masks, boolean[] beginnerOnRoll, int outcome) implements Serializable {
-        /** A game that a device played. */
-        static OfGame of(SelfPlayedGame game) {
-            byte[] masks = new byte[game.beginnerOnRoll().length];
-            for (int i = 0; i < masks.length; i++) {
-                masks[i] = (byte) PossibleOutcomes.of(game.planes(), Planes.STRIDE * i);
-            }
-            return new OfGame(game.chances(), masks, game.beginnerOnRoll(), game.outcome());
-        }
-
         int size() {
             return masks.length;
         }
@@ -41,6 +32,15 @@ final class Samples {
         int outcome(int i) {
             return beginnerOnRoll[i] ? outcome : (outcome + Outcomes.COUNT / 2) % Outcomes.COUNT;
         }
+    }
+
+    /** A game that a device played. Not the record's own, which machines read that know of no devices. */
+    static OfGame ofDevice(SelfPlayedGame game) {
+        byte[] masks = new byte[game.beginnerOnRoll().length];
+        for (int i = 0; i < masks.length; i++) {
+            masks[i] = (byte) PossibleOutcomes.of(game.planes(), Planes.STRIDE * i);
+        }
+        return new OfGame(game.chances(), masks, game.beginnerOnRoll(), game.outcome());
     }
 
     /** Adds positions while there is room; gives whether there is some left. */
