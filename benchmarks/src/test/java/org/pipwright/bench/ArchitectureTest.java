@@ -36,6 +36,7 @@ class ArchitectureTest {
             "explain",
             "features",
             "files",
+            "judge",
             "match",
             "matchtable",
             "measures",
