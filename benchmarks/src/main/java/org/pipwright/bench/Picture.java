@@ -5,10 +5,13 @@ import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.Locale;
 import java.util.function.Consumer;
 import javax.imageio.ImageIO;
 import org.jfree.svg.SVGGraphics2D;
+import org.pipwright.engine.files.AtomicFile;
 
 /**
  * What is drawn, as a file: the same figures always give the same bytes.
@@ -42,5 +45,12 @@ public record Picture(int width, int height, Consumer<Graphics2D> drawing) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         ImageIO.write(image, "png", bytes);
         return bytes.toByteArray();
+    }
+
+    /** Writes both, {@code name.svg} and {@code name.png}, each complete or not at all. */
+    public void write(Path folder, String name) throws IOException {
+        byte[] png = png();
+        AtomicFile.write(folder.resolve(name + ".svg"), to -> to.write(svg().getBytes(StandardCharsets.UTF_8)));
+        AtomicFile.write(folder.resolve(name + ".png"), to -> to.write(png));
     }
 }

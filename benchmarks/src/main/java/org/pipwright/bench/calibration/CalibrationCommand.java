@@ -9,7 +9,6 @@ import org.pipwright.bench.ClusterOption;
 import org.pipwright.bench.LookaheadOption;
 import org.pipwright.bench.NetOption;
 import org.pipwright.bench.Nets;
-import org.pipwright.bench.Picture;
 import org.pipwright.bench.SeedOption;
 import org.pipwright.bench.TablesOption;
 import org.pipwright.bench.ThreadsOption;
@@ -78,10 +77,7 @@ public final class CalibrationCommand extends BenchCommand {
         String text = CalibrationText.of(calibration);
         write(folder.resolve("calibration.md"), text);
         write(folder.resolve("calibration.json"), CalibrationJson.of(calibration));
-        Picture picture = CalibrationPicture.of(calibration);
-        write(folder.resolve("calibration.svg"), picture.svg());
-        byte[] png = picture.png();
-        AtomicFile.write(folder.resolve("calibration.png"), to -> to.write(png));
+        CalibrationPicture.of(calibration).write(folder, "calibration");
         out().print(text);
     }
 

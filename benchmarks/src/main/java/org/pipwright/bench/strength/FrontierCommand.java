@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.pipwright.bench.BenchCommand;
-import org.pipwright.bench.Picture;
 import org.pipwright.bench.Within;
 import org.pipwright.engine.files.AtomicFile;
 import org.pipwright.engine.judge.Effort;
@@ -61,11 +60,9 @@ public final class FrontierCommand extends BenchCommand {
         }
         Frontier frontier = new Frontier(nets);
         Files.createDirectories(folder);
-        Picture picture = FrontierPicture.of(frontier, title);
-        byte[] png = picture.png();
-        write(folder.resolve("frontier.md"), frontier.table().getBytes(StandardCharsets.UTF_8));
-        write(folder.resolve("frontier.svg"), picture.svg().getBytes(StandardCharsets.UTF_8));
-        write(folder.resolve("frontier.png"), png);
+        AtomicFile.write(
+                folder.resolve("frontier.md"), to -> to.write(frontier.table().getBytes(StandardCharsets.UTF_8)));
+        FrontierPicture.of(frontier, title).write(folder, "frontier");
         out().print(frontier.table());
     }
 
@@ -87,9 +84,5 @@ public final class FrontierCommand extends BenchCommand {
         int weights = model.net().weights()
                 + model.quick().map(quick -> quick.weights()).orElse(0);
         return new Frontier.Timed(stand, weights, score.meanLoss(), score.lossError(), millis[passes / 2]);
-    }
-
-    private static void write(Path file, byte[] bytes) throws IOException {
-        AtomicFile.write(file, to -> to.write(bytes));
     }
 }

@@ -146,7 +146,7 @@ final class BoardRoutes {
     }
 
     /** Whether only the part that changes is wanted; a page that one goes back to is wanted as a whole. */
-    private static boolean part(Context context) {
+    static boolean part(Context context) {
         return context.header("HX-Request") != null && context.header("HX-History-Restore-Request") == null;
     }
 

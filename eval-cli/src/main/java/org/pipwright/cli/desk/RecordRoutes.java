@@ -55,9 +55,8 @@ final class RecordRoutes {
 
     private void show(Context context, Records.Opened opened, Moment moment, String instead) {
         RecordView view = views(opened).view(moment);
-        boolean part = context.header("HX-Request") != null && context.header("HX-History-Restore-Request") == null;
         context.contentType("text/html; charset=utf-8");
-        if (part) {
+        if (BoardRoutes.part(context)) {
             context.header("HX-Push-Url", view.to(view.turn().id()));
             context.result(Pages.of("desk/recordchanged.jte", instead.isEmpty() ? view : view.saying(instead)));
         } else {
