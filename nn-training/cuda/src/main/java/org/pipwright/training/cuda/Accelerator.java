@@ -1,6 +1,7 @@
 package org.pipwright.training.cuda;
 
 import java.util.List;
+import org.pipwright.engine.network.Lanes;
 
 /**
  * What computes a run: networks that learn and answer, a memory of lessons, lookahead. Networks go by the order in which
@@ -15,6 +16,9 @@ interface Accelerator {
 
     /** Adds a network with these weights. */
     void add(ResidualShape shape, float[] weights);
+
+    /** Adds layered networks, which answer as they are and never learn. */
+    void add(Lanes lanes);
 
     /** Makes a network answer with the average of its weights as it is now. */
     void freeze(int net);

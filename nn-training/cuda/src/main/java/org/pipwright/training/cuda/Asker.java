@@ -1,6 +1,7 @@
 package org.pipwright.training.cuda;
 
 import java.nio.ByteBuffer;
+import org.bytedeco.cuda.cudart.CUstream_st;
 
 /** Static chances of positions of this machine, by a network on the card. */
 final class Asker {
@@ -19,14 +20,15 @@ final class Asker {
     }
 
     /** The six chances of the first so many positions, for the side on roll. */
-    void ask(CardNet net, int[] positions, int count, float[] out) {
+    void ask(CardAnswers net, int[] positions, int count, float[] out) {
+        CUstream_st stream = net.kernels().stream();
         for (int from = 0; from < count; from += capacity) {
             int now = Math.min(capacity, count - from);
             planes.asIntBuffer().put(positions, 8 * from, 8 * now);
-            Gpu.toCard(planes, cardPlanes, 32L * now, net.stream);
+            Gpu.toCard(planes, cardPlanes, 32L * now, stream);
             net.answer(cardPlanes, 0, false, now, cardChances, 0);
-            Gpu.fromCard(cardChances, chances, 24L * now, net.stream);
-            Gpu.await(net.stream);
+            Gpu.fromCard(cardChances, chances, 24L * now, stream);
+            Gpu.await(stream);
             chances.asFloatBuffer().get(out, 6 * from, 6 * now);
         }
     }

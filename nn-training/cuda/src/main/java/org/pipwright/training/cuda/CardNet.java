@@ -8,7 +8,7 @@ import org.bytedeco.cuda.cudart.CUstream_st;
  * A residual network on the card, with what learning needs. It answers with the running average of its weights as it was
  * when {@link #freeze} was last called; {@link CardLearner} changes the weights themselves.
  */
-final class CardNet {
+final class CardNet implements CardAnswers {
     /** Rows of products are a multiple of this, so that few different shapes of products arise. */
     private static final int ROUND = 256;
 
@@ -142,17 +142,14 @@ final class CardNet {
         steps = count;
     }
 
-    /**
-     * Asks the frozen network about positions.
-     *
-     * @param planes positions on the card
-     * @param index which of them, or 0 for the first so many
-     * @param swap whether the side that is second in memory is on roll, as after a play; answers are for the first side
-     * @param rows how many
-     * @param chances where six chances a row go, or 0
-     * @param equity where the equity of a row goes, or 0
-     */
-    void answer(long planes, long index, boolean swap, int rows, long chances, long equity) {
+    @Override
+    public Kernels kernels() {
+        return kernels;
+    }
+
+    /** Asks the frozen network. */
+    @Override
+    public void answer(long planes, long index, boolean swap, int rows, long chances, long equity) {
         for (int from = 0; from < rows; from += scratch.rows) {
             int now = Math.min(scratch.rows, rows - from);
             long positions = index == 0 ? planes + 32L * from : planes;

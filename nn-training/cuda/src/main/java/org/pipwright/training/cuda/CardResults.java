@@ -2,6 +2,7 @@ package org.pipwright.training.cuda;
 
 import java.nio.ByteBuffer;
 import java.nio.IntBuffer;
+import org.bytedeco.cuda.cudart.CUstream_st;
 
 /** Results in pinned memory that a network on the card is asked about. */
 final class CardResults implements ResultJudge {
@@ -28,11 +29,12 @@ final class CardResults implements ResultJudge {
 
     @Override
     public void judge(int index, int rows) {
-        CardNet net = card.net(index);
-        Gpu.toCard(results, cardResults, 32L * rows, net.stream);
+        CardAnswers net = card.answering(index);
+        CUstream_st stream = net.kernels().stream();
+        Gpu.toCard(results, cardResults, 32L * rows, stream);
         net.answer(cardResults, 0, true, rows, 0, cardEquities);
-        Gpu.fromCard(cardEquities, equities, 4L * rows, net.stream);
-        Gpu.await(net.stream);
+        Gpu.fromCard(cardEquities, equities, 4L * rows, stream);
+        Gpu.await(stream);
     }
 
     @Override

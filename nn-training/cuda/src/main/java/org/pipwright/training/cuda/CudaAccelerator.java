@@ -1,8 +1,11 @@
 package org.pipwright.training.cuda;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.bytedeco.cuda.cudart.CUstream_st;
+import org.pipwright.engine.network.Lanes;
 
 /** Computes a run on the first NVIDIA card. All work but the copying of lanes goes through one stream. */
 final class CudaAccelerator implements Accelerator {
@@ -11,8 +14,12 @@ final class CudaAccelerator implements Accelerator {
     private final Recipe recipe;
     private final CUstream_st stream = Gpu.stream();
     private final Products products = new Products(stream);
-    private final List<CardNet> nets = new ArrayList<>();
-    private final List<CardLearner> learners = new ArrayList<>();
+    private final List<CardAnswers> answering = new ArrayList<>();
+
+    /** Those that can learn, by their number. */
+    private final Map<Integer, CardNet> nets = new HashMap<>();
+
+    private final Map<Integer, CardLearner> learners = new HashMap<>();
     private final LessonMemory memory;
     private final Asker asker = new Asker(ASKED_AT_ONCE);
     private final int batch;
@@ -45,13 +52,20 @@ final class CudaAccelerator implements Accelerator {
 
     @Override
     public void add(ResidualShape shape, float[] weights) {
-        CardNet net = new CardNet(shape, weights, recipe.rows(nets.size()), stream, products);
-        nets.add(net);
-        learners.add(new CardLearner(net, recipe.learner()));
+        int number = answering.size();
+        CardNet net = new CardNet(shape, weights, recipe.rows(number), stream, products);
+        nets.put(number, net);
+        learners.put(number, new CardLearner(net, recipe.learner()));
+        answering.add(net);
     }
 
-    CardNet net(int index) {
-        return nets.get(index);
+    @Override
+    public void add(Lanes lanes) {
+        answering.add(new CardLayers(lanes, recipe.rows(answering.size()), stream));
+    }
+
+    CardAnswers answering(int index) {
+        return answering.get(index);
     }
 
     Lookahead lookahead() {
@@ -142,14 +156,15 @@ final class CudaAccelerator implements Accelerator {
 
     @Override
     public void ask(int net, int[] positions, int count, float[] chances) {
-        asker.ask(nets.get(net), positions, count, chances);
+        asker.ask(answering.get(net), positions, count, chances);
     }
 
     @Override
     public LaneJudge lane() {
         if (lookahead == null) {
             lookahead =
-                    new Lookahead(nets.get(Recipe.DEEP), nets.get(Recipe.QUICK), recipe.keepMargin(), recipe.games());
+                    new Lookahead(
+                    answering.get(Recipe.DEEP), answering.get(Recipe.QUICK), recipe.keepMargin(), recipe.games());
         }
         return new CardLane(this, recipe.games());
     }

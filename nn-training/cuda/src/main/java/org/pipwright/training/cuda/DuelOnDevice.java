@@ -23,7 +23,7 @@ final class DuelOnDevice {
         players = List.of(a, b);
         List<DevicePlayer> fitting = players.stream().filter(DuelSide::fits).toList();
         List<ResidualShape> shapes =
-                fitting.stream().map(DuelSide::net).map(ResidualNets::shape).toList();
+                fitting.stream().map(DuelSide::net).map(GameNets::shape).toList();
         ResidualShape any = shapes.isEmpty() ? ResidualShape.parse("128x1") : shapes.get(0);
         accelerator = accelerators.apply(Recipe.ofGames(any, shapes.size() < 2 ? any : shapes.get(1), 1, 0));
         for (DevicePlayer player : players) {
@@ -35,7 +35,7 @@ final class DuelOnDevice {
         if (!DuelSide.fits(player)) {
             return new DuelSide.OnThreads(player.players());
         }
-        accelerator.add(ResidualNets.shape(DuelSide.net(player)), ResidualNets.weights(DuelSide.net(player)));
+        GameNets.add(DuelSide.net(player), accelerator);
         long before = sides.stream()
                 .filter(side -> side instanceof DuelSide.OnAccelerator)
                 .count();

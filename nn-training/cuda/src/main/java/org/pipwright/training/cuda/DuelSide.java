@@ -15,7 +15,7 @@ sealed interface DuelSide {
 
     /** Whether the card can answer for a player. */
     static boolean fits(DevicePlayer player) {
-        return player.net().filter(ResidualNets::fits).isPresent();
+        return player.net().filter(GameNets::fits).isPresent();
     }
 
     /** The net of a player for whom the card answers. */

@@ -28,7 +28,8 @@ import org.bytedeco.javacpp.PointerPointer;
 import org.bytedeco.javacpp.SizeTPointer;
 
 /**
- * The kernels of {@code kernels.cu}, compiled for one network width when the program starts, and how they are launched.
+ * The kernels of {@code kernels.cu} and {@code layers.cu}, compiled for one network width when the program starts, and how
+ * they are launched.
  * Serves one thread at a time.
  */
 final class Kernels {
@@ -36,6 +37,9 @@ final class Kernels {
     private static final String ARCHITECTURE = "--gpu-architecture=compute_80";
 
     private static final int MAX_ARGUMENTS = 20;
+
+    /** For those that use no kernel which depends on the width. */
+    static final int ANY_WIDTH = 128;
 
     private final CUmod_st module = new CUmod_st();
     private final Map<String, CUfunc_st> functions = new HashMap<>();
@@ -56,7 +60,11 @@ final class Kernels {
     }
 
     private static String source() {
-        try (InputStream in = Kernels.class.getResourceAsStream("kernels.cu")) {
+        return source("kernels.cu") + source("layers.cu");
+    }
+
+    private static String source(String file) {
+        try (InputStream in = Kernels.class.getResourceAsStream(file)) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -87,6 +95,10 @@ final class Kernels {
         BytePointer code = new BytePointer(length.get());
         Gpu.ok(nvrtcGetPTX(program, code), "compiling the kernels");
         return code;
+    }
+
+    CUstream_st stream() {
+        return stream;
     }
 
     /** Adds an argument: an address or a 64-bit number. */

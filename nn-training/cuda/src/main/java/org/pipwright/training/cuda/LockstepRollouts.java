@@ -19,13 +19,13 @@ final class LockstepRollouts implements DeviceRollouts {
     private volatile Throwable failure;
 
     LockstepRollouts(Function<Recipe, Accelerator> accelerators, RolloutRules rules) {
-        ResidualNets.requireFits(rules.deep());
-        ResidualNets.requireFits(rules.quick());
-        ResidualShape deep = ResidualNets.shape(rules.deep());
-        ResidualShape quick = ResidualNets.shape(rules.quick());
+        GameNets.requireFits(rules.deep());
+        GameNets.requireFits(rules.quick());
+        ResidualShape deep = GameNets.shape(rules.deep());
+        ResidualShape quick = GameNets.shape(rules.quick());
         accelerator = accelerators.apply(Recipe.ofGames(deep, quick, rules.gamesAtOnce(), rules.keepMargin()));
-        accelerator.add(deep, ResidualNets.weights(rules.deep()));
-        accelerator.add(quick, ResidualNets.weights(rules.quick()));
+        GameNets.add(rules.deep(), accelerator);
+        GameNets.add(rules.quick(), accelerator);
         ThreadLocal<Horizon> horizons = ThreadLocal.withInitial(rules.horizons());
         ReentrantLock turn = new ReentrantLock(true);
         Map<RolloutLane.Opening, LaneAnswer> openings = new ConcurrentHashMap<>();

@@ -79,10 +79,10 @@ final class LockstepSelfPlay {
     /** Plays until no more games are wanted; gives what computed. */
     static String play(
             Function<Recipe, Accelerator> accelerators, SelfPlayRules rules, Predicate<SelfPlayedGame> games) {
-        ResidualNets.requireFits(rules.net());
-        ResidualShape shape = ResidualNets.shape(rules.net());
+        GameNets.requireFits(rules.net());
+        ResidualShape shape = GameNets.shape(rules.net());
         Accelerator accelerator = accelerators.apply(Recipe.ofGames(shape, shape, 1, 0));
-        accelerator.add(shape, ResidualNets.weights(rules.net()));
+        GameNets.add(rules.net(), accelerator);
         new LockstepSelfPlay(accelerator, rules, GAMES, Lockstep.room(GAMES)).play(games);
         return accelerator.description();
     }

@@ -9,8 +9,8 @@ import org.pipwright.engine.roll.Roll;
  * replies' chances are averaged over the 21 rolls.
  */
 final class Lookahead {
-    private final CardNet deep;
-    private final CardNet quick;
+    private final CardAnswers deep;
+    private final CardAnswers quick;
     private final float margin;
     private final CUstream_st stream;
     private final long kept;
@@ -25,11 +25,11 @@ final class Lookahead {
     private final ByteBuffer hostTotal = Gpu.pinned(4);
     private int lastKept;
 
-    Lookahead(CardNet deep, CardNet quick, float margin, int positions) {
+    Lookahead(CardAnswers deep, CardAnswers quick, float margin, int positions) {
         this.deep = deep;
         this.quick = quick;
         this.margin = margin;
-        this.stream = deep.stream;
+        this.stream = deep.kernels().stream();
         int groups = positions * Roll.COUNT;
         kept = Gpu.allocate(4L * groups * PlaysBatch.SLOTS);
         keptCounts = Gpu.allocate(4L * groups);
@@ -48,7 +48,7 @@ final class Lookahead {
         int groups = batch.positions * Roll.COUNT;
         quick.answer(lane.results, 0, true, batch.size(), 0, lane.equity);
         Gpu.clear(keptTotal, 4, stream);
-        deep.kernels
+        deep.kernels()
                 .with(lane.equity)
                 .with(lane.starts)
                 .with(lane.counts)
@@ -64,7 +64,7 @@ final class Lookahead {
         Gpu.await(stream);
         lastKept = hostTotal.getInt(0);
         deep.answer(lane.results, kept, true, lastKept, keptChances, 0);
-        deep.kernels
+        deep.kernels()
                 .with(keptChances)
                 .with(kept)
                 .with(keptCounts)

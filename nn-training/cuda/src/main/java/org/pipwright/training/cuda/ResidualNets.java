@@ -49,19 +49,6 @@ final class ResidualNets {
                 && ResidualShape.isOne(network.width() + "x" + network.blocks().size());
     }
 
-    /**
-     * Makes sure that it can.
-     *
-     * @throws IllegalArgumentException if it cannot
-     */
-    static void requireFits(Net net) {
-        if (!fits(net)) {
-            throw new IllegalArgumentException(
-                    "a card answers for residual networks on places-1 whose width is 128, 256"
-                            + " and so on to 1024, not for " + net.shape());
-        }
-    }
-
     /** The shape of a net that fits. */
     static ResidualShape shape(Net net) {
         ResidualNetwork network = (ResidualNetwork) net;

@@ -3,10 +3,15 @@ package org.pipwright.training.cuda;
 import java.nio.IntBuffer;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
+import java.util.function.Supplier;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.FinishedGames;
+import org.pipwright.engine.network.Lanes;
+import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.position.Planes;
 
 /** Computes a run by all threads of this machine: engine's evaluation, and a learner that skips what is 0. */
@@ -14,7 +19,11 @@ final class ThreadAccelerator implements Accelerator {
     private static final int TASK = 64;
 
     private final Recipe recipe;
-    private final List<ThreadNet> nets = new ArrayList<>();
+    private final List<Supplier<NetworkEvaluator>> answering = new ArrayList<>();
+
+    /** Those that can learn, by their number. */
+    private final Map<Integer, ThreadNet> nets = new HashMap<>();
+
     private final int[] planes;
     private final float[] targets;
     private int next;
@@ -47,7 +56,20 @@ final class ThreadAccelerator implements Accelerator {
 
     @Override
     public void add(ResidualShape shape, float[] weights) {
-        nets.add(new ThreadNet(shape, weights, recipe.learner()));
+        ThreadNet net = new ThreadNet(shape, weights, recipe.learner());
+        nets.put(answering.size(), net);
+        answering.add(net::frozen);
+    }
+
+    @Override
+    public void add(Lanes lanes) {
+        ThreadLocal<NetworkEvaluator> evaluators = ThreadLocal.withInitial(() -> new NetworkEvaluator(lanes));
+        answering.add(evaluators::get);
+    }
+
+    /** What answers on this thread. */
+    NetworkEvaluator frozen(int net) {
+        return answering.get(net).get();
     }
 
     @Override
@@ -103,7 +125,7 @@ final class ThreadAccelerator implements Accelerator {
         Threads.each((count + TASK - 1) / TASK, task -> {
             for (int i = task * TASK; i < Math.min(count, (task + 1) * TASK); i++) {
                 if (!FinishedGames.write(positions, Planes.STRIDE * i, chances, 6 * i)) {
-                    nets.get(net).frozen().evaluate(positions, Planes.STRIDE * i, chances, 6 * i);
+                    frozen(net).evaluate(positions, Planes.STRIDE * i, chances, 6 * i);
                 }
             }
         });
@@ -132,7 +154,7 @@ final class ThreadAccelerator implements Accelerator {
                     int[] some = new int[Planes.STRIDE * count];
                     float[] answers = new float[6 * count];
                     results.get(Planes.STRIDE * from, some);
-                    nets.get(net).frozen().evaluateResults(some, 0, some, count, answers);
+                    frozen(net).evaluateResults(some, 0, some, count, answers);
                     System.arraycopy(answers, 0, chances, 6 * from, 6 * count);
                 });
             }

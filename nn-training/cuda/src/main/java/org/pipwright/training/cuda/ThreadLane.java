@@ -100,7 +100,7 @@ final class ThreadLane implements LaneJudge {
         hands.room(count);
         ints.get(Planes.STRIDE * start, hands.results, 0, Planes.STRIDE * count);
         int at = Planes.STRIDE * position;
-        machine.net(Recipe.QUICK).frozen().evaluateResults(plays.parents(), at, hands.results, count, hands.chances);
+        machine.frozen(Recipe.QUICK).evaluateResults(plays.parents(), at, hands.results, count, hands.chances);
         int size = 0;
         for (int roll = 0; roll < Roll.COUNT; roll++) {
             hands.firstOfRoll[roll] = size;
@@ -116,8 +116,7 @@ final class ThreadLane implements LaneJudge {
                     Planes.STRIDE * k,
                     Planes.STRIDE);
         }
-        machine.net(Recipe.DEEP)
-                .frozen()
+        machine.frozen(Recipe.DEEP)
                 .evaluateResults(plays.parents(), at, hands.keptResults, size, hands.keptChances);
         answer(position, start, hands);
         for (int k = 0; k < size; k++) {

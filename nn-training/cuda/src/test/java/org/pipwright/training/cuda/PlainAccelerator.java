@@ -2,16 +2,22 @@ package org.pipwright.training.cuda;
 
 import java.nio.IntBuffer;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
+import java.util.function.Supplier;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.FinishedGames;
+import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.network.Lanes;
 
 /** Computes a run on this machine by plain loops: the slow twin of the card. */
 final class PlainAccelerator implements Accelerator {
     private final Recipe recipe;
     private final int room;
-    private final List<PlainTrainee> nets = new ArrayList<>();
+    private final List<Supplier<PositionEvaluator>> answering = new ArrayList<>();
+    private final Map<Integer, PlainTrainee> nets = new HashMap<>();
     private final PlainMemory memory;
 
     PlainAccelerator(Recipe recipe) {
@@ -41,7 +47,19 @@ final class PlainAccelerator implements Accelerator {
 
     @Override
     public void add(ResidualShape shape, float[] weights) {
-        nets.add(new PlainTrainee(shape, weights, recipe.learner()));
+        PlainTrainee net = new PlainTrainee(shape, weights, recipe.learner());
+        nets.put(answering.size(), net);
+        answering.add(net::frozen);
+    }
+
+    @Override
+    public void add(Lanes lanes) {
+        PlainLayers plain = new PlainLayers(lanes);
+        answering.add(() -> plain);
+    }
+
+    PositionEvaluator frozen(int net) {
+        return answering.get(net).get();
     }
 
     @Override
@@ -96,7 +114,7 @@ final class PlainAccelerator implements Accelerator {
     public void ask(int net, int[] positions, int count, float[] chances) {
         for (int i = 0; i < count; i++) {
             if (!FinishedGames.write(positions, 8 * i, chances, 6 * i)) {
-                nets.get(net).frozen().evaluate(positions, 8 * i, chances, 6 * i);
+                frozen(net).evaluate(positions, 8 * i, chances, 6 * i);
             }
         }
     }
@@ -123,7 +141,7 @@ final class PlainAccelerator implements Accelerator {
             public void judge(int net, int rows) {
                 int[] ints = new int[8 * rows];
                 results.get(0, ints);
-                nets.get(net).frozen().evaluateResults(ints, 0, ints, rows, chances);
+                frozen(net).evaluateResults(ints, 0, ints, rows, chances);
             }
 
             @Override

@@ -110,7 +110,7 @@ final class PlainLane implements LaneJudge {
 
     private float[] after(int net, int[] results) {
         float[] chances = new float[results.length / 8 * 6];
-        machine.net(net).frozen().evaluateResults(results, 0, results, results.length / 8, chances);
+        machine.frozen(net).evaluateResults(results, 0, results, results.length / 8, chances);
         return chances;
     }
 
