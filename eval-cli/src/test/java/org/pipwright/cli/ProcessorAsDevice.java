@@ -12,6 +12,7 @@ import org.pipwright.training.device.DeviceDuel;
 import org.pipwright.training.device.DeviceGames;
 import org.pipwright.training.device.DevicePlayer;
 import org.pipwright.training.device.DeviceRollouts;
+import org.pipwright.training.device.DeviceSelfPlay;
 import org.pipwright.training.device.RolloutRules;
 import org.pipwright.training.device.SelfPlayRules;
 import org.pipwright.training.device.SelfPlayedGame;
@@ -44,7 +45,7 @@ public final class ProcessorAsDevice implements DeviceGames {
     }
 
     @Override
-    public String selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games) {
+    public DeviceSelfPlay selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games) {
         throw new UnsupportedOperationException("no command lets a net play against itself on a device");
     }
 

@@ -2,6 +2,7 @@ package org.pipwright.bench.calibration;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.stream.LongStream;
 import org.pipwright.bench.games.GameTrade;
@@ -9,7 +10,9 @@ import org.pipwright.bench.games.SelfGames;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.search.Judgement;
+import org.pipwright.training.device.DeviceAgreement;
 import org.pipwright.training.device.DeviceGames;
+import org.pipwright.training.device.DeviceSelfPlay;
 import org.pipwright.training.device.SelfPlayRules;
 
 /**
@@ -21,8 +24,16 @@ import org.pipwright.training.device.SelfPlayRules;
  * @param games number of games
  * @param positions number of positions
  * @param curves one a chance
+ * @param agreement how a device agreed with the processor; empty if the processor played
  */
-record Calibration(String who, long seed, int every, int games, int positions, List<Curve> curves) {
+record Calibration(
+        String who,
+        long seed,
+        int every,
+        int games,
+        int positions,
+        List<Curve> curves,
+        Optional<DeviceAgreement> agreement) {
     /** Differences within this are the aim: one per cent of all games. */
     static final double AIM = 0.01;
 
@@ -40,7 +51,7 @@ record Calibration(String who, long seed, int every, int games, int positions, L
         try (SelfGames play = new SelfGames(judgements, lookahead, seed, threads)) {
             play.play(new Sampling(every), ofGame -> samples.add(games[0]++, ofGame));
         }
-        return new Calibration(who, seed, every, games[0], positions, Curve.all(samples));
+        return new Calibration(who, seed, every, games[0], positions, Curve.all(samples), Optional.empty());
     }
 
     /** The same with games that other machines play. */
@@ -53,16 +64,23 @@ record Calibration(String who, long seed, int every, int games, int positions, L
                 LongStream.iterate(0, game -> game + 1).iterator(),
                 ofGame -> samples.add(games[0]++, ofGame),
                 () -> false);
-        return new Calibration(who, seed, every, games[0], positions, Curve.all(samples));
+        return new Calibration(who, seed, every, games[0], positions, Curve.all(samples), Optional.empty());
     }
 
     /** The same with games that a device plays. */
     static Calibration onDevice(String who, DeviceGames device, SelfPlayRules rules, int positions, int threads) {
         Samples samples = new Samples(positions);
         int[] games = {0};
-        String description = device.selfPlay(rules, threads, game -> samples.add(games[0]++, Samples.ofDevice(game)));
+        DeviceSelfPlay played =
+                device.selfPlay(rules, threads, game -> samples.add(games[0]++, Samples.ofDevice(game)));
         return new Calibration(
-                who + ", on " + description, rules.seed(), rules.every(), games[0], positions, Curve.all(samples));
+                who + ", on " + played.description(),
+                rules.seed(),
+                rules.every(),
+                games[0],
+                positions,
+                Curve.all(samples),
+                Optional.of(played.agreement()));
     }
 
     /** Where the figures come from, in a sentence. */

@@ -59,9 +59,8 @@ public final class CalibrationCommand extends BenchCommand {
     @Option(
             names = "--device",
             paramLabel = "NAME",
-            description =
-                    "Play the games on this device, many at once: cuda, an NVIDIA card. The net must be a residual one;"
-                            + " it plays alone, without lookahead and tables.")
+            description = "Play the games on this device, many at once: cuda, an NVIDIA card. The net plays alone,"
+                    + " without lookahead and tables.")
     private String device;
 
     @Mixin

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.util.List;
+import org.pipwright.training.device.DeviceAgreement;
 
 /** All figures for programs; chances from 0 to 1. */
 final class CalibrationJson {
@@ -19,6 +20,7 @@ final class CalibrationJson {
             json.writeNumberField("every", calibration.every());
             json.writeNumberField("games", calibration.games());
             json.writeNumberField("positions", calibration.positions());
+            writeAgreement(json, calibration);
             json.writeArrayFieldStart("chances");
             for (Curve curve : calibration.curves()) {
                 json.writeStartObject();
@@ -34,6 +36,17 @@ final class CalibrationJson {
             json.writeEndObject();
         }
         return text + "\n";
+    }
+
+    private static void writeAgreement(JsonGenerator json, Calibration calibration) throws IOException {
+        if (calibration.agreement().isPresent()) {
+            DeviceAgreement agreement = calibration.agreement().get();
+            json.writeObjectFieldStart("agreement");
+            json.writeNumberField("compared", agreement.compared());
+            json.writeNumberField("differing", agreement.differing());
+            json.writeNumberField("cost", agreement.cost());
+            json.writeEndObject();
+        }
     }
 
     private static void write(JsonGenerator json, String name, List<Bin> bins) throws IOException {

@@ -9,6 +9,9 @@ final class CalibrationText {
 
     static String of(Calibration calibration) {
         StringBuilder text = new StringBuilder(calibration.source()).append(".\n\n");
+        calibration.agreement().ifPresent(agreement -> text.append("In the first games ")
+                .append(agreement.words())
+                .append(".\n\n"));
         text.append("Positions in which the rules have ruled a chance out are left out. Errors are standard errors by"
                 + " games. A tenth is a tenth of the positions, in order of the prediction.\n\n");
         summary(calibration, text);

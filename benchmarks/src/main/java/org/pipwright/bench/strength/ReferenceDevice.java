@@ -33,16 +33,14 @@ final class ReferenceDevice {
     @Option(
             names = "--device",
             paramLabel = "NAME",
-            description =
-                    "Roll out on this device, many games at once: cuda, an NVIDIA card. The net must be a residual one.")
+            description = "Roll out on this device, many games at once: cuda, an NVIDIA card.")
     private String name;
 
     @Option(
             names = "--quick",
             paramLabel = "NAME|FILE",
-            description =
-                    "With --device: a residual net that drops plays before the net judges the rest (default: the one in"
-                            + " the net's file).")
+            description = "With --device: a net that drops plays before the net judges the rest (default: the one in"
+                    + " the net's file).")
     private String quick;
 
     @Option(
@@ -131,9 +129,8 @@ final class ReferenceDevice {
             return quickModel().net();
         }
         return model.quick()
-                .orElseThrow(
-                        () -> new IllegalArgumentException("the net has no quick one beside it: name a residual net"
-                                + " that drops plays with --quick, such as slight"));
+                .orElseThrow(() -> new IllegalArgumentException("the net has no quick one beside it: name a net that"
+                        + " drops plays with --quick, or the net itself again"));
     }
 
     private void requireSense() {
@@ -184,6 +181,7 @@ final class ReferenceDevice {
                 lines.judged();
             });
             lines.last();
+            System.err.println(rollouts.agreement().words());
             out.sort();
         }
     }

@@ -15,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
@@ -37,10 +38,12 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.PossibleOutcomes;
 import org.pipwright.models.ModelCatalog;
+import org.pipwright.training.device.DeviceAgreement;
 import org.pipwright.training.device.DeviceDuel;
 import org.pipwright.training.device.DeviceGames;
 import org.pipwright.training.device.DevicePlayer;
 import org.pipwright.training.device.DeviceRollouts;
+import org.pipwright.training.device.DeviceSelfPlay;
 import org.pipwright.training.device.RolloutRules;
 import org.pipwright.training.device.SelfPlayRules;
 import org.pipwright.training.device.SelfPlayedGame;
@@ -250,7 +253,8 @@ class CalibrationTest {
 
     @Test
     void theSameFiguresGiveTheSamePicture() throws IOException {
-        Calibration calibration = new Calibration("x", 1, 10, 500, 500, Curve.all(made(500, 1, 0.4, 0.4)));
+        Calibration calibration =
+                new Calibration("x", 1, 10, 500, 500, Curve.all(made(500, 1, 0.4, 0.4)), Optional.empty());
         assertEquals(
                 CalibrationPicture.of(calibration).svg(),
                 CalibrationPicture.of(calibration).svg());
@@ -261,7 +265,7 @@ class CalibrationTest {
 
     /** Twelve games of two positions, both with six chances alike; the side that begins always wins a gammon. */
     @Test
-    void gamesOfADeviceAreCountedForTheSideOnRoll() {
+    void gamesOfADeviceAreCountedForTheSideOnRoll() throws IOException {
         int[] planes = new int[2 * Planes.STRIDE];
         Position.start().copyTo(planes, 0);
         Position.start().copyTo(planes, Planes.STRIDE);
@@ -277,6 +281,10 @@ class CalibrationTest {
         assertEquals(12, calibration.games());
         assertEquals(12, asked[0]);
         assertTrue(calibration.source().startsWith("x, on a device: 24 positions"), calibration.source());
+        String text = CalibrationText.of(calibration);
+        assertTrue(text.contains("In the first games 1 of 200 decisions differ from the processor's (0.50 %)"), text);
+        JsonNode json = new ObjectMapper().readTree(CalibrationJson.of(calibration));
+        assertEquals(200, json.get("agreement").get("compared").asInt());
         Bin wonGammons = only(curve(calibration, Chance.WIN_GAMMON).bins());
         assertEquals(0.5 - 1 / 6.0, wonGammons.difference(), 1e-6);
         assertEquals(
@@ -314,12 +322,12 @@ class CalibrationTest {
         }
 
         @Override
-        public String selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games) {
+        public DeviceSelfPlay selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games) {
             boolean more = true;
             while (more) {
                 more = games.test(game.get());
             }
-            return "a device";
+            return new DeviceSelfPlay("a device", new DeviceAgreement(true, 200, 1, 0.0001));
         }
     }
 

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.pipwright.engine.play.Play;
 import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Position;
+import org.pipwright.training.device.DeviceAgreement;
 import org.pipwright.training.device.DeviceRollouts;
 import org.pipwright.training.device.RolledGame;
 import org.pipwright.training.device.RolledGames;
@@ -71,6 +72,11 @@ class DeviceRefereeTest {
                 over.clear();
             }
             assertEquals(0, underWay.size());
+        }
+
+        @Override
+        public DeviceAgreement agreement() {
+            return DeviceAgreement.ON_THREADS;
         }
 
         private double value(RolledGame game) {

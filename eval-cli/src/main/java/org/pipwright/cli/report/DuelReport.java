@@ -137,25 +137,8 @@ public record DuelReport(
     private void writeDevice(DeviceDuel played, PrintWriter out) {
         out.println();
         out.println("played on " + played.description());
-        out.println(Duels.label(a, b) + ": " + agreement(played.a()));
-        out.println(Duels.label(b, a) + ": " + agreement(played.b()));
-    }
-
-    private static String agreement(DeviceAgreement agreement) {
-        if (!agreement.onDevice()) {
-            return "answered for by the processor";
-        }
-        return String.format(
-                Locale.ROOT,
-                "%d of %d decisions differ from the processor's (%.2f %%), which costs %.5f points a decision",
-                agreement.differing(),
-                agreement.compared(),
-                100 * share(agreement),
-                agreement.cost());
-    }
-
-    private static double share(DeviceAgreement agreement) {
-        return agreement.compared() == 0 ? 0 : agreement.differing() / (double) agreement.compared();
+        out.println(Duels.label(a, b) + ": " + played.a().words());
+        out.println(Duels.label(b, a) + ": " + played.b().words());
     }
 
     /**

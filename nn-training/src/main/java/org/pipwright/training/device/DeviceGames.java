@@ -54,11 +54,11 @@ public interface DeviceGames {
      * @param rules the net, the dice and the positions to take
      * @param threads threads of this machine to use, at least 1
      * @param games told of each game in the order of their numbers, from one thread; gives whether it wants more
-     * @return the device, in words
+     * @return the device, and how well it agrees with the processor
      * @throws IllegalArgumentException if the device cannot answer for the net
      * @throws MissingDeviceException if there is no such device, or what it needs is not installed
      */
-    String selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games);
+    DeviceSelfPlay selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games);
 
     /**
      * What plays games on a device.

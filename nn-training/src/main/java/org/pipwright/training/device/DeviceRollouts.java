@@ -26,4 +26,12 @@ public interface DeviceRollouts {
      * @param games gives them
      */
     void play(RolledGames games);
+
+    /**
+     * Makes the first few hundred decisions of the games played so far again by this machine's threads: plays chosen between
+     * at least two, in the same way.
+     *
+     * @return how they agree
+     */
+    DeviceAgreement agreement();
 }

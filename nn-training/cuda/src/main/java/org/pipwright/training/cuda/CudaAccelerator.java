@@ -162,8 +162,7 @@ final class CudaAccelerator implements Accelerator {
     @Override
     public LaneJudge lane() {
         if (lookahead == null) {
-            lookahead =
-                    new Lookahead(
+            lookahead = new Lookahead(
                     answering.get(Recipe.DEEP), answering.get(Recipe.QUICK), recipe.keepMargin(), recipe.games());
         }
         return new CardLane(this, recipe.games());

@@ -9,6 +9,7 @@ import org.pipwright.training.device.DeviceDuel;
 import org.pipwright.training.device.DeviceGames;
 import org.pipwright.training.device.DevicePlayer;
 import org.pipwright.training.device.DeviceRollouts;
+import org.pipwright.training.device.DeviceSelfPlay;
 import org.pipwright.training.device.RolloutRules;
 import org.pipwright.training.device.SelfPlayRules;
 import org.pipwright.training.device.SelfPlayedGame;
@@ -42,7 +43,7 @@ public final class CudaGames implements DeviceGames {
     }
 
     @Override
-    public String selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games) {
+    public DeviceSelfPlay selfPlay(SelfPlayRules rules, int threads, Predicate<SelfPlayedGame> games) {
         CudaTrainer.take(threads);
         return LockstepSelfPlay.play(CudaAccelerator::new, rules, games);
     }

@@ -22,9 +22,11 @@ final class GameNets {
      */
     static void requireFits(Net net) {
         if (!fits(net)) {
-            throw new IllegalArgumentException("a card answers for residual networks on places-1 whose width is 128, 256"
-                    + " and so on to 1024, and for layered ones of at most four layers and " + LayeredNets.MAX_WIDTH
-                    + " outputs each, not for " + net.shape());
+            throw new IllegalArgumentException(
+                    "a card answers for residual networks on places-1 whose width is 128, 256"
+                            + " and so on to 1024, and for layered ones of at most four layers and "
+                            + LayeredNets.MAX_WIDTH
+                            + " outputs each, not for " + net.shape());
         }
     }
 

@@ -8,6 +8,7 @@ import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import org.pipwright.engine.evaluation.Horizon;
 import org.pipwright.engine.position.Position;
+import org.pipwright.training.device.DeviceAgreement;
 import org.pipwright.training.device.DeviceRollouts;
 import org.pipwright.training.device.RolledGames;
 import org.pipwright.training.device.RolloutRules;
@@ -15,10 +16,18 @@ import org.pipwright.training.device.RolloutRules;
 /** Rolls games out on an accelerator, in lanes that take their turns on it. */
 final class LockstepRollouts implements DeviceRollouts {
     private final Accelerator accelerator;
+    private final RolloutRules rules;
+    private final MadeMoves moves = new MadeMoves();
     private final List<RolloutLane> lanes = new ArrayList<>();
     private volatile Throwable failure;
 
     LockstepRollouts(Function<Recipe, Accelerator> accelerators, RolloutRules rules) {
+        this(accelerators, rules, null);
+    }
+
+    /** The same, with somebody to watch instead of counting what agrees. */
+    LockstepRollouts(Function<Recipe, Accelerator> accelerators, RolloutRules rules, RollingGame.Watch watch) {
+        this.rules = rules;
         GameNets.requireFits(rules.deep());
         GameNets.requireFits(rules.quick());
         ResidualShape deep = GameNets.shape(rules.deep());
@@ -30,7 +39,7 @@ final class LockstepRollouts implements DeviceRollouts {
         ReentrantLock turn = new ReentrantLock(true);
         Map<RolloutLane.Opening, LaneAnswer> openings = new ConcurrentHashMap<>();
         for (int i = 0; i < rules.lanes(); i++) {
-            lanes.add(new RolloutLane(accelerator, rules, horizons, turn, openings));
+            lanes.add(new RolloutLane(accelerator, rules, horizons, turn, openings, watch == null ? moves : watch));
         }
     }
 
@@ -61,6 +70,11 @@ final class LockstepRollouts implements DeviceRollouts {
         if (failure != null) {
             throw new IllegalStateException("a lane of rollouts failed: " + failure.getMessage(), failure);
         }
+    }
+
+    @Override
+    public DeviceAgreement agreement() {
+        return moves.compare(rules);
     }
 
     private void play(RolloutLane lane, RolledGames games) {

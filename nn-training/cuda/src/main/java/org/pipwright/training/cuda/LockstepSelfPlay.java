@@ -12,6 +12,7 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.rules.GameResult;
+import org.pipwright.training.device.DeviceSelfPlay;
 import org.pipwright.training.device.SelfPlayRules;
 import org.pipwright.training.device.SelfPlayedGame;
 
@@ -19,10 +20,14 @@ import org.pipwright.training.device.SelfPlayedGame;
 final class LockstepSelfPlay {
     private static final int GAMES = 8192;
 
+    /** Decisions of the first so many games are kept, to be made again by this machine. */
+    private static final int WATCHED = 80;
+
     private final Accelerator accelerator;
     private final SelfPlayRules rules;
     private final List<Game> games;
     private final Lockstep<Game> lockstep;
+    private final MadeDecisions decisions = new MadeDecisions();
 
     /** One game at a time. */
     private static final class Game extends Lockstep.Game {
@@ -73,18 +78,49 @@ final class LockstepSelfPlay {
         this.rules = rules;
         this.games = Stream.generate(Game::new).limit(games).toList();
         Lockstep.Network network = new Lockstep.Network(0, accelerator.results(capacity));
-        lockstep = new Lockstep<>(capacity, game -> network, List.of(network));
+        lockstep = new Lockstep<>(capacity, new Moves(network), List.of(network));
     }
 
-    /** Plays until no more games are wanted; gives what computed. */
-    static String play(
+    /** One network moves for both sides. */
+    private final class Moves implements Lockstep.Turns<Game> {
+        private final Lockstep.Network network;
+
+        Moves(Lockstep.Network network) {
+            this.network = network;
+        }
+
+        @Override
+        public Lockstep.Network network(Game game) {
+            return network;
+        }
+
+        @Override
+        public void chosen(Game game, int[] result) {
+            if (game.number < WATCHED) {
+                decisions.add(game.planes, 0, game.roll, result);
+            }
+        }
+    }
+
+    /** Plays until no more games are wanted. */
+    static DeviceSelfPlay play(
             Function<Recipe, Accelerator> accelerators, SelfPlayRules rules, Predicate<SelfPlayedGame> games) {
+        return play(accelerators, rules, GAMES, games);
+    }
+
+    /** The same with so many games at once. */
+    static DeviceSelfPlay play(
+            Function<Recipe, Accelerator> accelerators,
+            SelfPlayRules rules,
+            int atOnce,
+            Predicate<SelfPlayedGame> games) {
         GameNets.requireFits(rules.net());
         ResidualShape shape = GameNets.shape(rules.net());
         Accelerator accelerator = accelerators.apply(Recipe.ofGames(shape, shape, 1, 0));
         GameNets.add(rules.net(), accelerator);
-        new LockstepSelfPlay(accelerator, rules, GAMES, Lockstep.room(GAMES)).play(games);
-        return accelerator.description();
+        LockstepSelfPlay play = new LockstepSelfPlay(accelerator, rules, atOnce, Lockstep.room(atOnce));
+        play.play(games);
+        return new DeviceSelfPlay(accelerator.description(), play.decisions.compare(rules.net()));
     }
 
     /** Plays until no more games are wanted, and tells of them in the order of their numbers: long ones hold others up. */

@@ -1,6 +1,5 @@
 package org.pipwright.training.cuda;
 
-import java.util.Arrays;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.FinishedGames;
 import org.pipwright.engine.evaluation.Horizon;
@@ -21,6 +20,7 @@ import org.pipwright.training.device.RolloutRules;
 final class RollingGame {
     private final RolledGame order;
     private final RolloutRules rules;
+    private final Watch watch;
 
     /** Positions among which the side that played last chooses, with the other side on roll. */
     private final int[] planes;
@@ -40,12 +40,32 @@ final class RollingGame {
     /** The value so far for the side on roll at the start, and whether that side is on roll now: 1, or -1. */
     private double sum;
 
+    /** The position before the last roll. */
+    private final int[] before = new int[8];
+
+    private Roll thrown;
+
     private int sign = 1;
     private boolean over;
 
-    RollingGame(RolledGame order, RolloutRules rules) {
+    /** Told of plays that are chosen, by any thread. */
+    interface Watch {
+        /**
+         * A play is chosen.
+         *
+         * @param order the game
+         * @param before the position before the roll
+         * @param roll the roll
+         * @param after array with the position after it, the other side on roll
+         * @param at where that begins
+         */
+        void chosen(RolledGame order, int[] before, Roll roll, int[] after, int at);
+    }
+
+    RollingGame(RolledGame order, RolloutRules rules, Watch watch) {
         this.order = order;
         this.rules = rules;
+        this.watch = watch;
         planes = new int[8 * rules.choices()];
         known = new double[rules.choices()];
     }
@@ -95,9 +115,20 @@ final class RollingGame {
             unknown += sure ? 0 : 1;
         }
         if (unknown == 0) {
-            end(Arrays.stream(known, 0, count).min().orElseThrow());
+            int best = 0;
+            for (int k = 1; k < count; k++) {
+                best = known[k] < known[best] ? k : best;
+            }
+            tell(best);
+            end(known[best]);
         } else {
             roll = order.dice().get();
+        }
+    }
+
+    private void tell(int chosen) {
+        if (!first()) {
+            watch.chosen(order, before, thrown, planes, 8 * chosen);
         }
     }
 
@@ -144,6 +175,7 @@ final class RollingGame {
                 best = k;
             }
         }
+        tell(best);
         if (chosen < 0) {
             end(least);
             return null;
@@ -166,6 +198,8 @@ final class RollingGame {
         sum += sign * (answer.expected() - answer.best());
         sign = -sign;
         turns++;
+        System.arraycopy(planes, 8 * chosen, before, 0, 8);
+        thrown = roll;
         choices(answer);
         settle(horizon);
     }

@@ -43,6 +43,8 @@ final class RolloutLane {
     /** Games some of whose positions found no room; they are the first to be asked about again. */
     private final Set<RollingGame> unanswered = ConcurrentHashMap.newKeySet();
 
+    private final RollingGame.Watch watch;
+
     /** A start and the first roll. */
     record Opening(Position start, int roll) {}
 
@@ -51,12 +53,14 @@ final class RolloutLane {
             RolloutRules rules,
             ThreadLocal<Horizon> horizons,
             ReentrantLock turn,
-            Map<Opening, LaneAnswer> openings) {
+            Map<Opening, LaneAnswer> openings,
+            RollingGame.Watch watch) {
         this.accelerator = accelerator;
         this.rules = rules;
         this.horizons = horizons;
         this.turn = turn;
         this.openings = openings;
+        this.watch = watch;
         judge = accelerator.lane();
         planes = new int[8 * judge.plays().positions];
     }
@@ -159,7 +163,7 @@ final class RolloutLane {
     }
 
     private RollingGame begin(RolledGame order) {
-        RollingGame game = new RollingGame(order, rules);
+        RollingGame game = new RollingGame(order, rules, watch);
         game.begin(horizons.get());
         if (!game.over()) {
             LaneAnswer answer = openings.get(opening(game));

@@ -116,8 +116,7 @@ final class ThreadLane implements LaneJudge {
                     Planes.STRIDE * k,
                     Planes.STRIDE);
         }
-        machine.frozen(Recipe.DEEP)
-                .evaluateResults(plays.parents(), at, hands.keptResults, size, hands.keptChances);
+        machine.frozen(Recipe.DEEP).evaluateResults(plays.parents(), at, hands.keptResults, size, hands.keptChances);
         answer(position, start, hands);
         for (int k = 0; k < size; k++) {
             remember(hands, k, lessons);

@@ -14,6 +14,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.evaluation.Chances;
+import org.pipwright.engine.network.Lanes;
+import org.pipwright.models.ModelCatalog;
 
 /** What the card computes against the plain twins. */
 class CardTest {
@@ -45,6 +47,23 @@ class CardTest {
             mean += Math.abs(expected - Chances.equity(chances, 6 * i)) / COUNT;
         }
         assertTrue(mean < 0.005, "equity off by " + mean + " on average");
+    }
+
+    /** In single precision, so that only the order of sums differs. */
+    @Test
+    void chancesOfNetsWithPairs() {
+        Lanes lanes = (Lanes) ModelCatalog.shipped().load("fifth").net();
+        int[] planes = RandomPositions.of(COUNT, 1);
+        PlainLayers plain = new PlainLayers(lanes);
+        float[] chances = new float[6 * COUNT];
+        new Asker(300).ask(new CardLayers(lanes, 256, stream), planes, COUNT, chances);
+        float[] expected = new float[6];
+        for (int i = 0; i < COUNT; i++) {
+            plain.evaluate(planes, 8 * i, expected, 0);
+            for (int k = 0; k < 6; k++) {
+                assertEquals(expected[k], chances[6 * i + k], 1e-5f, "position " + i);
+            }
+        }
     }
 
     @ParameterizedTest

@@ -9,23 +9,20 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.evaluation.Horizon;
+import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.network.Net;
+import org.pipwright.engine.network.RandomNetworks;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.engine.rollout.TrialDice;
 import org.pipwright.engine.rules.GameResult;
 import org.pipwright.engine.statistics.RunningMean;
-import org.pipwright.models.ModelCatalog;
-import org.pipwright.training.device.RolledGame;
-import org.pipwright.training.device.RolledGames;
 import org.pipwright.training.device.RolloutRules;
 
 /** Rollouts in lockstep against what they estimate, computed by recursion over all rolls. */
@@ -56,47 +53,6 @@ class LockstepRolloutsTest {
         return new LockstepRollouts(
                 recipe -> new PlainAccelerator(recipe, room),
                 new RolloutRules(DEEP_NET, QUICK_NET, KEEP, choices, 10, truncation, () -> horizon, PLACES, 2));
-    }
-
-    /** Trials of one start, at most so many under way. */
-    private static final class Trials implements RolledGames {
-        final Position start;
-        final int trials;
-        final int atOnce;
-        final Map<Object, Double> values = new HashMap<>();
-        int given;
-
-        Trials(Position start, int trials, int atOnce) {
-            this.start = start;
-            this.trials = trials;
-            this.atOnce = atOnce;
-        }
-
-        @Override
-        public Optional<RolledGame> next() {
-            if (given == trials || given - values.size() >= atOnce) {
-                return Optional.empty();
-            }
-            return Optional.of(new RolledGame(start, new TrialDice(11, given), given++));
-        }
-
-        @Override
-        public void ended(RolledGame game, double equity) {
-            assertEquals(null, values.put(game.tag(), equity), "ended twice");
-        }
-
-        @Override
-        public boolean done() {
-            return values.size() == trials;
-        }
-
-        RunningMean mean() {
-            RunningMean mean = RunningMean.NONE;
-            for (double value : values.values()) {
-                mean = mean.plus(value);
-            }
-            return mean;
-        }
     }
 
     private static Trials played(LockstepRollouts rollouts, Position start, int trials, int atOnce) {
@@ -225,9 +181,9 @@ class LockstepRolloutsTest {
     }
 
     @Test
-    void netsOfAnotherKindAreRefused() {
-        Net layered = ModelCatalog.shipped().load("fifth").net();
-        RolloutRules rules = new RolloutRules(layered, QUICK_NET, KEEP, 1, 10, 0, () -> Horizon.NONE, 1, 1);
+    void netsOfOtherShapesAreRefused() {
+        Net narrow = RandomNetworks.residual(FeatureSet.PLACES_1, 1, 64, 1);
+        RolloutRules rules = new RolloutRules(narrow, QUICK_NET, KEEP, 1, 10, 0, () -> Horizon.NONE, 1, 1);
         IllegalArgumentException e =
                 assertThrows(IllegalArgumentException.class, () -> new LockstepRollouts(PlainAccelerator::new, rules));
         assertTrue(e.getMessage().startsWith("a card answers for residual networks on places-1"), e.getMessage());

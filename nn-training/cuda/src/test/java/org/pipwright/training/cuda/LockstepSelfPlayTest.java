@@ -10,16 +10,21 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.evaluation.Horizon;
+import org.pipwright.engine.features.FeatureSet;
 import org.pipwright.engine.match.EvaluatingPlayer;
 import org.pipwright.engine.match.GameLoop;
+import org.pipwright.engine.network.Lanes;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.NetworkEvaluator;
+import org.pipwright.engine.network.RandomNetworks;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.roll.Roll;
-import org.pipwright.models.ModelCatalog;
+import org.pipwright.training.device.DeviceSelfPlay;
 import org.pipwright.training.device.SelfPlayRules;
 import org.pipwright.training.device.SelfPlayedGame;
 
@@ -27,13 +32,19 @@ import org.pipwright.training.device.SelfPlayedGame;
 class LockstepSelfPlayTest {
     private static final ResidualShape SHAPE = ResidualShape.parse("128x1");
     private static final Model MODEL = new Model(ResidualNets.network(SHAPE, Weights.of(SHAPE)), Map.of());
-    private static final SelfPlayRules RULES = new SelfPlayRules(MODEL.net(), 5, 7);
+    private static final Model PAIRS = new Model(
+            new Lanes(RandomNetworks.of(FeatureSet.CONTACT_2, 3, 16, 8), RandomNetworks.of(FeatureSet.RACE_1, 4, 12)),
+            Map.of());
 
-    private static List<SelfPlayedGame> inLockstep(int atOnce, int room, int games) {
+    private static SelfPlayRules rules(Model model) {
+        return new SelfPlayRules(model.net(), 5, 7);
+    }
+
+    private static List<SelfPlayedGame> inLockstep(Model model, int atOnce, int room, int games) {
         Accelerator accelerator = new PlainAccelerator(Recipe.ofGames(SHAPE, SHAPE, 1, 0));
-        accelerator.add(SHAPE, ResidualNets.weights(MODEL.net()));
+        GameNets.add(model.net(), accelerator);
         List<SelfPlayedGame> played = new ArrayList<>();
-        new LockstepSelfPlay(accelerator, RULES, atOnce, room).play(game -> {
+        new LockstepSelfPlay(accelerator, rules(model), atOnce, room).play(game -> {
             played.add(game);
             return played.size() < games;
         });
@@ -41,11 +52,12 @@ class LockstepSelfPlayTest {
     }
 
     /** One after another, by the processor. */
-    private static SelfPlayedGame alone(int number) {
-        Dice dice = Dice.ofGame(RULES.seed(), 2 * number);
-        int first = Dice.ofGame(RULES.seed(), 2 * number + 1).below(RULES.every());
-        NetworkEvaluator evaluator = new NetworkEvaluator(MODEL);
-        EvaluatingPlayer player = new EvaluatingPlayer(new NetworkEvaluator(MODEL));
+    private static SelfPlayedGame alone(Model model, int number) {
+        SelfPlayRules rules = rules(model);
+        Dice dice = Dice.ofGame(rules.seed(), 2 * number);
+        int first = Dice.ofGame(rules.seed(), 2 * number + 1).below(rules.every());
+        NetworkEvaluator evaluator = new NetworkEvaluator(model);
+        EvaluatingPlayer player = new EvaluatingPlayer(new NetworkEvaluator(model));
         List<int[]> planes = new ArrayList<>();
         List<float[]> chances = new ArrayList<>();
         List<Boolean> beginner = new ArrayList<>();
@@ -65,7 +77,7 @@ class LockstepSelfPlayTest {
                         player,
                         dice,
                         (now, roll, legal, chosen) -> {
-                            if (turn[0] % RULES.every() == first) {
+                            if (turn[0] % rules.every() == first) {
                                 planes.add(now.clone());
                                 float[] says = new float[6];
                                 evaluator.evaluate(now, 0, says, 0);
@@ -98,12 +110,14 @@ class LockstepSelfPlayTest {
         assertEquals(expected.outcome(), game.outcome());
     }
 
-    @Test
-    void theGamesAreThoseOfTheProcessorInTheirOrder() {
-        List<SelfPlayedGame> played = inLockstep(8, 8 * 800, 12);
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void theGamesAreThoseOfTheProcessorInTheirOrder(boolean pairs) {
+        Model model = pairs ? PAIRS : MODEL;
+        List<SelfPlayedGame> played = inLockstep(model, 8, 8 * 800, 12);
         assertEquals(12, played.size());
         for (int number = 0; number < 12; number++) {
-            same(alone(number), played.get(number));
+            same(alone(model, number), played.get(number));
         }
         assertTrue(played.stream().anyMatch(game -> game.outcome() < 3), "none was won by the side that began");
         assertTrue(played.stream().anyMatch(game -> game.outcome() >= 3), "none was lost by it");
@@ -112,17 +126,27 @@ class LockstepSelfPlayTest {
     /** Games whose plays find no room wait with their dice. */
     @Test
     void tightRoomChangesNothing() {
-        List<SelfPlayedGame> ample = inLockstep(8, 8 * 800, 6);
-        List<SelfPlayedGame> tight = inLockstep(8, 900, 6);
+        List<SelfPlayedGame> ample = inLockstep(MODEL, 8, 8 * 800, 6);
+        List<SelfPlayedGame> tight = inLockstep(MODEL, 8, 900, 6);
         for (int number = 0; number < 6; number++) {
             same(ample.get(number), tight.get(number));
         }
     }
 
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void decisionsAreMadeAgain(boolean pairs) {
+        Model model = pairs ? PAIRS : MODEL;
+        int[] games = {0};
+        DeviceSelfPlay played = LockstepSelfPlay.play(PlainAccelerator::new, rules(model), 20, game -> ++games[0] < 2);
+        assertEquals("plain loops", played.description());
+        assertTrue(played.agreement().compared() > 100, played.toString());
+        assertEquals(0, played.agreement().differing());
+    }
+
     @Test
     void aNetThatTheCardCannotAnswerForIsRefused() {
-        SelfPlayRules rules =
-                new SelfPlayRules(ModelCatalog.shipped().load("fifth").net(), 1, 10);
+        SelfPlayRules rules = new SelfPlayRules(RandomNetworks.residual(FeatureSet.PLACES_1, 1, 64, 1), 1, 10);
         IllegalArgumentException refused = assertThrows(
                 IllegalArgumentException.class,
                 () -> LockstepSelfPlay.play(PlainAccelerator::new, rules, game -> false));
