@@ -34,8 +34,8 @@ import picocli.CommandLine.Parameters;
                     + " checkers, for points or for the match, by Pipwright's cube model at their own chances. An interrupt"
                     + " (Ctrl-C) ends it with what is known so far.",
             "",
-            "With --device cuda an NVIDIA card answers for residual networks (train --device cuda says what it needs), this"
-                    + " machine's threads for all other players, many games at once, without lookahead. The dice are the"
+            "With --device cuda an NVIDIA card answers for nets (train --device cuda says what it needs), this machine's"
+                    + " threads for all other players, many games at once, without lookahead. The dice are the"
                     + " same; the report says how many decisions differ from the processor's, which rounds otherwise."
         },
         footer = {
