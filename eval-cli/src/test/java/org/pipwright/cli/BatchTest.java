@@ -127,6 +127,86 @@ class BatchTest {
                 answers.stream().map(each -> each.get("roll").asText()).toList());
     }
 
+    /** Rows of CSV and of the table say what the objects say, in their order; a line with an error has a row too. */
+    @ParameterizedTest
+    @ValueSource(strings = {"rank --top 2", "rank --top 2 --away 3,5", "rank --top 2 --cube 1", "odds"})
+    void csvAndTableSayWhatTheJsonSays(String command) throws IOException {
+        boolean rank = command.startsWith("rank");
+        String roll = rank ? " 3-1" : "";
+        String input = "start" + roll + "\n# and\nnonsense, \"quoted\"\n2@3 1@bar / 2@2 1@18 of 3" + roll + "\n";
+        List<JsonNode> answers = answers(batch(input, command));
+        Run csv = batch(input, command + " --format csv");
+        assertEquals(2, csv.code());
+        List<List<String>> rows = csv.out().lines().map(BatchTest::cells).toList();
+        List<String> head = rows.get(0);
+        List<String> table =
+                batch(input, command + " --format table").out().lines().toList();
+        assertEquals(rows.size(), table.size());
+        int at = 1;
+        for (JsonNode answer : answers) {
+            if (answer.has("error")) {
+                List<String> row = rows.get(at);
+                assertEquals(answer.get("line").asText(), row.get(0));
+                assertEquals(answer.get("error").asText(), row.get(head.size() - 1));
+                assertEquals("", String.join("", row.subList(1, head.size() - 1)));
+                assertEquals(
+                        answer.get("line").asText() + "  error: "
+                                + answer.get("error").asText(),
+                        table.get(at++).strip());
+                continue;
+            }
+            for (JsonNode each : rank ? answer.get("plays") : List.of(answer)) {
+                List<String> row = rows.get(at);
+                assertEquals(head.size(), row.size());
+                assertEquals(answer.get("line").asText(), row.get(0));
+                assertEquals(answer.get("positionText").asText(), row.get(1));
+                String value = each.has("cubefulValue") ? "cubefulValue" : "equity";
+                assertEquals(
+                        each.get(value).asDouble(),
+                        Double.parseDouble(row.get(head.indexOf(rank ? "value" : "equity"))),
+                        1e-9);
+                assertEquals(each.get("basis").asText(), row.get(head.indexOf("basis")));
+                for (String chance : List.of(
+                        "winSingle", "winGammon", "winBackgammon", "loseSingle", "loseGammon", "loseBackgammon")) {
+                    assertEquals(
+                            each.get("chances").get(chance).asDouble(),
+                            Double.parseDouble(row.get(head.indexOf(chance))),
+                            1e-9);
+                }
+                if (rank) {
+                    assertEquals(each.get("playText").asText(), row.get(head.indexOf("play")));
+                    assertTrue(table.get(at).contains(" " + each.get("playText").asText() + " "), table.get(at));
+                } else {
+                    assertTrue(table.get(at).endsWith(answer.get("positionText").asText()), table.get(at));
+                }
+                at++;
+            }
+        }
+        assertEquals(rows.size(), at);
+    }
+
+    /** Cells of a row of CSV, by the letter. */
+    private static List<String> cells(String row) {
+        List<String> cells = new ArrayList<>();
+        StringBuilder cell = new StringBuilder();
+        boolean quoted = false;
+        for (int i = 0; i < row.length(); i++) {
+            char c = row.charAt(i);
+            if (c == '"' && quoted && i + 1 < row.length() && row.charAt(i + 1) == '"') {
+                cell.append(row.charAt(i++));
+            } else if (c == '"') {
+                quoted = !quoted;
+            } else if (c == ',' && !quoted) {
+                cells.add(cell.toString());
+                cell.setLength(0);
+            } else {
+                cell.append(c);
+            }
+        }
+        cells.add(cell.toString());
+        return cells;
+    }
+
     @Test
     void aBadLineIsAnsweredByAnErrorAndTheRestGoesOn() throws IOException {
         String input =
@@ -135,7 +215,7 @@ class BatchTest {
                         + "\n16@1 / 1@1\nstart 31\nstart";
         Run run = batch(input, "odds");
         assertEquals(2, run.code());
-        assertEquals("pipwright: 9 of 12 lines could not be answered: the objects with \"error\" say why\n", run.err());
+        assertEquals("pipwright: 9 of 12 lines could not be answered: the answers with \"error\" say why\n", run.err());
         List<JsonNode> answers = answers(run);
         assertEquals(
                 List.of(1, 2, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13),

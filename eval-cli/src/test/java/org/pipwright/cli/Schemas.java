@@ -19,6 +19,7 @@ import org.pipwright.cli.report.OddsReport;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.ReviewJson;
 import org.pipwright.cli.report.RolloutJson;
+import org.pipwright.cli.report.RollsJson;
 import org.pipwright.cli.report.StandingsJson;
 import org.pipwright.engine.play.PlayJson;
 import org.pipwright.engine.position.PositionJson;
@@ -29,7 +30,8 @@ final class Schemas {
             Map.entry("urn:pipwright:schema:duel:2", resource(DuelReport.SCHEMA)),
             Map.entry("urn:pipwright:schema:drill:3", resource(DrillJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:standings:1", resource(StandingsJson.SCHEMA)),
-            Map.entry("urn:pipwright:schema:rank:1", resource(RankJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:rank:2", resource(RankJson.SCHEMA)),
+            Map.entry("urn:pipwright:schema:rolls:1", resource(RollsJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:count:2", resource(CountJson.SCHEMA)),
             Map.entry("urn:pipwright:schema:odds:1", resource(OddsReport.SCHEMA)),
             Map.entry("urn:pipwright:schema:error:1", resource(ErrorJson.SCHEMA)),

@@ -11,7 +11,19 @@ import org.junit.jupiter.params.provider.ValueSource;
 class SchemasTest {
     @ParameterizedTest
     @ValueSource(
-            strings = {"rank", "odds", "cube", "rollout", "count", "duel", "standings", "drill", "review", "error"})
+            strings = {
+                "rank",
+                "odds",
+                "cube",
+                "rollout",
+                "count",
+                "duel",
+                "standings",
+                "drill",
+                "review",
+                "error",
+                "rolls"
+            })
     void eachIsASchema(String name) {
         assertEquals(java.util.List.of(), Schemas.faultsOfSchema(name));
     }

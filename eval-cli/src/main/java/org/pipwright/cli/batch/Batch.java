@@ -65,6 +65,7 @@ public final class Batch implements AutoCloseable {
      */
     public void run(InputStream in, PrintWriter out) throws IOException {
         LineReader lines = new LineReader(in);
+        out.print(clerk.head());
         for (List<Line> round = round(lines); !round.isEmpty(); round = round(lines)) {
             answers.answer(round, clerk, out::print);
             out.flush();

@@ -1,25 +1,15 @@
 package org.pipwright.cli.batch;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonFactoryBuilder;
-import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.json.JsonWriteFeature;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.concurrent.atomic.AtomicLong;
 import org.pipwright.cli.console.UserError;
-import org.pipwright.cli.report.ErrorJson;
 import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.position.InvalidPositionException;
 
 /** Reads lines and writes answers, for any number of threads; counts lines that had to be answered by an error. */
 final class Clerk {
-    private static final JsonFactory FACTORY = new JsonFactoryBuilder()
-            .enable(JsonWriteFeature.ESCAPE_NON_ASCII)
-            .rootValueSeparator(System.lineSeparator())
-            .build();
-
     private static final int USUAL_LENGTH = 1024;
 
     private final boolean rolls;
@@ -32,10 +22,10 @@ final class Clerk {
         this.lines = lines;
     }
 
-    /** Writes objects one after another. */
+    /** Writes answers one after another. */
     @FunctionalInterface
     interface Writing {
-        void to(JsonGenerator json) throws IOException;
+        void to(Sheet sheet) throws IOException;
     }
 
     /** What a line asks, or why it cannot be read. */
@@ -56,23 +46,28 @@ final class Clerk {
     }
 
     /** Writes the verdict on a question, or why there is none. */
-    void write(Asked asked, Verdict verdict, JsonGenerator json) throws IOException {
+    void write(Asked asked, Verdict verdict, Sheet sheet) throws IOException {
         if (asked.error() != null) {
-            ErrorJson.write(json, asked.line(), asked.error());
+            sheet.error(asked.error(), asked.line());
         } else {
-            lines.write(verdict, asked.line(), json);
+            sheet.answer(verdict, asked.line());
         }
     }
 
-    /** About so many objects, each on a line. */
-    String text(int objects, Writing writing) {
-        StringWriter text = new StringWriter(USUAL_LENGTH * objects);
-        try (JsonGenerator json = FACTORY.createGenerator(text)) {
-            writing.to(json);
+    /** What stands above all answers. */
+    String head() {
+        return lines.head();
+    }
+
+    /** About so many answers. */
+    String text(int answers, Writing writing) {
+        StringWriter text = new StringWriter(USUAL_LENGTH * answers);
+        try (Sheet sheet = lines.sheet(text)) {
+            writing.to(sheet);
         } catch (IOException e) {
             throw new UncheckedIOException("writing to a string does no I/O", e);
         }
-        return text + System.lineSeparator();
+        return text.toString();
     }
 
     long failed() {

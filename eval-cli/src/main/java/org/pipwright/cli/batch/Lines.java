@@ -1,11 +1,10 @@
 package org.pipwright.cli.batch;
 
-import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
+import java.io.Writer;
 import org.pipwright.engine.judge.Question;
-import org.pipwright.engine.judge.Verdict;
 
-/** What is asked of each line, and how an answer is written. Used by any number of threads. */
+/** What is asked of each line, and how answers are written. Used by any number of threads. */
 public interface Lines {
     /**
      * The question of a line.
@@ -17,12 +16,18 @@ public interface Lines {
     Question question(Request request);
 
     /**
-     * Writes an answer.
+     * What stands above all answers.
      *
-     * @param verdict what a judge says
-     * @param line number of the line
-     * @param json where to write one object
-     * @throws IOException if the generator cannot write
+     * @return whole lines, or nothing
      */
-    void write(Verdict verdict, long line, JsonGenerator json) throws IOException;
+    String head();
+
+    /**
+     * A sheet for the answers to some lines.
+     *
+     * @param to where to write
+     * @return the sheet
+     * @throws IOException if nothing can be written there
+     */
+    Sheet sheet(Writer to) throws IOException;
 }

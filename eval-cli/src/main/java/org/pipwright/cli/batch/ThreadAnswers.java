@@ -1,6 +1,5 @@
 package org.pipwright.cli.batch;
 
-import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
 import java.util.function.Consumer;
@@ -36,15 +35,15 @@ final class ThreadAnswers implements Answers {
         crew.run(answers.length, (judge, task) -> {
             int from = task * piece;
             List<Line> some = round.subList(from, Math.min(from + piece, round.size()));
-            answers[task] = clerk.text(some.size(), json -> write(some, judge, clerk, json));
+            answers[task] = clerk.text(some.size(), sheet -> write(some, judge, clerk, sheet));
         });
         List.of(answers).forEach(texts);
     }
 
-    private void write(List<Line> lines, Judge judge, Clerk clerk, JsonGenerator json) throws IOException {
+    private void write(List<Line> lines, Judge judge, Clerk clerk, Sheet sheet) throws IOException {
         for (Line line : lines) {
             Asked asked = clerk.read(line);
-            clerk.write(asked, asked.question() == null ? null : judge.ask(asked.question(), effort), json);
+            clerk.write(asked, asked.question() == null ? null : judge.ask(asked.question(), effort), sheet);
         }
     }
 

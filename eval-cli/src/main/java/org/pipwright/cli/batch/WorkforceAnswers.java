@@ -39,11 +39,11 @@ final class WorkforceAnswers implements Answers {
                 .filter(each -> each.question() != null)
                 .map(Asked::question)
                 .collect(Collectors.toList());
-        texts.accept(clerk.text(round.size(), json -> {
+        texts.accept(clerk.text(round.size(), sheet -> {
             Queue<Verdict> verdicts = new ArrayDeque<>(questions.size());
             workforce.inOrder(trade, questions.iterator(), verdicts::add, () -> false);
             for (Asked each : asked) {
-                clerk.write(each, each.question() == null ? null : verdicts.remove(), json);
+                clerk.write(each, each.question() == null ? null : verdicts.remove(), sheet);
             }
         }));
     }

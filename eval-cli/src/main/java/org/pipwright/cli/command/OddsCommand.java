@@ -2,9 +2,11 @@ package org.pipwright.cli.command;
 
 import java.util.List;
 import org.pipwright.cli.batch.Lines;
+import org.pipwright.cli.command.FormatOption.Format;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.OddsReport;
+import org.pipwright.cli.report.OddsRows;
 import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Question;
@@ -13,7 +15,6 @@ import org.pipwright.engine.network.Model;
 import org.pipwright.engine.position.Position;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 
 /** Position to the chances before the roll. */
 @Command(
@@ -30,7 +31,8 @@ import picocli.CommandLine.Option;
             "Examples:",
             "  pipwright odds start",
             "  pipwright odds 5@1 4@2 6@3 / 2@3 1@6 --json",
-            "  pipwright odds --batch positions.txt > chances.jsonl"
+            "  pipwright odds --batch positions.txt > chances.jsonl",
+            "  pipwright odds --batch positions.txt --format csv > chances.csv"
         })
 public final class OddsCommand extends CliCommand {
     /** Positions that a thread takes at a time without lookahead, as a rule a few microseconds each. */
@@ -48,8 +50,10 @@ public final class OddsCommand extends CliCommand {
     @Mixin
     private NetOption net;
 
-    @Option(names = "--json", description = "Print JSON, in the form that odds.schema.json describes.")
-    private boolean json;
+    @Mixin
+    private FormatOption format;
+
+    private Model model;
 
     /**
      * Makes the command.
@@ -71,11 +75,17 @@ public final class OddsCommand extends CliCommand {
             search.refuse("--rollout asks the games instead: give one of them");
         }
         Position read = position.read(console());
-        OddsReport report = report(read);
-        if (json) {
-            report.writeJson(out());
-        } else {
-            report.writeText(out());
+        Verdict verdict = verdict(read);
+        switch (format.or(Format.TABLE)) {
+            case JSON:
+                report(verdict).writeJson(out());
+                break;
+            case CSV:
+                OddsRows rows = OddsRows.csv();
+                out().print(rows.head() + rows.of(verdict, 0));
+                break;
+            default:
+                report(verdict).writeText(out());
         }
         return 0;
     }
@@ -83,19 +93,23 @@ public final class OddsCommand extends CliCommand {
     private int batch() {
         PositionsArgument.refuse(games.given(), "--rollout");
         PositionsArgument.refuse(search.time().isPresent(), "--seconds");
-        Model model = net.load();
-        Lines lines = new OddsLines(NetLabel.of(net.name(), model));
+        model = net.load();
+        Lines lines = new OddsLines(NetLabel.of(net.name(), model), format.or(Format.JSON));
         return search.batch(position, false, lines, search.knowledge(model, console()), PIECE, console());
     }
 
-    private OddsReport report(Position from) {
-        Model model = net.load();
+    private Verdict verdict(Position from) {
+        model = net.load();
         try (Judge judge = search.judge(search.knowledge(model, console()))) {
             Verdict verdict = judge.ask(Question.before(from), games.on(search.effort()));
             if (!games.given() && verdict.basis() != Basis.SIMULATED && !from.finished()) {
                 search.tell(judge, console());
             }
-            return OddsReport.of(verdict, NetLabel.of(net.name(), model));
+            return verdict;
         }
+    }
+
+    private OddsReport report(Verdict verdict) {
+        return OddsReport.of(verdict, NetLabel.of(net.name(), model));
     }
 }

@@ -3,6 +3,8 @@ package org.pipwright.cli.command;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.position.Position;
@@ -25,6 +27,14 @@ final class PlayOnOption {
 
     boolean given() {
         return !turns.isEmpty();
+    }
+
+    /** The turns as they were given, with a semicolon between two. */
+    String words() {
+        return turns.stream()
+                .flatMap(option -> Stream.of(option.split(";", -1)))
+                .map(turn -> turn.strip().replaceAll("\\s+", " "))
+                .collect(Collectors.joining("; "));
     }
 
     /** The position after the turns, seen from the side on roll there. */

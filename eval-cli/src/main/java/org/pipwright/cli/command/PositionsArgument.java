@@ -37,10 +37,10 @@ final class PositionsArgument {
             names = "--batch",
             paramLabel = "FILE",
             description = "Instead of one position: read many, one a line, from a file or from - (standard input), and"
-                    + " print a line of JSON for each, in order. A line is a position, followed by a roll where"
-                    + " one is needed, or JSON: {\"position\":\"start\",\"roll\":\"3-1\"}. Blank lines and what follows a # are"
-                    + " ignored. A line that cannot be answered gets an object with its number and the error, and makes the"
-                    + " exit code 2.")
+                    + " answer each in order, with a line of JSON or as --format says. A line is a position, followed by a"
+                    + " roll where one is needed, or JSON: {\"position\":\"start\",\"roll\":\"3-1\"}. Blank lines and what"
+                    + " follows a # are ignored. A line that cannot be answered gets its number and the error for an"
+                    + " answer, and makes the exit code 2.")
     private String batch;
 
     @Mixin
@@ -53,6 +53,11 @@ final class PositionsArgument {
         }
         refuse(batch != null && on.given(), "--play-on");
         return batch != null;
+    }
+
+    /** The turns played before the position, in words; empty if there were none. */
+    String before() {
+        return on.words();
     }
 
     /** The one position. */
@@ -109,7 +114,7 @@ final class PositionsArgument {
         }
         if (lines.failed() > 0) {
             throw new UserError(lines.failed() + " of " + lines.read()
-                    + " lines could not be answered: the objects with \"error\" say why");
+                    + " lines could not be answered: the answers with \"error\" say why");
         }
         return 0;
     }

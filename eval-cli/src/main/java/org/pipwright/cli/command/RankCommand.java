@@ -3,13 +3,14 @@ package org.pipwright.cli.command;
 import java.util.ArrayList;
 import java.util.List;
 import org.pipwright.cli.batch.Lines;
+import org.pipwright.cli.command.FormatOption.Format;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.RankReport;
+import org.pipwright.cli.report.RankRows;
 import org.pipwright.cli.report.RankText;
-import org.pipwright.cli.report.RollSheet;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.judge.Judge;
@@ -55,9 +56,10 @@ import picocli.CommandLine.Spec;
             "  pipwright rank 2@6 1@bar / 3@4 2@20 of 5 --roll 6-2 --top 3",
             "  pipwright rank start --roll 6-4 --away 2,1 --crawford",
             "  pipwright rank start 6-2 --play-on \"3-1: 8/5 6/5\"",
-            "  pipwright rank start --roll all --play-on \"3-1: 8/5 6/5\"",
+            "  pipwright rank start --roll all --play-on \"3-1: 8/5 6/5\" --sheet replies.html",
             "  pipwright rank start --roll 31 --plays \"8/5 6/5; 24/23 13/10\" --json",
-            "  pipwright rank --batch rolls.txt --top 1 | head"
+            "  pipwright rank --batch rolls.txt --top 1 | head",
+            "  pipwright rank --batch rolls.txt --top 1 --format csv > plays.csv"
         })
 public final class RankCommand extends CliCommand {
     private static final int RIVALS = 3;
@@ -106,8 +108,11 @@ public final class RankCommand extends CliCommand {
     @Mixin
     private NetOption net;
 
-    @Option(names = "--json", description = "Print JSON, in the form that rank.schema.json describes.")
-    private boolean json;
+    @Mixin
+    private FormatOption format;
+
+    @Mixin
+    private AllRolls rolls;
 
     /**
      * Makes the command.
@@ -125,6 +130,9 @@ public final class RankCommand extends CliCommand {
         if (all) {
             return sheet();
         }
+        if (rolls.sheetWanted()) {
+            throw new UserError("--sheet is for the 21 rolls of a position: give --roll all, or leave it out");
+        }
         if (!position.many()) {
             roll = position.roll(roll);
             position.requireOne(roll == null ? List.of(spec.findOption("--roll")) : List.of());
@@ -136,17 +144,30 @@ public final class RankCommand extends CliCommand {
             return batch();
         }
         search.refuseCluster();
+        if (explain && format.or(Format.TABLE) == Format.CSV) {
+            throw new UserError("--explain gives sentences, which no row of CSV holds: take --format table or json");
+        }
         Position read = unfinished();
         if (plays.given() && search.time().isPresent()) {
             throw new UserError("--seconds weighs all plays and drops the weak ones: give --lookahead with --plays");
         }
         RankReport report = report(cube.about(Question.of(read, roll)), plays.read(read, roll));
-        if (json) {
-            RankJson.write(report, out());
-        } else {
-            RankText.write(report, out());
-        }
+        write(report);
         return 0;
+    }
+
+    private void write(RankReport report) {
+        switch (format.or(Format.TABLE)) {
+            case JSON:
+                RankJson.write(report, out());
+                break;
+            case CSV:
+                RankRows rows = RankRows.csv(most());
+                out().print(rows.head() + rows.of(report.verdict().question(), report.shown(), 0));
+                break;
+            default:
+                RankText.write(report, out());
+        }
     }
 
     /** The best play of each roll. */
@@ -154,12 +175,11 @@ public final class RankCommand extends CliCommand {
         if (position.many()) {
             throw new UserError("--roll all is for one position: with --batch put the rolls behind the positions");
         }
-        refuseWithAll(json, "--json");
-        refuseWithAll(explain, "--explain");
-        refuseWithAll(plays.given(), "--plays");
-        refuseWithAll(top != null, "--top");
-        refuseWithAll(games.given(), "--rollout");
-        refuseWithAll(search.time().isPresent(), "--seconds");
+        AllRolls.refuse(explain, "--explain");
+        AllRolls.refuse(plays.given(), "--plays");
+        AllRolls.refuse(top != null, "--top");
+        AllRolls.refuse(games.given(), "--rollout");
+        AllRolls.refuse(search.time().isPresent(), "--seconds");
         search.refuseCluster();
         if (position.roll(null) != null) {
             throw new UserError("a roll follows the position, but --roll asks for all: leave one of them out");
@@ -169,20 +189,17 @@ public final class RankCommand extends CliCommand {
         Model model = net.load();
         Knowledge knowledge = cube.knowledge(search.knowledge(model, console()));
         try (Judge judge = search.judge(knowledge)) {
-            List<Verdict> verdicts = new ArrayList<>();
-            for (Roll each : Roll.all()) {
-                verdicts.add(judge.ask(cube.about(Question.of(read, each)), search.effort()));
-            }
+            List<Verdict> verdicts = AllRolls.ask(read, judge, cube, search.effort());
             search.tell(judge, console());
-            RollSheet.write(verdicts, NetLabel.of(net.name(), model), out());
+            rolls.write(
+                    verdicts,
+                    NetLabel.of(net.name(), model),
+                    position.before(),
+                    format.or(Format.TABLE),
+                    out(),
+                    console().err());
         }
         return 0;
-    }
-
-    private static void refuseWithAll(boolean given, String option) {
-        if (given) {
-            throw new UserError(option + " is for one roll: leave it out with --roll all");
-        }
     }
 
     private Position unfinished() {
@@ -202,7 +219,7 @@ public final class RankCommand extends CliCommand {
         NetLabel label = NetLabel.of(net.name(), model);
         // Before the first line, so that what is wrong with the options is said once.
         Knowledge knowledge = cube.knowledge(search.knowledge(model, console()));
-        Lines lines = new RankLines(label, cube::about, roll, most());
+        Lines lines = new RankLines(label, cube::about, roll, most(), format.or(Format.JSON));
         return search.batch(position, true, lines, knowledge, PIECE, console());
     }
 

@@ -1,17 +1,21 @@
 package org.pipwright.cli.command;
 
-import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
+import java.io.Writer;
 import java.util.List;
 import java.util.function.UnaryOperator;
+import org.pipwright.cli.batch.JsonSheet;
 import org.pipwright.cli.batch.Lines;
 import org.pipwright.cli.batch.Request;
+import org.pipwright.cli.batch.RowSheet;
+import org.pipwright.cli.batch.Sheet;
+import org.pipwright.cli.command.FormatOption.Format;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.RankReport;
+import org.pipwright.cli.report.RankRows;
 import org.pipwright.engine.judge.Question;
-import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.roll.Roll;
 
 /**
@@ -21,8 +25,9 @@ import org.pipwright.engine.roll.Roll;
  * @param stakes says what is played for
  * @param usual the roll of lines that have none, or null
  * @param most plays to list
+ * @param format how
  */
-record RankLines(NetLabel label, UnaryOperator<Question> stakes, Roll usual, int most) implements Lines {
+record RankLines(NetLabel label, UnaryOperator<Question> stakes, Roll usual, int most, Format format) implements Lines {
     /** Fails if there is no roll, or nothing to play with it. */
     @Override
     public Question question(Request request) {
@@ -37,7 +42,21 @@ record RankLines(NetLabel label, UnaryOperator<Question> stakes, Roll usual, int
     }
 
     @Override
-    public void write(Verdict verdict, long line, JsonGenerator json) throws IOException {
-        RankJson.write(RankReport.of(verdict, List.of(), label, most), json, line);
+    public String head() {
+        return format == Format.JSON ? "" : rows().head();
+    }
+
+    @Override
+    public Sheet sheet(Writer to) throws IOException {
+        return format == Format.JSON
+                ? new JsonSheet(
+                        to,
+                        (verdict, line, json) ->
+                                RankJson.write(RankReport.of(verdict, List.of(), label, most), json, line))
+                : new RowSheet(to, rows());
+    }
+
+    private RankRows rows() {
+        return format == Format.CSV ? RankRows.csv(most) : RankRows.table(most);
     }
 }

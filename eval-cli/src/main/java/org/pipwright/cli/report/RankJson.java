@@ -75,14 +75,14 @@ public final class RankJson {
         }
     }
 
-    private static void stakes(JsonGenerator json, Question question) throws IOException {
+    static void stakes(JsonGenerator json, Question question) throws IOException {
         CubeJson.cube(json, question.cube());
         CubeJson.stakes(json, question.stakes());
         boolean match = question.stakes() instanceof MatchStakes;
         json.writeStringField("unit", match ? "chance to win the match" : "points per unit of the cube");
     }
 
-    private static void play(JsonGenerator json, int place, RankReport report, PlayVerdict play) throws IOException {
+    static void play(JsonGenerator json, int place, RankReport report, PlayVerdict play) throws IOException {
         boolean cube = report.question().cubeful();
         json.writeStartObject();
         json.writeNumberField("place", place);
