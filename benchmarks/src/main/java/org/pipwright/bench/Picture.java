@@ -7,10 +7,8 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.function.Consumer;
 import javax.imageio.ImageIO;
-import org.jfree.svg.SVGGraphics2D;
 import org.pipwright.engine.files.AtomicFile;
 
 /**
@@ -26,12 +24,7 @@ public record Picture(int width, int height, Consumer<Graphics2D> drawing) {
 
     /** An SVG document. */
     public String svg() {
-        SVGGraphics2D svg = new SVGGraphics2D(width, height);
-        // The default is the time of day.
-        svg.setDefsKeyPrefix("picture-");
-        svg.setGeomDoubleConverter(number -> String.format(Locale.ROOT, "%.2f", number));
-        drawing.accept(svg);
-        return svg.getSVGDocument();
+        return DrawnSvg.file(width, height, drawing);
     }
 
     /** A PNG, twice as large. */

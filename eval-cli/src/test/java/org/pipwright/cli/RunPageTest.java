@@ -27,7 +27,7 @@ import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
 
 /** The report as a file that stands alone. */
-class RunReportTest {
+class RunPageTest {
     private static final List<String> TITLES = List.of(
             "points per game against pips",
             "loss (nats)",

@@ -14,7 +14,7 @@ import org.jfree.chart.renderer.xy.XYErrorRenderer;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYIntervalSeries;
 import org.jfree.data.xy.XYIntervalSeriesCollection;
-import org.jfree.svg.SVGGraphics2D;
+import org.pipwright.cli.page.DrawnSvg;
 import org.pipwright.engine.text.Printable;
 
 /** A dot a player, with a bar of two standard errors to each side, best at the top. */
@@ -58,11 +58,7 @@ public final class RatingsChart {
         data.addSeries(series);
         JFreeChart chart = chart(data, names, anchor);
         int height = FRAME + ROW * names.length;
-        SVGGraphics2D svg = new SVGGraphics2D(WIDTH, height);
-        // The default is the time of day, and the same ratings should give the same file.
-        svg.setDefsKeyPrefix("ratings-");
-        chart.draw(svg, new Rectangle2D.Double(0, 0, WIDTH, height));
-        return svg.getSVGDocument();
+        return DrawnSvg.file(WIDTH, height, svg -> chart.draw(svg, new Rectangle2D.Double(0, 0, WIDTH, height)));
     }
 
     private static JFreeChart chart(XYIntervalSeriesCollection data, String[] names, String anchor) {

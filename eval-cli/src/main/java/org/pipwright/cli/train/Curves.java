@@ -14,8 +14,7 @@ import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.data.xy.DefaultXYDataset;
-import org.jfree.svg.SVGGraphics2D;
-import org.jfree.svg.ViewBox;
+import org.pipwright.cli.page.DrawnSvg;
 import org.pipwright.training.report.Chart;
 import org.pipwright.training.report.Chart.Curve;
 import org.pipwright.training.report.Chart.Point;
@@ -50,11 +49,9 @@ final class Curves {
         }
         JFreeChart drawn = ChartFactory.createXYLineChart(chart.title(), chart.xLabel(), null, data);
         style(drawn, chart.curves());
-        SVGGraphics2D svg = new SVGGraphics2D(WIDTH, HEIGHT);
-        // Several charts share one page: their clip paths must not share names.
-        svg.setDefsKeyPrefix(chart.title().replaceAll("\\W", ""));
-        drawn.draw(svg, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT));
-        return svg.getSVGElement(null, false, new ViewBox(0, 0, WIDTH, HEIGHT), null, null);
+        String prefix = chart.title().replaceAll("\\W", "");
+        return DrawnSvg.element(
+                WIDTH, HEIGHT, prefix, svg -> drawn.draw(svg, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT)));
     }
 
     private static double[] each(Curve curve, ToDoubleFunction<Point> value) {
