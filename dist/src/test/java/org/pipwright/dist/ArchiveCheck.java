@@ -21,6 +21,8 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
@@ -196,6 +198,26 @@ class ArchiveCheck {
             assertEquals(!own, licences.contains(":" + artifact + ":" + version + " "), jar);
         }
         assertTrue(jars.size() > 20);
+    }
+
+    /** Whoever may choose among several finds at least one. */
+    @Test
+    void everyLicenceIsNamedAndItsTextIsThere() throws Exception {
+        String materials = Files.readString(home.resolve("pipwright.spdx.json"));
+        assertFalse(materials.contains("\"licenseDeclared\" : \"NOASSERTION\""), materials);
+        Matcher declared = Pattern.compile("\"licenseDeclared\" : \"([^\"]*)\"").matcher(materials);
+        int found = 0;
+        while (declared.find()) {
+            found++;
+            boolean there = Arrays.stream(declared.group(1).split(" OR "))
+                    .anyMatch(licence -> licence.equals("Apache-2.0")
+                            ? Files.exists(home.resolve("LICENSE"))
+                            : Files.exists(
+                                    home.resolve("licences/" + licence.replaceFirst("-or-later$", "") + ".txt")));
+            assertTrue(there, declared.group(1));
+            assertFalse(declared.group(1).matches("GPL[^ ]*|.* AND GPL.*"), declared.group(1));
+        }
+        assertTrue(found > 40, "licences: " + found);
     }
 
     @Test

@@ -20,7 +20,7 @@ class DrillCommandTest {
     private static Run drill(String line) {
         List<String> words = new ArrayList<>(List.of("drill"));
         words.addAll(Arrays.asList(line.split(" ")));
-        words.addAll(List.of("--lookahead", "0"));
+        words.addAll(List.of("--lookahead", "0", "--net", "fifth"));
         return Run.of(words.toArray(String[]::new));
     }
 
@@ -55,6 +55,8 @@ class DrillCommandTest {
                     question.get("positionText").asText(),
                     "--roll",
                     question.get("roll").asText(),
+                    "--net",
+                    "fifth",
                     "--json");
             JsonNode plays = new ObjectMapper().readTree(rank.out()).get("plays");
             assertReasons(question);
@@ -81,6 +83,8 @@ class DrillCommandTest {
                 question.get("roll").asText(),
                 "--plays",
                 best + "; " + weaker,
+                "--net",
+                "fifth",
                 "--explain",
                 "--json");
         JsonNode explained = new ObjectMapper().readTree(rank.out()).at("/explanation/plays");
@@ -109,7 +113,7 @@ class DrillCommandTest {
             if (question.get("cube").get("value").asInt() > 1) {
                 line.addAll(List.of("--cube", "2", "--owner", "me"));
             }
-            line.addAll(List.of("--lookahead", "0", "--json"));
+            line.addAll(List.of("--lookahead", "0", "--net", "fifth", "--json"));
             Run cube = Run.of(line.toArray(String[]::new));
             JsonNode judged = new ObjectMapper().readTree(cube.out());
             boolean answering = question.get("asked").asText().equals("take");

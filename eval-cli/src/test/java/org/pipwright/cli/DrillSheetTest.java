@@ -31,6 +31,8 @@ class DrillSheetTest {
                 String.valueOf(count),
                 "--lookahead",
                 "0",
+                "--net",
+                "fifth",
                 "--json",
                 "--sheet",
                 file().toString());

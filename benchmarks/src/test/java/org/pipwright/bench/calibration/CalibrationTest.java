@@ -219,6 +219,8 @@ class CalibrationTest {
                 new PrintWriter(printed),
                 new PrintWriter(System.err, true),
                 "calibration",
+                "--net",
+                "fifth",
                 "--positions",
                 "3000",
                 "--threads",

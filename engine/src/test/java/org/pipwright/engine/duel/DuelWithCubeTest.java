@@ -67,7 +67,7 @@ class DuelWithCubeTest {
         Entrant other = contest.withCube()
                 ? RandomNet.entrant(2)
                 : Baselines.named("hitter").orElseThrow();
-        DuelSettings luck = settings(contest, 9, 5, true);
+        DuelSettings luck = settings(contest, 3, 5, true);
         DuelSettings test = settings(contest, 30, 8, false).until(new SequentialTest(-2, 2, 0.4, 0.4));
         for (DuelSettings settings : List.of(luck, test)) {
             List<Tally> here = new ArrayList<>();
@@ -128,26 +128,26 @@ class DuelWithCubeTest {
         Tally tally = run(ahead, ONE, settings(MONEY, 2, 4, false), 1);
         assertNotEquals(0, tally.values().spread(), "the two play differently");
         assertEquals(
-                new RunningMean(2, 0, 0),
-                run(ahead, ahead, settings(MONEY, 2, 4, false), 2).values());
+                new RunningMean(1, 0, 0),
+                run(ahead, ahead, settings(MONEY, 1, 4, false), 2).values());
     }
 
-    @ParameterizedTest
-    @ValueSource(ints = {1, 4})
-    void aTestStopsEarly(int threads) {
-        SequentialTest test = new SequentialTest(0.5, 0.6, 0.05, 0.05);
-        DuelSettings settings =
-                new DuelSettings(new Contest.Match(1, ShippedMatchTable.load()), 100_000, 3, false, Optional.of(test));
-        Tally tally = run(ONE, ONE, settings, threads);
+    @Test
+    void aTestStopsEarlyAndAtTheSamePairWithAnyThreads() {
+        SequentialTest test = new SequentialTest(0, 0.5, 0.05, 0.05);
+        DuelSettings settings = settings(MONEY, 100_000, 3, false).until(test);
+        Tally tally = run(ONE, ONE, settings, 1);
         assertEquals(SequentialTest.Verdict.LOW, test.verdict(tally.best()));
-        assertEquals(run(ONE, ONE, settings, 1), tally);
+        assertEquals(SequentialTest.MIN_PAIRS, tally.pairs());
+        assertEquals(tally, run(ONE, ONE, settings, 4));
     }
 
     /** The luck taken off is 0 on average: plain and adjusted means differ by no more than the error of the difference. */
     @ParameterizedTest
     @MethodSource("contests")
     void luckLeavesTheMeanWhereItIs(Contest contest) {
-        Tally tally = run(ONE, OTHER, settings(contest, 30, 21, true), 2);
+        // A match of several games has more luck to look at than a game.
+        Tally tally = run(ONE, OTHER, settings(contest, contest.equals(MATCH) ? 10 : 24, 21, true), 2);
         double plain = tally.values().mean();
         double adjusted = tally.adjusted().mean();
         // Nets that know nothing value luck badly: it may even add noise, but must not shift the mean.
