@@ -61,6 +61,7 @@ class HelpTest {
                 "draw",
                 "record",
                 "record check",
+                "record board",
                 "record convert",
                 "review",
                 "drill",

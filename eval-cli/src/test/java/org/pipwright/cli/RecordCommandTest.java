@@ -10,6 +10,8 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class RecordCommandTest {
     private static final String RECORD = "pipwright record 1\nplayers: Ada, Ben\nmatch: 3\n\n"
@@ -58,7 +60,51 @@ class RecordCommandTest {
                 run.err().contains("expected a legal play of 2-1: ")
                         && run.err().contains("13/11 6/5"),
                 run.err());
-        assertEquals(1, run.err().lines().count());
+        List<String> mistakes = run.err().lines().toList();
+        assertEquals(2, mistakes.size());
+        assertTrue(mistakes.get(1).startsWith("pipwright: " + file + ", line 12, column 5: "), mistakes.get(1));
+    }
+
+    @Test
+    void theBoardAtATurnIsShown() {
+        Run run = Run.of("record", "board", file.toString(), "--game", "1", "--turn", "2");
+        assertEquals(0, run.code());
+        List<String> lines = run.out().lines().toList();
+        assertEquals("game 1: Ben on roll", lines.get(0));
+        assertEquals("5@6 3@8 5@13 2@24 / 2@5 4@6 2@8 5@13 2@24", lines.get(1));
+        assertTrue(lines.contains("to play 6-2: 24/18 13/11"), run.out());
+        assertTrue(run.out().contains("3 away against 3 away"), run.out());
+    }
+
+    @Test
+    void withoutATurnTheEndIsShown() {
+        List<String> end =
+                Run.of("record", "board", file.toString()).out().lines().toList();
+        assertEquals("game 2: Ada on roll", end.get(0));
+        assertEquals("5@6 3@8 5@13 2@24 / 5@6 3@8 6@13 1@24", end.get(1));
+        assertEquals(
+                new Run(0, "game 1: Ada has won 1 point\n", ""),
+                Run.of("record", "board", file.toString(), "--game", "1"));
+    }
+
+    @Test
+    void atAMistakeTheBoardBeforeItIsShown() throws IOException {
+        Files.writeString(file, RECORD.replace("24/18 13/11", "24/18 13/12"));
+        Run run = Run.of("record", "board", file.toString());
+        assertEquals(2, run.code());
+        assertTrue(run.out().startsWith("game 1: Ben on roll\n5@6 3@8 5@13 2@24 / 2@5 4@6 2@8 5@13 2@24\n"), run.out());
+        assertTrue(run.err().startsWith("pipwright: " + file + ", line 7, column 10: "), run.err());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "--game 3, --game is 3: '%s' has 1 to 2",
+        "--game 1 --turn 3, --turn is 3: game 1 has 1 to 2",
+        "--turn 0, --turn is 0: game 2 has 1 to 1"
+    })
+    void aTurnThatIsNotThereIsRefused(String options, String error) {
+        Run run = Run.of(("record board " + file + " " + options).split(" "));
+        assertEquals(new Run(2, "", "pipwright: " + error.formatted(file) + "\n"), run);
     }
 
     @Test

@@ -101,6 +101,39 @@ public final class RecordBuilder {
         return won[side];
     }
 
+    /** Whether a game is going on. */
+    boolean playing() {
+        return referee != null;
+    }
+
+    /** Leaves the game going on, if one is, without a result. */
+    void abandon() {
+        if (referee != null) {
+            games.add(new Game(entries, 0));
+            referee = null;
+        }
+        matchOver = false;
+    }
+
+    /**
+     * Takes points for granted that no game above has won, before the first roll of a game.
+     *
+     * @return false if they do not say what the rules are: in a match next to its end, or if they are past it
+     */
+    boolean believe(int first, int second) {
+        won[0] = first;
+        won[1] = second;
+        int length = heading.rules().length();
+        if (score == null) {
+            return true;
+        }
+        if (Math.max(first, second) >= length - 1) {
+            return false;
+        }
+        score = new MatchScore(length - first, length - second, false);
+        return true;
+    }
+
     /** How things stand in the game going on; with the last one, whether it ends the match. */
     Stand stand() {
         boolean last = score != null && referee.over() && score.ends(referee.points());

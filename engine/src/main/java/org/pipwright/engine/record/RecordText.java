@@ -55,7 +55,7 @@ public final class RecordText {
      * @throws InvalidRecordException if it cannot be read or breaks the rules of the game
      */
     public static GameRecord parse(String text) {
-        return new RecordReader().read(text);
+        return new RecordReader(true).read(text);
     }
 
     private static void heading(Heading heading, StringBuilder text) {

@@ -1,9 +1,12 @@
 package org.pipwright.cli.command;
 
+import java.util.List;
 import org.pipwright.cli.console.Console;
+import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.record.Game;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.Heading;
+import org.pipwright.engine.record.RecordCheck;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 
@@ -13,12 +16,18 @@ import picocli.CommandLine.Parameters;
         customSynopsis = "pipwright record check FILE",
         header = "Check a record against the rules.",
         description = {
-            "Plays the whole record through: turns, plays, cube, score and the Crawford rule. Reports the"
-                    + " first mistake with its line and column, what was expected there and the legal plays, and ends with"
-                    + " exit code 2. If there is none, prints how each game ended."
+            "Plays the whole record through: turns, plays, cube, score and the Crawford rule. Reports each"
+                    + " mistake in a line, with its place, what was expected there and the legal plays, and ends with exit"
+                    + " code 2; record board shows the board before the first. If there is none, prints how each game"
+                    + " ended.",
+            "Behind a play that no roll makes it is not known what can be played: up to the next game only names, rolls"
+                    + " and words are looked at then, and of an SGF file nothing more."
         },
         footer = {"Example:", "  pipwright record check evening.txt"})
 public final class RecordCheckCommand extends CliCommand {
+    /** Mistakes to tell at once. */
+    private static final int MOST = 20;
+
     @Parameters(paramLabel = "FILE", description = "A record, or an SGF file if its name ends in .sgf.")
     private String file;
 
@@ -33,7 +42,8 @@ public final class RecordCheckCommand extends CliCommand {
 
     @Override
     public Integer call() {
-        GameRecord record = RecordFiles.read(file);
+        RecordCheck check = RecordFiles.check(file);
+        GameRecord record = check.record().orElseThrow(() -> allBut(check.faults()));
         Heading heading = record.heading();
         out().println(heading.name(0) + " against " + heading.name(1) + ", "
                 + (heading.rules().match() ? "match to " + heading.rules().length() : "money play"));
@@ -43,6 +53,16 @@ public final class RecordCheckCommand extends CliCommand {
         }
         out().println("score: " + record.points(0) + "-" + record.points(1));
         return 0;
+    }
+
+    /** Tells all mistakes but the last, which ends the command. */
+    private UserError allBut(List<RecordCheck.Fault> faults) {
+        int last = Math.min(faults.size(), MOST) - 1;
+        faults.subList(0, last).forEach(fault -> console()
+                .err()
+                .println("pipwright: " + RecordFiles.fault(file, fault).getMessage()));
+        String more = faults.size() > MOST ? "; " + (faults.size() - MOST) + " more mistakes follow" : "";
+        return new UserError(RecordFiles.fault(file, faults.get(last)).getMessage() + more);
     }
 
     private static String ending(Heading heading, Game game) {

@@ -25,8 +25,8 @@ import picocli.CommandLine.Spec;
             "Instead of match: the rules of money play, as in money: jacoby, beavers. Also passes, beavers, resigns,"
                     + " resigns gammon, resigns backgammon; and event, place, date and scorer above the first game."
         },
-        header = "Check or convert records of games.",
-        subcommands = {RecordCheckCommand.class, RecordConvertCommand.class},
+        header = "Check, show or convert records of games.",
+        subcommands = {RecordCheckCommand.class, RecordBoardCommand.class, RecordConvertCommand.class},
         commandListHeading = "%nCommands:%n")
 public final class RecordCommand extends CliCommand {
     @Spec

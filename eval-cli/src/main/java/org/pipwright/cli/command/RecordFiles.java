@@ -7,10 +7,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.InvalidRecordException;
+import org.pipwright.engine.record.RecordCheck;
 import org.pipwright.engine.record.RecordText;
 import org.pipwright.engine.record.SgfText;
 import org.pipwright.engine.text.Excerpt;
@@ -42,6 +45,26 @@ final class RecordFiles {
         } catch (InvalidRecordException e) {
             throw new UserError(file + ", " + e.getMessage());
         }
+    }
+
+    /** The record of a file, or all mistakes in it; of an SGF file the first. */
+    static RecordCheck check(String file) {
+        String text = text(file);
+        if (!sgf(file)) {
+            return RecordCheck.of(text);
+        }
+        try {
+            GameRecord record = SgfText.parse(text);
+            return new RecordCheck(Optional.of(record.heading()), Optional.of(record), List.of());
+        } catch (InvalidRecordException e) {
+            return new RecordCheck(
+                    Optional.empty(), Optional.empty(), List.of(new RecordCheck.Fault(e, Optional.empty())));
+        }
+    }
+
+    /** A mistake as the user's. */
+    static UserError fault(String file, RecordCheck.Fault fault) {
+        return new UserError(file + ", " + fault.error().getMessage());
     }
 
     /** Refuses a record in which nothing has been played. */
