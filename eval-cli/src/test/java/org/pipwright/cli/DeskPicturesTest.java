@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -93,7 +94,8 @@ class DeskPicturesTest {
                 2,
                 Map.of(name, record),
                 Map.of("lesson4.txt", List.of(asked)),
-                folder.resolve("practice.log"));
+                folder.resolve("practice.log"),
+                Optional.empty());
     }
 
     private static void picture(Page page, String name) {

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -70,7 +71,8 @@ class DeskPracticeTest {
                 1,
                 Map.of(),
                 Map.of("mine <2>.txt", candidates),
-                folder.resolve("practice.log")));
+                folder.resolve("practice.log"),
+                Optional.empty()));
     }
 
     private Page open(DeskServer server) {

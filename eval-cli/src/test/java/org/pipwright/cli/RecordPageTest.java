@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -70,7 +71,8 @@ class RecordPageTest {
                 1,
                 Map.of("evening <1>.txt", RecordText.parse(TEXT)),
                 Map.of(),
-                folder.resolve("practice.log")));
+                folder.resolve("practice.log"),
+                Optional.empty()));
         base = server.address().substring(0, server.address().indexOf("/?"));
     }
 

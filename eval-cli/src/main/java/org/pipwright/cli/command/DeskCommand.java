@@ -1,6 +1,7 @@
 package org.pipwright.cli.command;
 
 import java.io.IOException;
+import java.net.InetSocketAddress;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -36,13 +37,16 @@ import picocli.CommandLine.Option;
             "A record, from a file or from a table, is gone through turn by turn while it is reviewed, as review does it.",
             "Exercises are asked one at a time: of a theme, from the mistakes in a record, or from a file of positions. What"
                     + " was wrong is asked again, also next time: the log is a text file.",
-            "Only this machine can reach the page, and only with the key in the address."
+            "Only this machine can reach the page, and only with the key in the address. With --listen a port is opened"
+                    + " besides: tablets of the class can look at what the class is shown and guess, and reach nothing else;"
+                    + " they come in by a code that stands on the teacher's screen."
         },
         footer = {
             "Examples:",
             "  pipwright desk",
             "  pipwright desk --record evening.txt --positions lesson4.txt",
-            "  pipwright desk --records games --net swift --no-browser"
+            "  pipwright desk --records games --net swift --no-browser",
+            "  pipwright desk --listen 192.168.1.20"
         })
 public final class DeskCommand extends CliCommand {
     private static final int MAX_PORT = 65_535;
@@ -52,6 +56,16 @@ public final class DeskCommand extends CliCommand {
             paramLabel = "N",
             description = "Port to listen on, 1 to " + MAX_PORT + "; any free one if not given.")
     private int port;
+
+    @Option(
+            names = "--listen",
+            paramLabel = "ADDRESS[:PORT]",
+            arity = "0..1",
+            fallbackValue = "",
+            description =
+                    "Open a port to everybody in the network of that address of this machine, for tablets of the class."
+                            + " Without a value: its only address, and any free port.")
+    private String listen;
 
     @Option(
             names = "--records",
@@ -107,6 +121,7 @@ public final class DeskCommand extends CliCommand {
             throw new UserError("--port is " + port + ": use 1 to " + MAX_PORT);
         }
         int crew = Threads.checked(threads);
+        Optional<InetSocketAddress> guests = Optional.ofNullable(listen).map(ListenAddress::parse);
         Map<String, GameRecord> records = RecordsSearch.read(opened, Optional.empty());
         records.forEach(RecordFiles::requireTurns);
         Map<String, List<Candidate>> asked = positions == null
@@ -117,7 +132,7 @@ public final class DeskCommand extends CliCommand {
         net.load();
         DeskJob.run(
                 console(),
-                new DeskSetup(port, nets(), knowledge(crew), folder, crew, records, asked, noted),
+                new DeskSetup(port, nets(), knowledge(crew), folder, crew, records, asked, noted, guests),
                 !noBrowser);
         return 0;
     }

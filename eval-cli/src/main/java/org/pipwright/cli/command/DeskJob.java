@@ -1,12 +1,10 @@
 package org.pipwright.cli.command;
 
-import io.javalin.util.JavalinBindException;
 import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CountDownLatch;
 import org.pipwright.cli.console.Console;
-import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.desk.DeskServer;
 import org.pipwright.cli.desk.DeskSetup;
 import org.pipwright.cli.duel.Interruption;
@@ -20,13 +18,15 @@ final class DeskJob {
         try (DeskServer server = new DeskServer(setup)) {
             console.out().println("The desk is at " + server.address());
             console.out().println("Records are kept in " + setup.folder().toAbsolutePath() + "; Ctrl-C ends the desk.");
+            server.tablets().ifPresent(tablets -> console.out()
+                    .println("A port is open: everybody in that network reaches " + tablets.address()
+                            + " until the desk ends. With the code " + tablets.code()
+                            + " one can look at what the class is shown, and guess."));
             console.out().flush();
             if (browser) {
                 open(server.address());
             }
             Interruption.during(() -> await(end), end::countDown);
-        } catch (JavalinBindException e) {
-            throw new UserError("port " + setup.port() + " is taken: choose another one with --port, or leave it out");
         }
     }
 

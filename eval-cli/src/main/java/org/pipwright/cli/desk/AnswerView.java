@@ -67,6 +67,30 @@ public record AnswerView(
      */
     public record Action(String words, String value, String cost, String grade) {}
 
+    /**
+     * The same for those who only look: without links and without a choice of plays to roll out.
+     *
+     * @return such a view
+     */
+    public AnswerView plain() {
+        List<Row> plain = rows.stream()
+                .map(row -> new Row(
+                        row.play,
+                        row.id,
+                        "",
+                        false,
+                        row.close,
+                        row.value,
+                        row.cost,
+                        row.grade,
+                        row.depth,
+                        row.wins,
+                        row.gammons,
+                        row.lost))
+                .toList();
+        return new AnswerView(heading, depth, note, match, cubeful, plain, chances, actions, sentence, false);
+    }
+
     /** Nothing is said, and why. */
     static AnswerView none(String heading, String note) {
         return new AnswerView(heading, "", note, false, false, List.of(), List.of(), List.of(), "", false);

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.pipwright.cli.page.Pages;
 import org.pipwright.engine.cube.CubeAction;
@@ -23,13 +24,33 @@ final class ClassRoutes {
             Map.of("roll", CubeAction.ROLL, "double, take", CubeAction.TAKE, "double, pass", CubeAction.PASS);
 
     private final Opinions opinions;
+    private final Optional<GuestServer> guests;
 
-    ClassRoutes(Opinions opinions) {
+    ClassRoutes(Opinions opinions, Optional<GuestServer> guests) {
         this.opinions = opinions;
+        this.guests = guests;
     }
 
     void add(RoutesConfig routes) {
         routes.get("/class", this::show);
+        if (guests.isPresent()) {
+            routes.get("/class/tablets", context -> tablets(context, guests.get()));
+            routes.post("/class/code", context -> {
+                guests.get().renew();
+                context.redirect("/", HttpStatus.SEE_OTHER);
+            });
+        }
+    }
+
+    /** Who is here by now, if that has changed. */
+    private static void tablets(Context context, GuestServer guests) {
+        Tablets now = guests.tablets();
+        if ((now.present() + "-" + now.guessed()).equals(context.queryParam("seen"))) {
+            context.status(HttpStatus.NO_CONTENT);
+        } else {
+            context.contentType("text/html; charset=utf-8");
+            context.result(Pages.of("desk/tablets.jte", now));
+        }
     }
 
     private void show(Context context) {
@@ -56,7 +77,7 @@ final class ClassRoutes {
         }
         context.status(refused.isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT);
         context.contentType("text/html; charset=utf-8");
-        context.result(Pages.of("desk/class.jte", view(setting, guesses, shown, refused)));
+        context.result(Pages.of("desk/class.jte", shown(setting, guesses, shown, refused)));
     }
 
     private static String address(Setting setting, Guesses guesses, boolean shown) {
@@ -74,9 +95,19 @@ final class ClassRoutes {
         return fields;
     }
 
-    private ClassView view(Setting asked, Guesses guesses, boolean shown, String refused) {
+    /** The view, which devices of the class see too. */
+    private ClassView shown(Setting asked, Guesses guesses, boolean shown, String refused) {
         Optional<Question> question = asked.question();
         Optional<Verdict> verdict = shown ? question.map(each -> verdict(asked, each)) : Optional.empty();
+        return guests.map(GuestServer::classroom)
+                .map(room -> room.show(question, counts -> view(asked, guesses, counts, verdict, refused)))
+                .orElseGet(() -> view(asked, guesses, Map.of(), verdict, refused));
+    }
+
+    private ClassView view(
+            Setting asked, Guesses guesses, Map<String, Integer> counts, Optional<Verdict> verdict, String refused) {
+        Optional<Question> question = asked.question();
+        boolean shown = verdict.isPresent();
         Setting seen = asked.choosing(verdict.filter(each -> !each.plays().isEmpty())
                 .map(each -> each.best().play())
                 .orElse(null));
@@ -86,7 +117,7 @@ final class ClassRoutes {
                 BoardDrawing.words(asked.choosing(null)),
                 question.map(ClassRoutes::words).orElse("Board"),
                 question.isPresent() ? "" : "There is nothing to ask here: go back to the board and set a position up.",
-                hands(asked, guesses, verdict),
+                hands(asked, guesses, counts, verdict),
                 question.filter(each -> each.roll() != null)
                         .map(ClassRoutes::plays)
                         .orElse(List.of()),
@@ -95,7 +126,8 @@ final class ClassRoutes {
                 address(asked, guesses, !shown),
                 asked.address(),
                 verdict.map(each -> AnswerViews.of(seen, each, opinions.net())),
-                question.isPresent() && !shown ? asked.query() + "&next=0" : "");
+                question.isPresent() && !shown ? asked.query() + "&next=0" : "",
+                guests.map(GuestServer::tablets));
     }
 
     private Verdict verdict(Setting setting, Question question) {
@@ -119,14 +151,22 @@ final class ClassRoutes {
                 .collect(Collectors.toList());
     }
 
-    private List<ClassView.Hand> hands(Setting setting, Guesses guesses, Optional<Verdict> verdict) {
+    private List<ClassView.Hand> hands(
+            Setting setting, Guesses raised, Map<String, Integer> counts, Optional<Verdict> verdict) {
         boolean shown = verdict.isPresent();
-        return guesses.all().stream()
+        // What only tablets have guessed is told once the answer is uncovered: nobody is to guess what others do.
+        Guesses guesses = raised;
+        for (String what : shown ? counts.keySet() : Set.<String>of()) {
+            guesses = guesses.knows(what) ? guesses : guesses.with(what, 0);
+        }
+        Guesses all = guesses;
+        return all.all().stream()
                 .map(guess -> new ClassView.Hand(
                         guess.what(),
                         guess.hands(),
-                        address(setting, guesses.with(guess.what(), guess.hands() + 1), shown),
-                        address(setting, guesses.with(guess.what(), guess.hands() - 1), shown),
+                        shown ? counts.getOrDefault(guess.what(), 0) : 0,
+                        address(setting, raised.with(guess.what(), guess.hands() + 1), shown),
+                        address(setting, raised.with(guess.what(), guess.hands() - 1), shown),
                         verdict.map(each -> cost(each, guess.what())).orElse(""),
                         verdict.map(each -> grade(each, guess.what())).orElse("")))
                 .collect(Collectors.toList());

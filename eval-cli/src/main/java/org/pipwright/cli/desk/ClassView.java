@@ -20,6 +20,7 @@ import java.util.Optional;
  * @param back the address of the board
  * @param answer the answer; empty while it is covered
  * @param streamed what the net is asked beside the page; empty if nothing
+ * @param tablets how devices of the class come in; empty if they cannot
  */
 public record ClassView(
         Map<String, String> fields,
@@ -34,18 +35,33 @@ public record ClassView(
         String turn,
         String back,
         Optional<AnswerView> answer,
-        String streamed) {
+        String streamed,
+        Optional<Tablets> tablets) {
     /**
      * A guess.
      *
      * @param what a play, or what to do about the cube
-     * @param hands how many guessed it
+     * @param hands how many raised a hand for it
+     * @param tablets how many tablets guessed it, once the answer is uncovered; else 0
      * @param more the address with one more
      * @param less the address with one fewer
      * @param cost what it costs, once the answer is uncovered; else empty
      * @param grade the cost in a word; else empty
      */
-    public record Hand(String what, int hands, String more, String less, String cost, String grade) {}
+    public record Hand(String what, int hands, int tablets, String more, String less, String cost, String grade) {
+        int all() {
+            return hands + tablets;
+        }
+    }
+
+    /**
+     * Whether guesses of tablets stand beside the hands.
+     *
+     * @return whether the answer is uncovered, and tablets can come in
+     */
+    public boolean counted() {
+        return shown && tablets.isPresent();
+    }
 
     /**
      * How wide the bar of a guess is.
@@ -54,7 +70,7 @@ public record ClassView(
      * @return 0 to 100, where the most frequent guess has 100
      */
     public int share(Hand hand) {
-        int most = guesses.stream().mapToInt(Hand::hands).max().orElse(0);
-        return most == 0 ? 0 : 100 * hand.hands() / most;
+        int most = guesses.stream().mapToInt(Hand::all).max().orElse(0);
+        return most == 0 ? 0 : 100 * hand.all() / most;
     }
 }

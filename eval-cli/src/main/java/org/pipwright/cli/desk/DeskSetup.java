@@ -1,9 +1,11 @@
 package org.pipwright.cli.desk;
 
+import java.net.InetSocketAddress;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import org.pipwright.engine.drill.Candidate;
 import org.pipwright.engine.judge.Knowledge;
@@ -20,6 +22,7 @@ import org.pipwright.engine.record.GameRecord;
  * @param opened records that the user opened, by their files; each has a turn
  * @param positions what files of positions that the user opened ask, by their names
  * @param log where it is noted what was practised
+ * @param guests where devices of the class may come in to look and to guess; empty if nobody may
  */
 public record DeskSetup(
         int port,
@@ -29,7 +32,8 @@ public record DeskSetup(
         int threads,
         Map<String, GameRecord> opened,
         Map<String, List<Candidate>> positions,
-        Path log) {
+        Path log,
+        Optional<InetSocketAddress> guests) {
     /** Deepest lookahead at a table: a play should not take minutes. */
     static final int MAX_LOOKAHEAD = 2;
 
@@ -47,6 +51,7 @@ public record DeskSetup(
      * @param opened records
      * @param positions files of positions
      * @param log log of practice
+     * @param guests where devices of the class may come in
      */
     public DeskSetup {
         nets = List.copyOf(nets);
@@ -64,6 +69,6 @@ public record DeskSetup(
      * @param threads threads for the nets, at least 1
      */
     public DeskSetup(int port, List<String> nets, Function<String, Knowledge> knowledge, Path folder, int threads) {
-        this(port, nets, knowledge, folder, threads, Map.of(), Map.of(), folder.resolve(LOG));
+        this(port, nets, knowledge, folder, threads, Map.of(), Map.of(), folder.resolve(LOG), Optional.empty());
     }
 }

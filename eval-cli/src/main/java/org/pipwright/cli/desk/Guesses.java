@@ -33,10 +33,8 @@ record Guesses(List<Guess> all) {
     /** Reads those of a question; what is no guess there is passed over. */
     static Guesses parse(String text, Question question) {
         Guesses guesses = new Guesses(List.of());
-        if (doubles(question)) {
-            for (String action : CUBE) {
-                guesses = guesses.with(action, 0);
-            }
+        for (String action : actions(question)) {
+            guesses = guesses.with(action, 0);
         }
         for (String part : text == null ? new String[0] : text.split(";", MAX + 1)) {
             String[] words = part.strip().split(": ", 2);
@@ -56,14 +54,34 @@ record Guesses(List<Guess> all) {
     }
 
     private static Optional<String> known(String what, Question question) {
-        if (question.roll() == null) {
-            return Optional.of(what).filter(action -> doubles(question) && CUBE.contains(action));
-        }
         try {
-            return Optional.of(play(what, question));
+            return Optional.of(read(what, question));
         } catch (RefusedException e) {
             return Optional.empty();
         }
+    }
+
+    /** What can be done about the cube; nothing where there is no such choice. */
+    static List<String> actions(Question question) {
+        return doubles(question) ? CUBE : List.of();
+    }
+
+    /**
+     * Reads one guess.
+     *
+     * @throws RefusedException if it is no play of the roll, or nothing that can be done about the cube
+     */
+    static String read(String text, Question question) {
+        if (text == null || text.isBlank()) {
+            throw new RefusedException("write a guess first");
+        }
+        if (question.roll() != null) {
+            return play(text, question);
+        }
+        if (!actions(question).contains(text)) {
+            throw new RefusedException("choose one of the buttons");
+        }
+        return text;
     }
 
     private static String play(String text, Question question) {
@@ -81,10 +99,15 @@ record Guesses(List<Guess> all) {
      */
     Guesses adding(String text, Question question) {
         String play = play(text, question);
-        if (all.size() >= MAX && all.stream().noneMatch(guess -> guess.what.equals(play))) {
+        if (all.size() >= MAX && !knows(play)) {
             throw new RefusedException("there are " + MAX + " guesses already");
         }
-        return all.stream().anyMatch(guess -> guess.what.equals(play)) ? this : with(play, 1);
+        return knows(play) ? this : with(play, 1);
+    }
+
+    /** Whether hands are raised for a guess, or could be. */
+    boolean knows(String what) {
+        return all.stream().anyMatch(guess -> guess.what.equals(what));
     }
 
     /** The same with so many hands for a guess. */

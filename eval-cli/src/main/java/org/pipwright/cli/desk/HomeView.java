@@ -1,6 +1,7 @@
 package org.pipwright.cli.desk;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The first page of a desk.
@@ -10,8 +11,15 @@ import java.util.List;
  * @param error why no table could be laid; may be empty
  * @param opened files of the records that the user opened
  * @param tables tables that are laid
+ * @param tablets how devices of the class come in; empty if they cannot
  */
-public record HomeView(List<String> nets, String folder, String error, List<String> opened, List<Laid> tables) {
+public record HomeView(
+        List<String> nets,
+        String folder,
+        String error,
+        List<String> opened,
+        List<Laid> tables,
+        Optional<Tablets> tablets) {
     /**
      * A table.
      *

@@ -7,6 +7,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.pipwright.cli.page.Pages;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.judge.Verdict;
@@ -25,11 +26,13 @@ final class PlayRoutes {
     private final Tables tables;
     private final TableForm form;
     private final Judges judges;
+    private final Supplier<Optional<Tablets>> tablets;
 
-    PlayRoutes(DeskSetup setup, Tables tables, Judges judges) {
+    PlayRoutes(DeskSetup setup, Tables tables, Judges judges, Supplier<Optional<Tablets>> tablets) {
         this.setup = setup;
         this.tables = tables;
         this.judges = judges;
+        this.tablets = tablets;
         form = new TableForm(setup, judges);
     }
 
@@ -89,7 +92,8 @@ final class PlayRoutes {
                                 String.join(
                                         " against ",
                                         each.getValue().record().heading().players())))
-                        .toList());
+                        .toList(),
+                tablets.get());
         html(context, Pages.of("desk/home.jte", view));
     }
 
