@@ -9,6 +9,7 @@ import org.pipwright.bench.calibration.CalibrationCommand;
 import org.pipwright.bench.cluster.ClusterCommand;
 import org.pipwright.bench.cube.ContactFitCommand;
 import org.pipwright.bench.cube.CubeFitCommand;
+import org.pipwright.bench.cube.MatchCubeCommand;
 import org.pipwright.bench.cube.MatchTableCommand;
 import org.pipwright.bench.cube.ReducedCubeCommand;
 import org.pipwright.bench.exact.PolicyCommand;
@@ -64,6 +65,7 @@ import picocli.CommandLine.RunLast;
             MatchTableCommand.class,
             CubeFitCommand.class,
             ContactFitCommand.class,
+            MatchCubeCommand.class,
             ReducedCubeCommand.class,
             NetPlayCommand.class
         })

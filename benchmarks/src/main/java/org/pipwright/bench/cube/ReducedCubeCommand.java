@@ -3,6 +3,7 @@ package org.pipwright.bench.cube;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.SplittableRandom;
 import org.pipwright.bench.BenchCommand;
 import org.pipwright.bench.ThreadsOption;
 import org.pipwright.bench.Within;
@@ -30,7 +31,10 @@ public final class ReducedCubeCommand extends BenchCommand {
     /** Changes of sweeps, in points per unit of the cube: far below what the model is off. */
     private static final double SETTLED = 1e-7;
 
-    private static final double SOLVED = 1e-9;
+    private static final double SOLVED = 1e-7;
+
+    /** Most positions of a kind, drawn at random where there are more. */
+    private static final int MAX_POSITIONS = 200_000;
 
     /** A position with its true values. */
     private record Known(CubeFit.Known values, CubeEfficiency shipped) {}
@@ -59,9 +63,11 @@ public final class ReducedCubeCommand extends BenchCommand {
         print("races", known(game, outcomes, cube, false));
     }
 
-    /** All unfinished positions of a kind whose chances count, each as likely as any other. */
+    /** Unfinished positions of a kind whose chances count, each as likely as any other. */
     private static List<Known> known(ReducedGame game, ReducedOutcomes outcomes, ReducedCube cube, boolean contact) {
-        List<Known> known = new ArrayList<>();
+        int[] cells = new int[MAX_POSITIONS];
+        int found = 0;
+        SplittableRandom random = new SplittableRandom(1);
         int[] planes = new int[Planes.STRIDE];
         float[] chances = new float[Outcomes.COUNT];
         for (int cell = 0; cell < game.cells(); cell++) {
@@ -70,18 +76,32 @@ public final class ReducedCubeCommand extends BenchCommand {
             }
             game.copyPlanes(cell, planes, 0);
             outcomes.evaluate(planes, 0, chances, 0);
-            double win = (double) chances[0] + chances[1] + chances[2];
-            if (Planes.contact(planes, 0) == contact && CubeFit.counts(win)) {
-                CubeFit.Known values = new CubeFit.Known(
-                        GammonShares.of(chances, 0),
-                        win,
-                        cube.values(cell, CubeOwner.CENTRE),
-                        cube.values(cell, CubeOwner.ME));
-                double pips = (Planes.pips(planes, 0) + Planes.pips(planes, Planes.SIDE)) / 2.0;
-                known.add(new Known(values, contact ? EfficiencyByRegime.CONTACT : EfficiencyByRegime.ofRace(pips)));
+            if (Planes.contact(planes, 0) == contact && CubeFit.counts(win(chances))) {
+                // Every one so far has the same chance to be among those kept.
+                int place = found < cells.length ? found : random.nextInt(found + 1);
+                if (place < cells.length) {
+                    cells[place] = cell;
+                }
+                found++;
             }
         }
+        List<Known> known = new ArrayList<>();
+        for (int i = 0; i < Math.min(found, cells.length); i++) {
+            game.copyPlanes(cells[i], planes, 0);
+            outcomes.evaluate(planes, 0, chances, 0);
+            CubeFit.Known values = new CubeFit.Known(
+                    GammonShares.of(chances, 0),
+                    win(chances),
+                    cube.values(cells[i], CubeOwner.CENTRE),
+                    cube.values(cells[i], CubeOwner.ME));
+            double pips = (Planes.pips(planes, 0) + Planes.pips(planes, Planes.SIDE)) / 2.0;
+            known.add(new Known(values, contact ? EfficiencyByRegime.CONTACT : EfficiencyByRegime.ofRace(pips)));
+        }
         return known;
+    }
+
+    private static double win(float[] chances) {
+        return (double) chances[0] + chances[1] + chances[2];
     }
 
     private void print(String name, List<Known> positions) {

@@ -11,29 +11,30 @@ import org.pipwright.engine.cube.WalkGame;
 
 /**
  * Cube values at a match score: the game is taken for a {@link CubeWalk} with the position's own shares of gammons, its
- * endings are worth what a {@link MatchTable} says, and both sides use every level of the cube as well as they can. Dead
- * cubes, gammons that win the match, the leader's free pass and the trailer's automatic double after the Crawford game
- * follow from that without rules of their own. Values are chances to win the match.
+ * endings are worth what a {@link MatchTable} says, and both sides use every level of the cube as well as they can, of an
+ * owned cube with the {@link CubeUse} of the position. Dead cubes, gammons that win the match, the leader's free pass and the
+ * trailer's automatic double after the Crawford game follow from that without rules of their own. Values are chances to win
+ * the match.
  *
  * @param stakes the score, seen from the side on roll
  * @param table chances after the game
- * @param walk how chances move
+ * @param use how chances move, and how owned cubes are used
  */
-public record MatchModel(MatchStakes stakes, MatchTable table, CubeWalk walk) implements CubeModel {
+record MatchModel(MatchStakes stakes, MatchTable table, CubeUse use) implements CubeModel {
     @Override
     public CubeCurves curves(GammonShares shares, CubeState cube) {
-        WalkGame game = game(shares);
+        MatchPayoffs payoffs = new MatchPayoffs(table, stakes.score(), shares);
+        WalkGame game = new WalkGame(use.walk(), payoffs);
         boolean mayDouble = stakes.mayDouble(cube);
         double pass = table.chanceAfter(stakes.score(), cube.value());
         return win -> {
-            double roll = game.rolling(cube, true, win);
-            double take = mayDouble ? game.doubleTake(cube, win) : roll;
+            double roll = rolling(game, payoffs, cube, win);
+            double take = mayDouble ? rolling(game, payoffs, cube.taken(), win) : roll;
             return new CubeValues(mayDouble, false, roll, take, pass, take);
         };
     }
 
-    /** The game of one split of wins and losses, for "me" on roll. */
-    WalkGame game(GammonShares shares) {
-        return new WalkGame(walk, new MatchPayoffs(table, stakes.score(), shares));
+    private double rolling(WalkGame game, MatchPayoffs payoffs, CubeState cube, double win) {
+        return use.rolling(stakes.score(), cube, win, payoffs.dead(cube, win), game.rolling(cube, true, win));
     }
 }

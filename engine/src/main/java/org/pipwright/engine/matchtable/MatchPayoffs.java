@@ -6,7 +6,7 @@ import org.pipwright.engine.cube.Payoffs;
 import org.pipwright.engine.score.MatchScore;
 
 /** What the endings of a game are worth in a match: chances to win the match, by a table. */
-final class MatchPayoffs implements Payoffs {
+public final class MatchPayoffs implements Payoffs {
     private final MatchTable table;
     private final MatchScore score;
     private final GammonShares shares;
@@ -18,7 +18,7 @@ final class MatchPayoffs implements Payoffs {
      * @param score the score before it, seen from that side
      * @param shares how its wins and losses split
      */
-    MatchPayoffs(MatchTable table, MatchScore score, GammonShares shares) {
+    public MatchPayoffs(MatchTable table, MatchScore score, GammonShares shares) {
         this.table = table;
         this.score = score;
         this.shares = shares;
@@ -32,6 +32,17 @@ final class MatchPayoffs implements Payoffs {
         return (1 - gammon - backgammon) * table.chanceAfter(score, value)
                 + gammon * table.chanceAfter(score, 2 * value)
                 + backgammon * table.chanceAfter(score, 3 * value);
+    }
+
+    /**
+     * What a game is worth whose cube nobody turns any more.
+     *
+     * @param cube seen from this side
+     * @param win its chance to win the game
+     * @return its chance to win the match
+     */
+    public double dead(CubeState cube, double win) {
+        return win * played(true, cube) + (1 - win) * played(false, cube);
     }
 
     @Override

@@ -1,5 +1,7 @@
 package org.pipwright.engine.matchtable;
 
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.pipwright.engine.cube.CubeCurves;
@@ -11,39 +13,23 @@ import org.pipwright.engine.cube.CubeWalk;
 import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.Stakes;
-import org.pipwright.engine.cube.WalkGame;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.GameResult;
+import org.pipwright.engine.score.MatchScore;
 
 /**
  * A game of a match: exact values in its last rolls, elsewhere a {@link MatchModel}. Values are chances to win the match, so
  * they need no unit of the cube.
  *
- * <p>{@link #values} has to be fast there: it solves the model on a grid of the two sides' shares of gammons (backgammons among
- * them), reads between the grid points in straight lines, and adds what backgammons change in proportion to their share.
- * On 390 positions of the first net's games at twelve scores from 1-away to 15-away that is within 0.0005 (root mean
- * square) of {@link #curves}, at worst 0.004 off.
+ * <p>{@link #values} has to be fast there and reads a {@link ShareGrid}. On 390 positions of the first net's games at twelve
+ * scores from 1-away to 15-away that is within 0.0005 (root mean square) of {@link #curves}, at worst 0.004 off.
  */
 public final class MatchTerms implements CubeTerms {
-    /**
-     * The walk of a usual game: steps as in the shipped match table, measured on the first net's games.
-     */
-    public static final CubeWalk USUAL_WALK = new CubeWalk(50, 16);
-
-    /** Cells of the grid of shares, from 0 to 1. */
-    private static final int CELLS = 8;
-
-    /** Which side wins backgammons at a grid point, one cell's worth of them: nobody, this side or the other. */
-    private static final int NONE = 0;
-
-    private static final int MINE = 1;
-    private static final int THEIRS = 2;
-    private static final int KINDS = 3;
-
-    private final MatchModel model;
-    private final WalkGame[] grid = new WalkGame[(CELLS + 1) * (CELLS + 1) * KINDS];
+    private final MatchStakes stakes;
+    private final MatchTable table;
+    private final Map<CubeWalk, ShareGrid> grids = new HashMap<>();
     private MatchTerms other;
 
     /**
@@ -55,45 +41,50 @@ public final class MatchTerms implements CubeTerms {
      */
     public MatchTerms(MatchStakes stakes, MatchTable table) {
         table.chance(stakes.score());
-        model = new MatchModel(stakes, table, USUAL_WALK);
+        this.stakes = stakes;
+        this.table = table;
     }
 
     @Override
     public Stakes stakes() {
-        return model.stakes();
+        return stakes;
     }
 
     @Override
     public CubeCurves curves(Position position, GammonShares shares, CubeState cube) {
-        return model.curves(shares, cube);
+        CubeUse use = CubeUse.of(position.toPlanes(), 0);
+        return new MatchModel(stakes, table, use).curves(shares, cube);
     }
 
     @Override
     public Optional<CubeValues> exact(Position position, CubeState cube) {
-        return model.table().endings().values(position, cube, model.stakes());
+        return table.endings().values(position, cube, stakes);
     }
 
     @Override
     public OptionalDouble known(Position position, CubeState cube) {
-        return model.table().endings().best(position, cube, model.stakes());
+        return table.endings().best(position, cube, stakes);
     }
 
     @Override
     public double best(Position position, Outcomes outcomes, CubeState cube) {
         OptionalDouble known = known(position, cube);
-        return known.isPresent() ? known.getAsDouble() : quick(outcomes, cube).best();
+        return known.isPresent()
+                ? known.getAsDouble()
+                : quick(position, outcomes, cube).best();
     }
 
     @Override
     public CubeValues values(Position position, Outcomes outcomes, CubeState cube) {
-        return exact(position, cube).orElseGet(() -> quick(outcomes, cube));
+        return exact(position, cube).orElseGet(() -> quick(position, outcomes, cube));
     }
 
-    private CubeValues quick(Outcomes outcomes, CubeState cube) {
+    private CubeValues quick(Position position, Outcomes outcomes, CubeState cube) {
         GammonShares shares = GammonShares.of(outcomes);
-        boolean mayDouble = model.stakes().mayDouble(cube);
-        double roll = rolling(cube, outcomes.win(), shares);
-        double take = mayDouble ? rolling(cube.taken(), outcomes.win(), shares) : roll;
+        boolean mayDouble = stakes.mayDouble(cube);
+        CubeUse use = CubeUse.of(position.toPlanes(), 0);
+        double roll = rolling(use, cube, outcomes.win(), shares);
+        double take = mayDouble ? rolling(use, cube.taken(), outcomes.win(), shares) : roll;
         return new CubeValues(mayDouble, false, roll, take, after(cube.value()), take);
     }
 
@@ -108,16 +99,16 @@ public final class MatchTerms implements CubeTerms {
     public void rolling(int[] planes, int at, float[] chances, int chancesAt, CubeState[] cubes, double[] out) {
         GammonShares shares = GammonShares.of(chances, chancesAt);
         double win = (double) chances[chancesAt] + chances[chancesAt + 1] + chances[chancesAt + 2];
+        CubeUse use = CubeUse.of(planes, at);
         for (int i = 0; i < cubes.length; i++) {
-            out[i] = rolling(cubes[i], win, shares);
+            out[i] = rolling(use, cubes[i], win, shares);
         }
     }
 
     /** A cube that wins the match for either side is of no use to anybody, whoever owns it. */
     @Override
     public CubeState alike(CubeState cube) {
-        int most =
-                Math.max(model.stakes().score().mine(), model.stakes().score().theirs());
+        int most = Math.max(stakes.score().mine(), stakes.score().theirs());
         if (cube.value() < most) {
             return cube;
         }
@@ -126,63 +117,16 @@ public final class MatchTerms implements CubeTerms {
         return new CubeState(value, value == 1 ? CubeOwner.CENTRE : CubeOwner.THEM);
     }
 
-    private double rolling(CubeState cube, double win, GammonShares shares) {
-        double mine = (shares.winGammon() + shares.winBackgammon()) * CELLS;
-        double theirs = (shares.loseGammon() + shares.loseBackgammon()) * CELLS;
-        int row = Math.min((int) mine, CELLS - 1);
-        double down = mine - row;
-        double gammons = down <= 0
-                ? inRow(row, theirs, cube, win)
-                : down >= 1
-                        ? inRow(row + 1, theirs, cube, win)
-                        : (1 - down) * inRow(row, theirs, cube, win) + down * inRow(row + 1, theirs, cube, win);
-        return gammons + backgammons(mine, theirs, cube, win, shares);
-    }
-
-    /** A straight line between two grid points; what it does not need is not solved. */
-    private double inRow(int row, double theirs, CubeState cube, double win) {
-        int column = Math.min((int) theirs, CELLS - 1);
-        double across = theirs - column;
-        if (across <= 0) {
-            return at(row, column, NONE, cube, win);
-        }
-        return across >= 1
-                ? at(row, column + 1, NONE, cube, win)
-                : (1 - across) * at(row, column, NONE, cube, win) + across * at(row, column + 1, NONE, cube, win);
-    }
-
-    /** What backgammons change: in proportion to their shares, at the nearest grid point that has room for them. */
-    private double backgammons(double mine, double theirs, CubeState cube, double win, GammonShares shares) {
-        int row = (int) Math.min(Math.max(Math.round(mine), 1), CELLS);
-        int column = (int) Math.min(Math.max(Math.round(theirs), 1), CELLS);
-        double change = 0;
-        if (shares.winBackgammon() > 0) {
-            change += CELLS
-                    * shares.winBackgammon()
-                    * (at(row, column, MINE, cube, win) - at(row, column, NONE, cube, win));
-        }
-        if (shares.loseBackgammon() > 0) {
-            change += CELLS
-                    * shares.loseBackgammon()
-                    * (at(row, column, THEIRS, cube, win) - at(row, column, NONE, cube, win));
-        }
-        return change;
-    }
-
-    private double at(int row, int column, int backgammons, CubeState cube, double win) {
-        int index = (row * (CELLS + 1) + column) * KINDS + backgammons;
-        if (grid[index] == null) {
-            double part = 1.0 / CELLS;
-            double mine = backgammons == MINE ? part : 0;
-            double theirs = backgammons == THEIRS ? part : 0;
-            grid[index] = model.game(new GammonShares(row * part - mine, mine, column * part - theirs, theirs));
-        }
-        return grid[index].rolling(cube, true, win);
+    private double rolling(CubeUse use, CubeState cube, double win, GammonShares shares) {
+        MatchScore score = stakes.score();
+        ShareGrid grid = grids.computeIfAbsent(use.walk(), walk -> new ShareGrid(score, table, walk));
+        double dead = new MatchPayoffs(table, score, shares).dead(cube, win);
+        return use.rolling(score, cube, win, dead, grid.rolling(cube, win, shares));
     }
 
     /** My chance to win the match once the game has ended, points negative if I lose them. */
     double after(int points) {
-        return model.table().chanceAfter(model.stakes().score(), points);
+        return table.chanceAfter(stakes.score(), points);
     }
 
     @Override
@@ -229,7 +173,7 @@ public final class MatchTerms implements CubeTerms {
     @Override
     public MatchTerms swapped() {
         if (other == null) {
-            other = new MatchTerms(model.stakes().swapped(), model.table());
+            other = new MatchTerms(stakes.swapped(), table);
             other.other = this;
         }
         return other;

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.engine.cube.CubeEfficiency;
 import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeValues;
@@ -22,11 +23,12 @@ import org.pipwright.engine.score.MatchScore;
 /** Cube values at match scores: worked cases and what must hold at any score. */
 class MatchModelTest {
     private static final CubeWalk WALK = new CubeWalk(50, 11);
+    private static final CubeUse USE = new CubeUse(WALK, CubeEfficiency.constant(1));
     private static final MatchTable TABLE = MatchTableBuilder.build(7, 0.26, 0.01, WALK, WALK);
     private static final GammonShares USUAL = new GammonShares(0.26, 0.01, 0.26, 0.01);
 
     private static MatchModel at(int mine, int theirs, boolean crawford) {
-        return new MatchModel(new MatchStakes(new MatchScore(mine, theirs, crawford)), TABLE, WALK);
+        return new MatchModel(new MatchStakes(new MatchScore(mine, theirs, crawford)), TABLE, USE);
     }
 
     /** A table with given chances of the side that needs a points against one that needs b, the rest even, in no order. */
@@ -53,7 +55,7 @@ class MatchModelTest {
     void theWorkedTakeAtTwoAwayAgainstFourAway() {
         MatchTable printed = table(4, new int[][] {{2, 3, 60}});
         // Seen from the doubler, who needs 4. Its cube at 2 is dead for the taker, who needs no more than that.
-        MatchModel model = new MatchModel(new MatchStakes(new MatchScore(4, 2, false)), printed, WALK);
+        MatchModel model = new MatchModel(new MatchStakes(new MatchScore(4, 2, false)), printed, USE);
         CubeWindow window = CubeWindow.of(model.curves(GammonShares.NONE, CubeState.START));
         assertEquals(0.20, window.takePoint(), 1e-6);
     }
@@ -62,7 +64,7 @@ class MatchModelTest {
     @Test
     void theTakeAtTwoAwayAgainstTwoAway() {
         MatchTable table = table(2, new int[][] {{1, 2, 70}});
-        MatchModel model = new MatchModel(new MatchStakes(new MatchScore(2, 2, false)), table, WALK);
+        MatchModel model = new MatchModel(new MatchStakes(new MatchScore(2, 2, false)), table, USE);
         CubeWindow window = CubeWindow.of(model.curves(USUAL, CubeState.START));
         assertEquals(0.30, window.takePoint(), 1e-6);
         // The side on roll has nothing to lose by the cube but its own market, nor the other any use of it.
@@ -116,7 +118,7 @@ class MatchModelTest {
         for (int tenths = 1; tenths < 10; tenths++) {
             double win = tenths / 10.0;
             CubeValues values =
-                    new MatchModel(stakes, TABLE, WALK).curves(USUAL, mine).at(win);
+                    new MatchModel(stakes, TABLE, USE).curves(USUAL, mine).at(win);
             assertFalse(values.shouldDouble());
             double lost = payoffs.played(false, mine);
             assertEquals(lost + win * (payoffs.played(true, mine) - lost), values.noDouble(), 1e-9);
