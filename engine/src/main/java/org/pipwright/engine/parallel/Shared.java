@@ -15,4 +15,9 @@ public interface Shared<V extends Serializable> extends Serializable {
      * @return the thing
      */
     V get();
+
+    /** Lets the machines forget it, where it was shared: no task asks for it any more. */
+    default void drop() {
+        // Most go when the work ends.
+    }
 }

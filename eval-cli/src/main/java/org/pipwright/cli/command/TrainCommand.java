@@ -19,6 +19,7 @@ import picocli.CommandLine.Option;
             "pipwright train --preset evening|overnight --out FOLDER [options]",
             "pipwright train --games N | --minutes M | --hours H  --out FOLDER [options]",
             "pipwright train --resume --out FOLDER [options]",
+            "pipwright train --cluster MASTER --games N --out FOLDER [options]",
             "pipwright train --device threads --preset evening|overnight --out FOLDER [options]",
             "pipwright train --device cuda --preset deep|slim --out FOLDER [options]",
             "pipwright train --print-settings [--preset NAME]"
@@ -29,7 +30,8 @@ import picocli.CommandLine.Option;
                     + " checkpoint (net.safetensors), learning curves (report.html, metrics.csv), the settings and the"
                     + " checkpoints. An interrupt (Ctrl-C) stops the run and loses only the round at hand;"
                     + " --resume goes on from there. With --games, the same settings and seed give the same net bit for bit"
-                    + " on the same kind of machine, with any number of threads.",
+                    + " on the same kind of machine, with any number of threads, and with --cluster, whose machines play the"
+                    + " games and make the targets while this one learns.",
             "",
             "With --device cuda a far stronger net is trained on an NVIDIA card (compute capability 8.0 or newer, Linux on"
                     + " x86-64, the libraries of CUDA 13): residual networks, whose targets come from lookahead instead of"
@@ -103,6 +105,9 @@ public final class TrainCommand extends CliCommand {
     @Mixin
     private TablesOption tables;
 
+    @Mixin
+    private ClusterOption cluster;
+
     /**
      * Makes the command.
      *
@@ -122,7 +127,7 @@ public final class TrainCommand extends CliCommand {
             DeviceTrainJob job = new DeviceTrainJob(console(), request, device);
             run(job::printSettings, job::train);
         } else {
-            TrainJob job = new TrainJob(console(), request);
+            TrainJob job = new TrainJob(console(), request, () -> cluster.openIfGiven(console()));
             run(job::printSettings, job::train);
         }
         return 0;
@@ -133,6 +138,10 @@ public final class TrainCommand extends CliCommand {
         if (!device.equals(Devices.CPU) && games != null) {
             throw new UserError(
                     "a run with --device " + device + " ends by time: give --minutes or --hours, not --games");
+        }
+        if (cluster.given() && !device.equals(Devices.CPU)) {
+            throw new UserError("--cluster is for rounds of self-play, which a run with --device " + device
+                    + " does not have: leave one of them out");
         }
     }
 

@@ -1,9 +1,12 @@
 package org.pipwright.cli.train;
 
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Supplier;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Interruption;
+import org.pipwright.engine.parallel.Workforce;
+import org.pipwright.engine.parallel.WorkforceException;
 import org.pipwright.training.reference.Deeplearning4j;
 import org.pipwright.training.report.Metrics;
 import org.pipwright.training.run.InvalidRunException;
@@ -18,16 +21,19 @@ import org.pipwright.training.settings.TrainingSettings;
 public final class TrainJob {
     private final Console console;
     private final TrainRequest request;
+    private final Supplier<Workforce> cluster;
 
     /**
      * A job.
      *
      * @param console where to write
      * @param request what to do
+     * @param cluster finds who plays the games; gives null if this machine's threads do
      */
-    public TrainJob(Console console, TrainRequest request) {
+    public TrainJob(Console console, TrainRequest request, Supplier<Workforce> cluster) {
         this.console = console;
         this.request = request;
+        this.cluster = cluster;
     }
 
     /** Prints the settings that a run would have. */
@@ -44,9 +50,13 @@ public final class TrainJob {
     /** Trains to the end, or until interrupted. */
     public void train() {
         try {
-            RunFolder run = (request.resume() ? reopened() : started()).withTables(request.tables());
-            AtomicBoolean stop = new AtomicBoolean();
-            Interruption.during(() -> train(run, stop), () -> stop.set(true));
+            Supplier<RunFolder> begin = request.resume() ? reopened() : started();
+            // Before anything is written: there may be no such cluster.
+            try (Workforce workforce = cluster.get()) {
+                RunFolder run = begin.get().withTables(request.tables());
+                AtomicBoolean stop = new AtomicBoolean();
+                Interruption.during(() -> train(run, workforce, stop), () -> stop.set(true));
+            }
         } catch (InvalidSettingsException | InvalidRunException e) {
             throw new UserError(e.getMessage());
         } catch (LinkageError e) {
@@ -60,38 +70,46 @@ public final class TrainJob {
         }
     }
 
-    private void train(RunFolder run, AtomicBoolean stop) {
+    private void train(RunFolder run, Workforce workforce, AtomicBoolean stop) {
         Integer asked = request.threads();
         int threads = asked == null ? Runtime.getRuntime().availableProcessors() : asked;
         Metrics last;
         try (TrainProgress progress = TrainProgress.of(console.err())) {
-            last = TrainingRun.run(run, threads, progress, new RunPage(), stop::get);
+            last = TrainingRun.run(run, threads, workforce, progress, new RunPage(), stop::get);
+        } catch (WorkforceException e) {
+            throw new WorkforceException(e.getMessage() + "; --resume goes on from what was learned until then");
         }
         console.err().println((stop.get() ? "stopped" : "done") + " after " + TrainProgress.words(last));
         console.out().println(run.modelFile());
         console.out().flush();
     }
 
-    private RunFolder started() {
+    /** A new run, whose settings have been read. */
+    private Supplier<RunFolder> started() {
         TrainingSettings settings = limited(fresh());
         if (!settings.limits().any()) {
             throw new UserError("say how long to train: --games N, --minutes M, --hours H or --preset NAME");
         }
-        RunFolder run = RunFolder.create(request.folder(), settings);
-        return request.preset() == null ? run : run.withPreset(Preset.named(request.preset()));
+        return () -> {
+            RunFolder run = RunFolder.create(request.folder(), settings);
+            return request.preset() == null ? run : run.withPreset(Preset.named(request.preset()));
+        };
     }
 
-    private RunFolder reopened() {
+    /** The run of the folder, which is there. */
+    private Supplier<RunFolder> reopened() {
         if (request.preset() != null || request.settings() != null || request.seed() != null) {
             throw new UserError("--resume goes on with the settings and the seed of the run: leave those options out");
         }
         RunFolder run = RunFolder.open(request.folder());
         TrainingSettings settings = run.settings();
         TrainingSettings longer = limited(settings);
-        if (!longer.equals(settings)) {
-            run.writeSettings(longer);
-        }
-        return run;
+        return () -> {
+            if (!longer.equals(settings)) {
+                run.writeSettings(longer);
+            }
+            return run;
+        };
     }
 
     private TrainingSettings fresh() {

@@ -19,15 +19,18 @@ final class Parcels {
 
     private int each = 1;
 
-    /** The next parcels, as many as there may be; fewer or none at the end. */
+    /** The next parcels, as many as there may be; the last tasks are spread over all of them, and at the end there are none. */
     List<byte[]> next(Iterator<? extends Serializable> tasks, int parcels) {
+        List<Serializable> some = new ArrayList<>();
+        while (some.size() < (long) parcels * each && tasks.hasNext()) {
+            some.add(tasks.next());
+        }
         List<byte[]> packed = new ArrayList<>();
-        while (packed.size() < parcels && tasks.hasNext()) {
-            List<Serializable> some = new ArrayList<>();
-            while (some.size() < each && tasks.hasNext()) {
-                some.add(tasks.next());
-            }
-            packed.add(Bytes.of(some.toArray(new Serializable[0])));
+        int count = Math.min(parcels, some.size());
+        for (int i = 0; i < count; i++) {
+            int from = (int) ((long) some.size() * i / count);
+            int to = (int) ((long) some.size() * (i + 1) / count);
+            packed.add(Bytes.of(some.subList(from, to).toArray(new Serializable[0])));
         }
         return packed;
     }

@@ -18,6 +18,7 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.apache.spark.SparkContext;
+import org.apache.spark.SparkEnv;
 import org.apache.spark.api.java.JavaFutureAction;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
@@ -45,6 +46,7 @@ final class SparkWorkforce implements Workforce {
     private final Set<Path> sent = new HashSet<>();
     private Trade<?, ?> trade;
     private String name;
+    private Parcels parcels = new Parcels();
 
     /**
      * A workforce.
@@ -71,6 +73,14 @@ final class SparkWorkforce implements Workforce {
         public V get() {
             return broadcast.value();
         }
+
+        @Override
+        public void drop() {
+            // Without waiting. One whose application has ended is gone already.
+            if (SparkEnv.get() != null) {
+                broadcast.destroy();
+            }
+        }
     }
 
     @Override
@@ -91,6 +101,8 @@ final class SparkWorkforce implements Workforce {
     private String name(Trade<?, ?> of) {
         if (of != trade) {
             sendJar(Build.place(of.getClass()));
+            // Rounds of training are alike: the next begins with parcels of the size that the last one found.
+            parcels = trade != null && trade.getClass() == of.getClass() ? parcels : new Parcels();
             trade = of;
             name = UUID.randomUUID().toString();
         }
@@ -109,7 +121,6 @@ final class SparkWorkforce implements Workforce {
     public <T extends Serializable, R extends Serializable> void inOrder(
             Trade<T, R> how, Iterator<T> tasks, Predicate<R> taken, BooleanSupplier stopped) {
         Doing doing = new Doing(Build.id(), name(how), Bytes.of(how));
-        Parcels parcels = new Parcels();
         Deque<JavaFutureAction<List<Delivery>>> underWay = new ArrayDeque<>();
         try {
             while (!stopped.getAsBoolean()) {
@@ -125,7 +136,7 @@ final class SparkWorkforce implements Workforce {
                     return;
                 }
                 for (Delivery delivery : came(underWay.remove(), stopped)) {
-                    if (!take(delivery, parcels, taken)) {
+                    if (!take(delivery, taken)) {
                         return;
                     }
                 }
@@ -136,7 +147,7 @@ final class SparkWorkforce implements Workforce {
     }
 
     @SuppressWarnings("unchecked")
-    private <R extends Serializable> boolean take(Delivery delivery, Parcels parcels, Predicate<R> taken) {
+    private <R extends Serializable> boolean take(Delivery delivery, Predicate<R> taken) {
         colleagues.look(delivery);
         if (delivery.refusal() != null) {
             throw new IllegalArgumentException(delivery.refusal());

@@ -1,5 +1,7 @@
 package org.pipwright.training.run;
 
+import java.util.Optional;
+import org.pipwright.engine.network.Model;
 import org.pipwright.training.learner.LearnerState;
 
 /**
@@ -12,6 +14,7 @@ import org.pipwright.training.learner.LearnerState;
  * @param rateScale what the learning rate is multiplied with; falls when training had to be rolled back
  * @param contact learner of the contact network
  * @param race learner of the race network
+ * @param stale the net before the last round, where settings let a stale one play
  */
 record Checkpoint(
         long round,
@@ -20,4 +23,5 @@ record Checkpoint(
         double seconds,
         double rateScale,
         LearnerState contact,
-        LearnerState race) {}
+        LearnerState race,
+        Optional<Model> stale) {}

@@ -13,12 +13,20 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.network.InvalidModelException;
+import org.pipwright.engine.network.Model;
+import org.pipwright.engine.network.ModelFile;
 import org.pipwright.training.learner.LearnerState;
 
 /** Checkpoints on disk: a magic word with the version, the numbers in big-endian order, then the SHA-256 of all before. */
 final class CheckpointFile {
     private static final long MAGIC = 0x5057_434B_5054_0001L;
+
+    /** The same with a model file before the checksum: its length, then its bytes. */
+    private static final long WITH_STALE = 0x5057_434B_5054_0002L;
+
     private static final int DIGEST = 32;
     private static final int MAX_BYTES = 512 << 20;
     private static final int MAX_ARRAYS = 64;
@@ -29,7 +37,7 @@ final class CheckpointFile {
         AtomicFile.write(file, out -> {
             MessageDigest digest = sha256();
             DataOutputStream data = new DataOutputStream(new DigestOutputStream(out, digest));
-            data.writeLong(MAGIC);
+            data.writeLong(checkpoint.stale().isPresent() ? WITH_STALE : MAGIC);
             data.writeLong(checkpoint.round());
             data.writeLong(checkpoint.games());
             data.writeLong(checkpoint.samples());
@@ -37,6 +45,11 @@ final class CheckpointFile {
             data.writeDouble(checkpoint.rateScale());
             write(data, checkpoint.contact());
             write(data, checkpoint.race());
+            if (checkpoint.stale().isPresent()) {
+                byte[] stale = ModelFile.toBytes(checkpoint.stale().get());
+                data.writeInt(stale.length);
+                data.write(stale);
+            }
             data.flush();
             out.write(digest.digest());
         });
@@ -73,7 +86,8 @@ final class CheckpointFile {
             throw new IOException("damaged: its checksum is wrong");
         }
         DataInputStream data = new DataInputStream(new ByteArrayInputStream(bytes, 0, length));
-        if (data.readLong() != MAGIC) {
+        long magic = data.readLong();
+        if (magic != MAGIC && magic != WITH_STALE) {
             throw new IOException("not a checkpoint, or one of another version of Pipwright");
         }
         return new Checkpoint(
@@ -83,7 +97,20 @@ final class CheckpointFile {
                 data.readDouble(),
                 data.readDouble(),
                 readState(data),
-                readState(data));
+                readState(data),
+                magic == MAGIC ? Optional.empty() : Optional.of(readModel(data)));
+    }
+
+    private static Model readModel(DataInputStream data) throws IOException {
+        int length = data.readInt();
+        if (length < 0 || length > data.available()) {
+            throw new IOException("claims a net of " + length + " bytes");
+        }
+        try {
+            return ModelFile.read(new ByteArrayInputStream(data.readNBytes(length)), "in it");
+        } catch (InvalidModelException e) {
+            throw new IOException(e.getMessage(), e);
+        }
     }
 
     private static LearnerState readState(DataInputStream data) throws IOException {

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.pipwright.engine.parallel.Workforce;
 
 /** What a run is made with: sources, JDK, machine. */
 public final class Provenance {
@@ -29,6 +30,15 @@ public final class Provenance {
         facts.put("machine", System.getProperty("os.name") + " " + System.getProperty("os.arch") + ", " + processor());
         facts.put("cores", Integer.toString(Runtime.getRuntime().availableProcessors()));
         facts.put("threads", Integer.toString(threads));
+        return facts;
+    }
+
+    /** The same of a run whose games others play; null if none do. */
+    static Map<String, String> now(int threads, Workforce workforce) {
+        Map<String, String> facts = now(threads);
+        if (workforce != null) {
+            facts.put("cluster", workforce.size() + " cores");
+        }
         return facts;
     }
 

@@ -11,7 +11,6 @@ import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
-import org.pipwright.training.selfplay.SampleTarget;
 import org.pipwright.training.settings.GameEnd;
 import org.pipwright.training.settings.TargetKind;
 import org.pipwright.training.settings.TrainingSettings;
@@ -48,10 +47,14 @@ final class RunKnowledge {
         }
     }
 
-    /** The other net's answers, or the exact tables' first, for one thread. */
-    SampleTarget taught() {
-        PositionEvaluator evaluator = of(teacher.orElseThrow()).judgement().evaluator();
-        return (planes, at, dice, out, outAt) -> evaluator.evaluate(planes, at, out, outAt);
+    /** The net that gives targets; none if none does. */
+    Optional<Model> teacher() {
+        return teacher;
+    }
+
+    /** What answers as that net does, or the exact tables first, for one thread. */
+    PositionEvaluator taught() {
+        return of(teacher.orElseThrow()).judgement().evaluator();
     }
 
     /** What is known with a net; games end where the tables know the rest. */

@@ -3,11 +3,14 @@ package org.pipwright.training.run;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.engine.parallel.Crew;
+import org.pipwright.engine.parallel.Workforce;
+import org.pipwright.engine.parallel.WorkforceException;
 import org.pipwright.engine.position.Position;
 import org.pipwright.training.report.Evaluation;
 import org.pipwright.training.report.Metrics;
@@ -16,9 +19,9 @@ import org.pipwright.training.settings.TrainingSettings;
 
 /**
  * One training run: rounds of self-play and learning until the games or the time are used up. With a limit by games, the
- * same settings give the same networks bit for bit on the same kind of machine and Java, for any number of threads and also
- * across stop and resume, unless training had to be rolled back; a limit by
- * time lets the clock decide how fast rates fall.
+ * same settings give the same networks bit for bit on the same kind of machine and Java, for any number of threads, whoever
+ * plays the games, and also across stop and resume, unless training had to be rolled back; a limit by time lets the clock
+ * decide how fast rates fall.
  */
 public final class TrainingRun {
     /** How often a run may be rolled back before it is given up. */
@@ -33,8 +36,10 @@ public final class TrainingRun {
     private final Crew<Integer> workers;
     private final TrainingListener listener;
     private final BooleanSupplier stop;
+    private final Workforce workforce;
     private final Keeper keeper;
     private final RunKnowledge knowledge;
+    private final Rounds rounds;
     private Map<String, String> provenance = Map.of();
 
     private long round;
@@ -44,6 +49,10 @@ public final class TrainingRun {
     private double rateScale = 1;
     private int rollbacks;
     private Model model;
+
+    /** The net before the last round, where a stale one plays. */
+    private Model stale;
+
     private LossWatch contactWatch = new LossWatch();
     private LossWatch raceWatch = new LossWatch();
     private Tally tally = new Tally();
@@ -54,6 +63,7 @@ public final class TrainingRun {
     private TrainingRun(
             RunFolder folder,
             Crew<Integer> workers,
+            Workforce workforce,
             TrainingListener listener,
             ReportPage page,
             BooleanSupplier stop,
@@ -62,10 +72,16 @@ public final class TrainingRun {
         this.settings = folder.settings();
         this.schedule = new Schedule(settings);
         this.workers = workers;
+        this.workforce = workforce;
         this.listener = listener;
         this.stop = stop;
         this.keeper = new Keeper(folder, listener, page, stop, retry);
         this.knowledge = new RunKnowledge(settings, folder.tables(), workers.size(), folder.teacher());
+        RoundRules rules = RoundRules.of(settings);
+        Players players = workforce == null
+                ? new PlayersHere(rules, knowledge, workers)
+                : new PlayersElsewhere(rules, knowledge, workforce);
+        this.rounds = new Rounds(players, stop);
     }
 
     /**
@@ -81,33 +97,54 @@ public final class TrainingRun {
      */
     public static Metrics run(
             RunFolder folder, int threads, TrainingListener listener, ReportPage page, BooleanSupplier stop) {
-        return run(folder, threads, listener, page, stop, RETRY_MILLIS);
+        return run(folder, threads, null, listener, page, stop);
+    }
+
+    /**
+     * Runs likewise while others play the games and make the targets, and this process learns.
+     *
+     * @param folder folder of a new run, or of one to go on with
+     * @param threads number of threads that learn here, at least 1
+     * @param workforce who plays; null for the same threads
+     * @param listener told how it goes
+     * @param page makes the report that is kept in the folder
+     * @param stop asked again and again whether to stop early; the round at hand is then left out
+     * @return figures at the end
+     * @throws InvalidRunException as above
+     * @throws WorkforceException if the others cannot go on; what was learned has been saved
+     */
+    public static Metrics run(
+            RunFolder folder,
+            int threads,
+            Workforce workforce,
+            TrainingListener listener,
+            ReportPage page,
+            BooleanSupplier stop) {
+        return run(folder, threads, workforce, listener, page, stop, RETRY_MILLIS);
     }
 
     static Metrics run(
             RunFolder folder,
             int threads,
+            Workforce workforce,
             TrainingListener listener,
             ReportPage page,
             BooleanSupplier stop,
             long retry) {
-        return folder.locked(listener::warning, () -> trained(folder, threads, listener, page, stop, retry));
+        return folder.locked(listener::warning, () -> {
+            try (Crew<Integer> workers = Crew.numbered(threads)) {
+                return trained(new TrainingRun(folder, workers, workforce, listener, page, stop, retry));
+            }
+        });
     }
 
-    private static Metrics trained(
-            RunFolder folder,
-            int threads,
-            TrainingListener listener,
-            ReportPage page,
-            BooleanSupplier stop,
-            long retry) {
-        try (Crew<Integer> workers = Crew.numbered(threads)) {
-            TrainingRun run = new TrainingRun(folder, workers, listener, page, stop, retry);
-            run.requireLimit();
-            Checkpoint newest = folder.newest(listener::warning);
-            try (Learners learners = new Learners(run.settings, newest == null, workers)) {
-                return run.train(learners, newest);
-            }
+    private static Metrics trained(TrainingRun run) {
+        run.requireLimit();
+        Checkpoint newest = run.folder.newest(run.listener::warning);
+        try (Learners learners = new Learners(run.settings, newest == null, run.workers)) {
+            return run.train(learners, newest);
+        } finally {
+            run.rounds.drop();
         }
     }
 
@@ -127,12 +164,13 @@ public final class TrainingRun {
         Checkpoint safe = start;
         latest = keeper.begin(games);
         model = learners.model(Map.of());
+        stale = start.stale().orElse(model);
         if (progress() >= 1 && latest != null && keeper.holdsNetOf(games)) {
             // Nothing is left to do, and the net shall go on saying where it was trained.
             keeper.report(settings);
             return latest;
         }
-        provenance = Provenance.now(workers.size());
+        provenance = Provenance.now(workers.size(), workforce);
         keeper.manifest(provenance, games);
         Rate rate = new Rate(games);
         while (progress() < 1 && !stop.getAsBoolean()) {
@@ -144,6 +182,9 @@ public final class TrainingRun {
             } catch (InvalidModelException e) {
                 safe = rollBack(learners, safe);
                 continue;
+            } catch (WorkforceException e) {
+                save(learners);
+                throw e;
             }
             listener.round(progress(), games, rate.of(games, seconds - before), secondsLeft(), latest);
             if (seconds - evaluatedAt >= settings.evaluation().seconds()) {
@@ -174,17 +215,20 @@ public final class TrainingRun {
     /** One round. Gives false, with nothing learned, if told to stop meanwhile; throws if weights or loss have run away. */
     private boolean oneRound(Learners learners) {
         long begin = System.nanoTime();
-        double progress = progress();
-        int size = settings.learning().round();
-        long most = settings.limits().games();
-        int count = most == 0 ? size : (int) Math.min(size, most - games);
-        Round played = Round.play(model, knowledge, settings, games, count, schedule.lambda(progress), workers, stop);
+        boolean mayBeStale = settings.learning().staleness() > 0;
+        Players.Wanted wanted = wanted(mayBeStale ? stale : model, games);
+        int count = wanted.games();
+        Round played = rounds.next(wanted);
         if (played == null) {
             return false;
         }
-        Learners.Losses losses = learners.fit(played, round, rateScale * schedule.rate(progress));
+        if (mayBeStale) {
+            rounds.begin(wanted(model, games + count));
+        }
+        Learners.Losses losses = learners.fit(played, round, rateScale * schedule.rate(progress()));
         contactWatch.add(losses.contact(), count);
         raceWatch.add(losses.race(), count);
+        stale = model;
         model = learners.model(Map.of());
         double took = (System.nanoTime() - begin) / 1e9;
         round++;
@@ -195,7 +239,16 @@ public final class TrainingRun {
         return true;
     }
 
+    /** The round from a game on. */
+    private Players.Wanted wanted(Model player, long first) {
+        int size = settings.learning().round();
+        long most = settings.limits().games();
+        int count = most == 0 ? size : (int) Math.min(size, most - first);
+        return new Players.Wanted(player, first, count, schedule.lambda(schedule.progress(first, seconds)));
+    }
+
     private Checkpoint rollBack(Learners learners, Checkpoint safe) {
+        rounds.drop();
         rollbacks++;
         if (rollbacks > MAX_ROLLBACKS) {
             throw new InvalidRunException("training diverged " + rollbacks + " times, at last with a learning rate of "
@@ -204,6 +257,7 @@ public final class TrainingRun {
         restore(learners, safe);
         latest = keeper.begin(games);
         model = learners.model(Map.of());
+        stale = safe.stale().orElse(model);
         rateScale /= 2;
         contactWatch = new LossWatch();
         raceWatch = new LossWatch();
@@ -246,13 +300,21 @@ public final class TrainingRun {
         notes.put("licence", "Apache-2.0");
         notes.put("settings", settings.differences());
         notes.put("commit", provenance.get("commit"));
-        notes.put("machine", provenance.get("machine") + ", " + workers.size() + " threads");
+        String others = workforce == null ? "" : ", cluster of " + provenance.get("cluster");
+        notes.put("machine", provenance.get("machine") + ", " + workers.size() + " threads" + others);
         return notes;
     }
 
     private Checkpoint checkpoint(Learners learners) {
         return new Checkpoint(
-                round, games, samples, seconds, rateScale, learners.contact.state(), learners.race.state());
+                round,
+                games,
+                samples,
+                seconds,
+                rateScale,
+                learners.contact.state(),
+                learners.race.state(),
+                Optional.ofNullable(settings.learning().staleness() > 0 ? stale : null));
     }
 
     private void restore(Learners learners, Checkpoint from) {

@@ -1,14 +1,19 @@
 package org.pipwright.training.selfplay;
 
+import java.io.InvalidObjectException;
+import java.io.ObjectInputStream;
+import java.io.Serializable;
 import java.util.Arrays;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.position.Planes;
 
 /** A growing list of samples: a position before the roll and the six chances a network should give for it. */
-public final class Samples {
-    private int[] planes;
-    private float[] targets;
-    private int size;
+public final class Samples implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private transient int[] planes;
+    private transient float[] targets;
+    private transient int size;
 
     /**
      * An empty list.
@@ -63,5 +68,25 @@ public final class Samples {
      */
     public float[] targets() {
         return targets;
+    }
+
+    /** What is written in place of a list: no more than it holds. */
+    private record Written(int[] planes, float[] targets) implements Serializable {
+        private Object readResolve() {
+            int size = targets.length / Outcomes.COUNT;
+            Samples samples = new Samples(Math.max(1, size));
+            System.arraycopy(planes, 0, samples.planes, 0, planes.length);
+            System.arraycopy(targets, 0, samples.targets, 0, targets.length);
+            samples.size = size;
+            return samples;
+        }
+    }
+
+    private Object writeReplace() {
+        return new Written(Arrays.copyOf(planes, size * Planes.STRIDE), Arrays.copyOf(targets, size * Outcomes.COUNT));
+    }
+
+    private void readObject(ObjectInputStream in) throws InvalidObjectException {
+        throw new InvalidObjectException("samples are written as two arrays");
     }
 }

@@ -1,5 +1,6 @@
 package org.pipwright.training.selfplay;
 
+import java.io.Serializable;
 import org.pipwright.engine.position.Position;
 import org.pipwright.training.settings.SampledPositions;
 
@@ -19,7 +20,8 @@ public record SelfPlayRules(
         boolean doublesMayOpen,
         int maxTurns,
         SampledPositions sampled,
-        double sampleShare) {
+        double sampleShare)
+        implements Serializable {
     /**
      * Games from a position to their end, every position a sample.
      *

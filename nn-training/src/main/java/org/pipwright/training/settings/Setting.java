@@ -122,6 +122,13 @@ public enum Setting implements SettingKey {
     BATCH("batch", "512", SettingKind.whole(1, 1 << 20), "Samples per step of gradient descent, about."),
     /** Passes over the samples. */
     EPOCHS("epochs", "1", SettingKind.whole(1, 1000), "Passes over the samples of a round.", "passes"),
+    /** Rounds that the net which plays is behind. */
+    STALENESS(
+            "staleness",
+            "0",
+            SettingKind.whole(0, 1),
+            "Rounds that the net which plays is behind the one that learns: 0, or 1 so that a cluster plays the next round"
+                    + " while this machine learns from the last. The net is another then, the same on one machine."),
     /** Steps averaged over. */
     AVERAGE(
             "average",

@@ -190,6 +190,7 @@ public final class TrainingSettings {
                 size(Setting.ROUND),
                 size(Setting.BATCH),
                 size(Setting.EPOCHS),
+                size(Setting.STALENESS),
                 whole(Setting.AVERAGE),
                 fall(Setting.LAMBDA_FIRST, Setting.LAMBDA_LAST),
                 fall(Setting.RATE_FIRST, Setting.RATE_LAST));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Assertions;
 import org.pipwright.training.learner.LearnerState;
 
@@ -20,7 +21,8 @@ final class Checkpoints {
                 1.5 * round,
                 0.25,
                 new LearnerState(round, List.of(new float[] {1, -2.5f, Float.MIN_VALUE}, new float[0])),
-                new LearnerState(-round, List.of(new float[] {0.1f * round})));
+                new LearnerState(-round, List.of(new float[] {0.1f * round})),
+                Optional.empty());
     }
 
     /** The newest of a folder, which must be there without a warning. */

@@ -59,7 +59,7 @@ class DiskTroubleTest {
             }
             return false;
         };
-        TrainingRun.run(RunFolder.create(path(), SmallRun.SETTINGS), 1, run, ReportPage.NONE, stop, RETRY_MILLIS);
+        TrainingRun.run(RunFolder.create(path(), SmallRun.SETTINGS), 1, null, run, ReportPage.NONE, stop, RETRY_MILLIS);
         assertTrue(tries.get() >= TRIES);
         assertEquals(1, run.warnings.size(), "one warning, not one a try");
         String warning = run.warnings.get(0);
@@ -83,7 +83,7 @@ class DiskTroubleTest {
         RunFolder folder = RunFolder.create(path(), SmallRun.SETTINGS);
         String message = assertThrows(
                         InvalidRunException.class,
-                        () -> TrainingRun.run(folder, 1, run, ReportPage.NONE, stop, RETRY_MILLIS))
+                        () -> TrainingRun.run(folder, 1, null, run, ReportPage.NONE, stop, RETRY_MILLIS))
                 .getMessage();
         assertEquals(1, run.warnings.size());
         assertTrue(message.startsWith("cannot write a checkpoint: no such file, "), message);
@@ -102,7 +102,7 @@ class DiskTroubleTest {
         RunFolder folder = RunFolder.create(path(), SmallRun.SETTINGS);
         String message = assertThrows(
                         InvalidRunException.class,
-                        () -> TrainingRun.run(folder, 1, run, ReportPage.NONE, stop, RETRY_MILLIS))
+                        () -> TrainingRun.run(folder, 1, null, run, ReportPage.NONE, stop, RETRY_MILLIS))
                 .getMessage();
         assertTrue(Thread.interrupted());
         assertEquals("interrupted while waiting for room on the disk", message);

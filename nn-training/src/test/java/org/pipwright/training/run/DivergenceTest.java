@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -64,7 +65,8 @@ class DivergenceTest {
                 sound.seconds(),
                 1,
                 spoilt(sound.contact(), weight),
-                sound.race()));
+                sound.race(),
+                Optional.empty()));
 
         SmallRun run = new SmallRun();
         String message = assertThrows(

@@ -54,15 +54,10 @@ class RoundTest {
 
     private static Round round(TrainingSettings settings, int games, int threads) {
         try (Crew<Integer> workers = Crew.numbered(threads)) {
-            return Round.play(
-                    MODEL,
-                    new RunKnowledge(settings, TableFolder.ofUser(System.getenv()), 1, RunKnowledge.teacher(settings)),
-                    settings,
-                    FIRST,
-                    games,
-                    0.7f,
-                    workers,
-                    () -> false);
+            RunKnowledge knowledge =
+                    new RunKnowledge(settings, TableFolder.ofUser(System.getenv()), 1, RunKnowledge.teacher(settings));
+            return new PlayersHere(RoundRules.of(settings), knowledge, workers)
+                    .play(new Players.Wanted(MODEL, FIRST, games, 0.7f), () -> false);
         }
     }
 
