@@ -189,6 +189,7 @@ final class SparkWorkforce implements Workforce {
         if (stopped.getAsBoolean()) {
             return List.of();
         }
+        requireRunning();
         throw new WorkforceException("the cluster gave the work up: " + Failures.line(cause));
     }
 

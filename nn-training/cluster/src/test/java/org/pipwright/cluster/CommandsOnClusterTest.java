@@ -1,6 +1,8 @@
 package org.pipwright.cluster;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -79,6 +81,28 @@ class CommandsOnClusterTest {
         assertSame("", String.format(line, record));
     }
 
+    private byte[] trained(String settings, String name, String more) throws IOException {
+        Path file = Files.writeString(folder.resolve("settings"), settings.replace(", ", "\n"));
+        Path run = folder.resolve(name);
+        CommandRun trained = CommandRun.of("", "train --threads 2 --settings " + file + " --out " + run + more);
+        assertEquals(0, trained.code(), trained.err());
+        assertEquals(run.resolve("net.safetensors") + System.lineSeparator(), trained.out());
+        return Nets.weights(run.resolve("net.safetensors"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "ends = tables, sample.share = 0.3",
+                "targets = lookahead, sample.share = 0.05, average = 10",
+                "targets = lookahead, sample.share = 0.05, staleness = 1"
+            })
+    void training(String more) throws IOException {
+        String settings =
+                "games = 200, round = 64, contact.hidden = 32, race.hidden = 8, evaluation.games = 2, " + more;
+        assertArrayEquals(trained(settings, "here", ""), trained(settings, "there", " --cluster local[2]"));
+    }
+
     private static void assertRefused(String line, String start) {
         CommandRun run = CommandRun.of("", line);
         assertEquals(2, run.code());
@@ -95,6 +119,12 @@ class CommandsOnClusterTest {
         assertRefused("odds start --cluster local[2]", "--cluster is for many positions");
         assertRefused("odds --batch - --cluster-settings x", "--cluster-settings is for a cluster");
         assertRefused("odds --batch - --cluster local --cluster-settings " + settings, "cannot read '" + settings);
+        String train = "train --games 64 --out " + folder.resolve("run");
+        assertRefused(train + " --cluster spark://127.0.0.1:1", "no master answers at 'spark://127.0.0.1:1'");
+        assertFalse(Files.exists(folder.resolve("run")));
+        assertRefused(
+                "train --device threads --minutes 1 --out run --cluster local[2]",
+                "--cluster is for rounds of self-play, which a run with --device threads does not have");
         Files.writeString(settings, "spark.task.cpus none\n");
         assertRefused("odds --batch - --cluster local --cluster-settings " + settings, "Spark cannot start: ");
     }

@@ -1,6 +1,8 @@
 package org.pipwright.cluster;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -8,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -16,7 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.cli.CommandRun;
 
-/** A rollout on a cluster whose command is killed as by kill -9 goes on from what was saved. */
+/** A command on a cluster that is killed as by kill -9 goes on from what was saved. */
 class KilledDriverTest {
     private static final long PATIENCE = TimeUnit.MINUTES.toNanos(4);
 
@@ -49,15 +52,49 @@ class KilledDriverTest {
         return trials.find() ? Integer.parseInt(trials.group(1)) : 0;
     }
 
+    private static void killAfter(Process driver, Callable<Boolean> saved) throws Exception {
+        long until = System.nanoTime() + PATIENCE;
+        while (!saved.call() && driver.isAlive() && System.nanoTime() < until) {
+            TimeUnit.MILLISECONDS.sleep(20);
+        }
+        driver.destroyForcibly().waitFor();
+    }
+
+    /** A checkpoint after each round, of which there are many. */
+    private static final List<String> SETTINGS = List.of(
+            "games = 640",
+            "round = 16",
+            "targets = lookahead",
+            "sample.share = 0.1",
+            "contact.hidden = 16,8",
+            "race.hidden = 8",
+            "evaluation.games = 2",
+            "checkpoint.seconds = 0.1");
+
+    @Test
+    void aTrainingRunGoesOn() throws Exception {
+        Path settings = Files.write(folder.resolve("settings"), SETTINGS);
+        Path run = folder.resolve("run");
+        Path net = run.resolve("net.safetensors");
+        String train = "train --threads 1 --out ";
+        Process driver = started(train + run + " --settings " + settings + THERE);
+        killAfter(driver, () -> Files.exists(net));
+        assertTrue(Files.exists(net), Files.readString(folder.resolve("log")));
+        assertFalse(Files.exists(run.resolve("report.html")), "it was killed too late");
+
+        CommandRun resumed = CommandRun.of("", train + run + " --resume" + THERE);
+        assertEquals(0, resumed.code(), resumed.err());
+        Path through = folder.resolve("through");
+        CommandRun here = CommandRun.of("", train + through + " --settings " + settings);
+        assertEquals(0, here.code(), here.err());
+        assertArrayEquals(Nets.weights(through.resolve("net.safetensors")), Nets.weights(net));
+    }
+
     @Test
     void whatWasSavedIsGoneOnWith() throws Exception {
         Path saved = folder.resolve("saved.rollout");
         Process driver = started(ROLLOUT + "720000 --save " + saved + THERE);
-        long until = System.nanoTime() + PATIENCE;
-        while (trials(saved) == 0 && driver.isAlive() && System.nanoTime() < until) {
-            TimeUnit.MILLISECONDS.sleep(100);
-        }
-        driver.destroyForcibly().waitFor();
+        killAfter(driver, () -> trials(saved) > 0);
         int before = trials(saved);
         assertTrue(before > 0, Files.readString(folder.resolve("log")));
 

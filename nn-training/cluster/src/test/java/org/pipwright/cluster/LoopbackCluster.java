@@ -34,7 +34,7 @@ final class LoopbackCluster implements AutoCloseable {
                         "spark.authenticate.secret only.for.this.test",
                         "spark.network.crypto.enabled true",
                         "spark.master.rest.enabled false"));
-        master = start("master", "org.apache.spark.deploy.master.Master", "--port", "0");
+        master = start("master", Map.of(), "org.apache.spark.deploy.master.Master", "--port", "0");
         Matcher started = said("master", STARTED);
         url = started.group(1);
     }
@@ -60,9 +60,15 @@ final class LoopbackCluster implements AutoCloseable {
 
     /** Starts a worker with one core and waits until the master knows it. */
     void addWorker() throws IOException, InterruptedException {
+        addWorker("");
+    }
+
+    /** The same, where what it starts gets options for Java of its own, as on another kind of machine. */
+    void addWorker(String options) throws IOException, InterruptedException {
         String name = "worker" + workers.size();
         workers.add(start(
                 name,
+                Map.of("JAVA_TOOL_OPTIONS", options),
                 "org.apache.spark.deploy.worker.Worker",
                 "--cores",
                 "1",
@@ -82,7 +88,15 @@ final class LoopbackCluster implements AutoCloseable {
         all.forEach(ProcessHandle::destroyForcibly);
     }
 
-    private Process start(String name, String type, String... more) throws IOException {
+    /** A file takes the place of the folder that a worker works in, so that nothing can be written there. */
+    void spoil(int worker) throws IOException {
+        Path place = folder.resolve("worker" + worker);
+        Files.delete(place);
+        Files.createFile(place);
+    }
+
+    private Process start(String name, Map<String, String> environment, String type, String... more)
+            throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx256m",
@@ -97,6 +111,7 @@ final class LoopbackCluster implements AutoCloseable {
         ProcessBuilder builder = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(log(name).toFile());
+        builder.environment().putAll(environment);
         builder.environment().put("SPARK_HOME", folder.toString());
         // Else it looks for what only a Spark distribution has.
         builder.environment().put("SPARK_SCALA_VERSION", "2.13");
