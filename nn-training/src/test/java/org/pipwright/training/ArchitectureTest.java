@@ -18,6 +18,7 @@ class ArchitectureTest {
             "evaluation",
             "features",
             "files",
+            "judge",
             "match",
             "network",
             "parallel",

@@ -1,5 +1,6 @@
 package org.pipwright.bench.cluster;
 
+import java.util.Arrays;
 import java.util.Locale;
 import org.pipwright.bench.BenchCommand;
 import org.pipwright.bench.ClusterOption;
@@ -23,10 +24,11 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-/** Times a duel and a rollout by threads of this machine and on a cluster, in turns, and sees that results are equal. */
+/** Times the same work by threads of this machine and on a cluster, in turns, and sees that results are equal. */
 @Command(
         name = "cluster",
-        description = "What a cluster takes for a duel and a rollout, beside threads of this machine.")
+        description =
+                "What a cluster takes for a duel, a rollout and rounds of training, beside threads of this machine.")
 public final class ClusterCommand extends BenchCommand {
     /** Share of the work that is done first, untimed: the JVM compiles what is run often. */
     private static final int WARM_UP = 8;
@@ -41,6 +43,17 @@ public final class ClusterCommand extends BenchCommand {
     @Option(names = "--trials", paramLabel = "N", description = "Games of the rollout (default: ${DEFAULT-VALUE}).")
     @Within(min = 288, max = 10_000_000)
     private int trials = 51_840;
+
+    @Option(
+            names = "--rounds",
+            paramLabel = "N",
+            description = "Rounds of training after a first one; 0 for none (default: ${DEFAULT-VALUE}).")
+    @Within(min = 0, max = 1_000)
+    private int rounds = 3;
+
+    @Option(names = "--round", paramLabel = "N", description = "Games of a round (default: ${DEFAULT-VALUE}).")
+    @Within(min = 16, max = 1_000_000)
+    private int roundGames = 512;
 
     @Option(names = "--times", paramLabel = "N", description = "Each so many times (default: ${DEFAULT-VALUE}).")
     @Within(min = 1, max = 100)
@@ -73,9 +86,40 @@ public final class ClusterCommand extends BenchCommand {
                     beside,
                     size -> odds(new Rollouts(knowledge::judgement, settings(size), threads.count())),
                     size -> odds(new Rollouts(workforce.share(knowledge.portable()), settings(size), workforce)));
+            if (rounds > 0) {
+                train(new TrainingRounds(model, roundGames, threads.count()), workforce);
+            }
         } catch (WorkforceException e) {
             throw new IllegalArgumentException(e.getMessage(), e);
         }
+    }
+
+    private void train(TrainingRounds training, Workforce workforce) {
+        Metered metered = new Metered(workforce);
+        TrainingRounds.Measured here = training.run(rounds, null);
+        TrainingRounds.Measured there = training.run(rounds, workforce);
+        TrainingRounds.Measured counted = training.run(rounds, metered);
+        if (!Arrays.equals(here.net(), there.net()) || !Arrays.equals(here.net(), counted.net())) {
+            throw new IllegalArgumentException("the cluster's net differs");
+        }
+        out().printf(
+                        Locale.ROOT,
+                        "%d training rounds of %d games, targets by lookahead: %.2f s each by %d threads, and on the cluster"
+                                + " %.2f s, %+.1f %%; equal nets%n",
+                        rounds,
+                        roundGames,
+                        here.seconds(),
+                        threads.count(),
+                        there.seconds(),
+                        100 * (there.seconds() / here.seconds() - 1));
+        int all = 1 + rounds;
+        out().printf(
+                        Locale.ROOT,
+                        "of such a round: %.2f MB to each machine, %.2f MB back, %.2f s here while nobody plays%n",
+                        metered.sharedBytes / 1e6 / all,
+                        metered.resultBytes / 1e6 / all,
+                        counted.seconds() - metered.secondsOfLast(rounds));
+        out().flush();
     }
 
     /** Some work, or so small a part of it. */

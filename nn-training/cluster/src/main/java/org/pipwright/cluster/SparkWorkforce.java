@@ -39,6 +39,9 @@ final class SparkWorkforce implements Workforce {
     /** How long a cancelled job's cause may take to become known. */
     private static final long LATE_MILLIS = 2_000;
 
+    /** Spark's words for it; a job fails with them a moment before the application has ended. */
+    private static final String REMOVED = "Master removed our application";
+
     private final JavaSparkContext spark;
     private final Colleagues colleagues;
     private final Patience patience;
@@ -92,9 +95,13 @@ final class SparkWorkforce implements Workforce {
     /** A master ends an application whose processes end again and again as soon as workers start them. */
     private void requireRunning() {
         if (spark.sc().isStopped()) {
-            throw new WorkforceException("the master at " + spark.master()
-                    + " has ended this application: the workers' logs say why its processes could not start");
+            throw removed();
         }
+    }
+
+    private WorkforceException removed() {
+        return new WorkforceException("the master at " + spark.master()
+                + " has ended this application: the workers' logs say why its processes could not start");
     }
 
     /** A trade that comes again has its name and so its workers. */
@@ -189,7 +196,9 @@ final class SparkWorkforce implements Workforce {
         if (stopped.getAsBoolean()) {
             return List.of();
         }
-        requireRunning();
+        if (spark.sc().isStopped() || String.valueOf(cause.getMessage()).contains(REMOVED)) {
+            throw removed();
+        }
         throw new WorkforceException("the cluster gave the work up: " + Failures.line(cause));
     }
 

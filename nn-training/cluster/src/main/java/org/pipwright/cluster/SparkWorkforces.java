@@ -15,6 +15,9 @@ import org.pipwright.engine.parallel.Workforces;
 
 /** Starts a Spark application of its own for whoever asks for a workforce. */
 public final class SparkWorkforces implements Workforces {
+    /** What is asked for where spark-submit has begun the application: whatever it was told. */
+    private static final String SUBMITTED = "submitted";
+
     /** A master that has been greeted answers in a second or two; Spark itself would go on trying for a minute. */
     private static final int PATIENCE_SECONDS = 45;
 
@@ -25,6 +28,9 @@ public final class SparkWorkforces implements Workforces {
 
     @Override
     public Workforce open(String master, Map<String, String> settings, Consumer<String> notes) {
+        if (master.equals(SUBMITTED)) {
+            return submitted(settings, notes);
+        }
         Master where = Master.parse(master);
         InetAddress here = where.local() ? InetAddress.getLoopbackAddress() : where.requireThere();
         SparkLog log = SparkLog.quiet();
@@ -33,6 +39,23 @@ public final class SparkWorkforces implements Workforces {
             Greeting.requireAnswer(where, here, conf);
         }
         return new SparkWorkforce(started(where, conf), notes, () -> log.tell(notes));
+    }
+
+    /** spark-submit hands its settings on as properties of this process; the jar is among them. */
+    private static Workforce submitted(Map<String, String> settings, Consumer<String> notes) {
+        SparkConf conf = new SparkConf();
+        if (!conf.contains("spark.master")) {
+            throw new WorkforceException("nothing has been submitted here: '" + SUBMITTED
+                    + "' is for what spark-submit starts; name a master, such as spark://HOST:PORT");
+        }
+        conf.setIfMissing("spark.ui.showConsoleProgress", "false").setIfMissing("spark.locality.wait", "0");
+        settings.forEach(conf::set);
+        try {
+            return new SparkWorkforce(new JavaSparkContext(conf), notes, () -> {});
+        } catch (Exception e) {
+            // Scala throws what it does not declare.
+            throw new WorkforceException("Spark cannot start: " + Failures.line(e));
+        }
     }
 
     /** What the user has set comes before what is set here. */
@@ -74,7 +97,8 @@ public final class SparkWorkforces implements Workforces {
     private static void start(SparkConf conf, CompletableFuture<JavaSparkContext> starting) {
         try {
             starting.complete(new JavaSparkContext(conf));
-        } catch (RuntimeException | Error e) {
+        } catch (Exception | Error e) {
+            // Scala throws what it does not declare.
             starting.completeExceptionally(e);
         }
     }

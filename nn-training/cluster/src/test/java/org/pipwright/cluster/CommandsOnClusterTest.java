@@ -116,6 +116,7 @@ class CommandsOnClusterTest {
         Path settings = folder.resolve("none.properties");
         assertRefused("odds --batch - --cluster nowhere", "no master can be called 'nowhere'");
         assertRefused("odds --batch - --cluster spark://127.0.0.1:1", "no master answers at 'spark://127.0.0.1:1'");
+        assertRefused("odds --batch - --cluster submitted", "nothing has been submitted here: 'submitted' is for what");
         assertRefused("odds start --cluster local[2]", "--cluster is for many positions");
         assertRefused("odds --batch - --cluster-settings x", "--cluster-settings is for a cluster");
         assertRefused("odds --batch - --cluster local --cluster-settings " + settings, "cannot read '" + settings);
