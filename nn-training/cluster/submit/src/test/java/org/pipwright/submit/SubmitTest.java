@@ -61,7 +61,8 @@ class SubmitTest {
     /** Libraries alone, Spark's among them, as in a Spark distribution: Pipwright comes with the jar. */
     private static String spark() {
         return Arrays.stream(System.getProperty("java.class.path").split(File.pathSeparator))
-                .filter(place -> Files.isRegularFile(Path.of(place)) && !place.contains(File.separator + "target" + File.separator))
+                .filter(place -> Files.isRegularFile(Path.of(place))
+                        && !place.contains(File.separator + "target" + File.separator))
                 .collect(Collectors.joining(File.pathSeparator));
     }
 
