@@ -49,7 +49,7 @@ class DrillCommandTest {
     /** The commands that judge single positions agree with the answers. */
     @Test
     void rankGivesTheSameAnswers() throws IOException {
-        for (JsonNode question : json(drill("hitting --count 3 --json")).get("questions")) {
+        for (JsonNode question : json(drill("hitting --count 2 --json")).get("questions")) {
             Run rank = Run.of(
                     "rank",
                     question.get("positionText").asText(),
@@ -129,7 +129,7 @@ class DrillCommandTest {
 
     @Test
     void threadsDoNotMatterAndTheSeedDoes() {
-        String line = "priming --count 3 --json";
+        String line = "hitting --count 2 --json";
         assertEquals(drill(line + " --threads 1"), drill(line + " --threads 4"));
         assertFalse(drill(line + " --seed 2").out().equals(drill(line).out()));
     }

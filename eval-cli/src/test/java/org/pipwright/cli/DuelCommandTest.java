@@ -11,7 +11,6 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Duel;
 import org.pipwright.engine.duel.DuelSettings;
@@ -57,12 +56,13 @@ class DuelCommandTest {
                 Run.of("duel", "racer", "builder", "--games", "200", "--seed", "5"));
     }
 
+    /** By several threads more pairs than one of them takes at a time. */
     @ParameterizedTest
-    @ValueSource(ints = {1, 3})
-    void jsonHasWhatTheDuelGives(int threads) throws IOException {
-        JsonNode json = json("duel NET pips --games 40 --luck --json --threads " + threads);
-        Tally tally = duel(NET, "pips", DuelSettings.fullGames(20, 1).withLuck());
-        assertEquals(40, json.get("games").asInt());
+    @CsvSource({"1, 3", "3, 17"})
+    void jsonHasWhatTheDuelGives(int threads, int pairs) throws IOException {
+        JsonNode json = json("duel NET pips --games " + 2 * pairs + " --luck --json --threads " + threads);
+        Tally tally = duel(NET, "pips", DuelSettings.fullGames(pairs, 1).withLuck());
+        assertEquals(2 * pairs, json.get("games").asInt());
         assertEquals(tally.turns(), json.get("rolls").asInt());
         assertEquals(tally.values().mean(), json.get("value").get("mean").asDouble(), 1e-6);
         JsonNode adjusted = json.get("valueLessLuck");

@@ -106,6 +106,8 @@ class PracticePageTest {
                 String.valueOf(COUNT),
                 "--lookahead",
                 "0",
+                "--net",
+                "fifth",
                 "--json",
                 "--page",
                 file.toString());
