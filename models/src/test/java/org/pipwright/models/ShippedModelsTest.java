@@ -63,8 +63,10 @@ class ShippedModelsTest {
         assertEquals(catalog.names().get(0), catalog.defaultName());
     }
 
-    /** Opening plays that no source disputes: a synopsis of rollouts by Kit Woolsey, 1995 (author and year from
-     * memory, title and place not noted); common practice. */
+    /**
+     * Opening plays that no source disputes: a synopsis of rollouts by Kit Woolsey, 1995 (author and year from
+     * memory, title and place not noted); common practice.
+     */
     @ParameterizedTest
     @CsvSource({"3-1, 8/5 6/5", "4-2, 8/4 6/4", "6-1, 13/7 8/7", "5-3, 8/3 6/3", "6-5, 24/13"})
     void theDefaultNetOpensAsEveryoneDoes(String roll, String play) {
