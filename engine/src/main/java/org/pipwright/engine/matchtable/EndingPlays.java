@@ -38,6 +38,10 @@ final class EndingPlays {
         return index;
     }
 
+    int pips(int arrangement) {
+        return pips[arrangement];
+    }
+
     /** What rolls can make of an arrangement other than 0. */
     EndingRolls of(int arrangement) {
         EndingRolls known = results.get(arrangement);

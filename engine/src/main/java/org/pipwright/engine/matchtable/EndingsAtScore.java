@@ -1,6 +1,8 @@
 package org.pipwright.engine.matchtable;
 
+import java.util.Arrays;
 import java.util.BitSet;
+import java.util.stream.IntStream;
 
 /**
  * The exact values of endings at one score by backward induction, for the pairs of arrangements that can still arise from
@@ -8,6 +10,9 @@ import java.util.BitSet;
  * away, and memory is what takes the time. Shared by threads, which wait for each other.
  */
 final class EndingsAtScore {
+    /** From so many pairs on, processor threads share what does not depend on each other: some milliseconds' worth. */
+    private static final int SHARED = 5000;
+
     private final EndingPlays plays;
     private final EndingCubes cubes;
     private final EndingLanes lanes;
@@ -79,7 +84,7 @@ final class EndingsAtScore {
             rollOfFirst(first, second, out);
         } else {
             solve(only(first), only(second));
-            rollOfFirst(first, rolls(second).after());
+            rollOfFirst(first, rolls(second).after(), now, pair);
             lanes.least(rolls(second), now, out);
         }
         return out;
@@ -110,7 +115,21 @@ final class EndingsAtScore {
             return;
         }
         EndingReach reach = new EndingReach(plays, firsts, seconds);
-        for (int a : reach.firsts()) {
+        int[] order = reach.firsts();
+        for (int from = 0; from < order.length; ) {
+            int to = from + 1;
+            while (to < order.length && plays.pips(order[to]) == plays.pips(order[from])) {
+                to++;
+            }
+            solve(reach, Arrays.copyOfRange(order, from, to));
+            from = to;
+        }
+    }
+
+    /** Some arrangements of the first side with as many pips, none of which can follow on another. */
+    private void solve(EndingReach reach, int[] alike) {
+        int work = 0;
+        for (int a : alike) {
             if (rows[a] == null) {
                 rows[a] = new int[now.length];
                 solved[a] = new BitSet();
@@ -118,11 +137,20 @@ final class EndingsAtScore {
             }
             BitSet wanted = reach.seconds(a);
             wanted.andNot(solved[a]);
-            if (!wanted.isEmpty()) {
-                rollOfFirst(a, plays.after(wanted));
-                rollOfSecond(a, wanted);
-            }
+            work += wanted.cardinality();
         }
+        IntStream all = Arrays.stream(alike).filter(a -> !reach.seconds(a).isEmpty());
+        if (work < SHARED) {
+            all.forEach(a -> row(a, reach.seconds(a), now, pair));
+        } else {
+            all.parallel().forEach(a -> row(a, reach.seconds(a), now.clone(), pair.clone()));
+        }
+    }
+
+    /** One arrangement of the first side with the second on roll, with room for the roll of the first before. */
+    private void row(int a, BitSet wanted, int[] now, double[] pair) {
+        rollOfFirst(a, plays.after(wanted), now, pair);
+        rollOfSecond(a, wanted, now, pair);
     }
 
     private boolean known(BitSet firsts, BitSet seconds) {
@@ -137,7 +165,7 @@ final class EndingsAtScore {
     }
 
     /** One arrangement of the first side on roll against some of the second. */
-    private void rollOfFirst(int a, BitSet wanted) {
+    private void rollOfFirst(int a, BitSet wanted, int[] now, double[] pair) {
         EndingRolls of = rolls(a);
         int[][] sure = pick(of.sure());
         int[][][] choices = pick(of.choices());
@@ -165,7 +193,7 @@ final class EndingsAtScore {
     }
 
     /** The same with the second side on roll, after {@link #rollOfFirst} against all that it can leave. */
-    private void rollOfSecond(int a, BitSet wanted) {
+    private void rollOfSecond(int a, BitSet wanted, int[] now, double[] pair) {
         for (int b = wanted.nextSetBit(0); b >= 0; b = wanted.nextSetBit(b + 1)) {
             lanes.least(rolls(b), now, pair);
             cubes.decide(pair, false);

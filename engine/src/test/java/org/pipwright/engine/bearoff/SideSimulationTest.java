@@ -10,7 +10,10 @@ import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 
-/** Mean rolls of sides beyond the standard table against exact ones, and how far they are said to be off. */
+/**
+ * Mean rolls of sides beyond the standard table against exact ones, and how far they are said to be off: what the simulation
+ * allows for was fitted to other sides.
+ */
 class SideSimulationTest {
     private final SideSimulation simulation = new SideSimulation(Tables.oneSided(6, 15));
 
