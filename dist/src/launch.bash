@@ -124,6 +124,20 @@ is_long() {
     return 1
 }
 
+# Commands that answer one question and end.
+is_single() {
+    local word
+    case ${1:-} in
+        rank | odds | cube) ;;
+        *) return 1 ;;
+    esac
+    for word in "$@"; do
+        case $word in
+            --batch | --batch=* | --rollout | --rollout=*) return 1 ;;
+        esac
+    done
+}
+
 # Starts Java with the classes in classpath, the flags in common_flags and the archive of classes, if there is one.
 launch() {
     [ -t 2 ] && common_flags+=(-Dpipwright.terminal=true)
@@ -135,6 +149,8 @@ launch() {
     fi
 
     if is_long "$@"; then
+        # A single question leaves little to collect: threads for that would take as long as a part of the answer.
+        is_single "$@" && common_flags+=(-XX:+UseSerialGC)
         # One thread for each of ND4J's calls: training runs several of its own.
         [ "$1" != train ] || export OMP_NUM_THREADS=${OMP_NUM_THREADS:-1}
         # Newer JVMs warn about libraries that use native code or Unsafe, as ND4J does.
