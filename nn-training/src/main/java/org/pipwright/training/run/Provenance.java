@@ -37,7 +37,8 @@ public final class Provenance {
     static Map<String, String> now(int threads, Workforce workforce) {
         Map<String, String> facts = now(threads);
         if (workforce != null) {
-            facts.put("cluster", workforce.size() + " cores");
+            // How many they are changes while they play.
+            facts.put("games", "played on a cluster");
         }
         return facts;
     }

@@ -300,7 +300,7 @@ public final class TrainingRun {
         notes.put("licence", "Apache-2.0");
         notes.put("settings", settings.differences());
         notes.put("commit", provenance.get("commit"));
-        String others = workforce == null ? "" : ", cluster of " + provenance.get("cluster");
+        String others = workforce == null ? "" : ", games " + provenance.get("games");
         notes.put("machine", provenance.get("machine") + ", " + workers.size() + " threads" + others);
         return notes;
     }

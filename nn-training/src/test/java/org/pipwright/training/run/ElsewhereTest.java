@@ -83,7 +83,7 @@ class ElsewhereTest {
         assertFalse(
                 Files.readString(RunFolder.open(folder("here")).manifestFile()).contains("cluster"));
         assertTrue(
-                Files.readString(RunFolder.open(folder("there")).manifestFile()).contains("\ncluster = 2 cores\n"));
+                Files.readString(RunFolder.open(folder("there")).manifestFile()).contains("\ngames = played on a cluster\n"));
     }
 
     /** Two rounds are played by the first net, and the third by that of the first. */
