@@ -82,8 +82,8 @@ class ElsewhereTest {
         assertArrayEquals(weights("here"), weights("there"));
         assertFalse(
                 Files.readString(RunFolder.open(folder("here")).manifestFile()).contains("cluster"));
-        assertTrue(
-                Files.readString(RunFolder.open(folder("there")).manifestFile()).contains("\ngames = played on a cluster\n"));
+        assertTrue(Files.readString(RunFolder.open(folder("there")).manifestFile())
+                .contains("\ngames = played on a cluster\n"));
     }
 
     /** Two rounds are played by the first net, and the third by that of the first. */
