@@ -31,12 +31,16 @@ class CommandsOnClusterTest {
         assertEquals(0, CommandRun.of("", "tables").code());
     }
 
+    /** On a slow machine Spark may have warned of something, and a rollout may have told how far it is. */
+    private static CommandRun run(String input, String line) {
+        CommandRun run = CommandRun.of(input, line);
+        String err = run.err().replaceAll("pipwright: Spark's warnings are in .*\n|\\d+ of \\d+ games: .*\n", "");
+        return new CommandRun(run.code(), run.out(), err);
+    }
+
     private static CommandRun assertSame(String input, String line) {
-        CommandRun here = CommandRun.of(input, line);
-        CommandRun there = CommandRun.of(input, line + " --cluster local[2]");
-        // On a slow machine Spark may have warned of something, and a rollout may have told how far it is.
-        String err = there.err().replaceAll("pipwright: Spark's warnings are in .*\n|\\d+ of \\d+ games: .*\n", "");
-        assertEquals(here, new CommandRun(there.code(), there.out(), err));
+        CommandRun here = run(input, line);
+        assertEquals(here, run(input, line + " --cluster local[2]"));
         return here;
     }
 
