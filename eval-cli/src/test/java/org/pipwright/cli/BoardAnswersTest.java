@@ -25,6 +25,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.cli.desk.DeskServer;
 import org.pipwright.cli.desk.DeskSetup;
 import org.pipwright.engine.bearoff.EndgameTables;
@@ -176,22 +177,40 @@ class BoardAnswersTest {
         }
     }
 
-    @Test
-    void explanationsAreThoseOfRank() throws IOException, InterruptedException {
+    /** Deeper answers bring their own sentences: another play may be the best by then. */
+    @ParameterizedTest
+    @ValueSource(ints = {0, 1})
+    void explanationsAreThoseOfRank(int ahead) throws IOException, InterruptedException {
         String ranked = command(
-                "rank", "start", "--roll", "3-1", "--net", TestNet.path(), "--top", "2", "--explain", "--cube", "1");
+                "rank",
+                "start",
+                "--roll",
+                "3-1",
+                "--net",
+                TestNet.path(),
+                "--top",
+                "2",
+                "--explain",
+                "--cube",
+                "1",
+                "--lookahead",
+                "" + ahead);
         String second = ranked.lines()
                 .filter(line -> line.matches(" *2 .*"))
                 .findFirst()
                 .orElseThrow();
         String play = second.strip().split(" {2,}")[1];
-        String page = answer("/board?roll=3-1&play=" + encoded(play));
+        String query = "roll=3-1&ahead=" + ahead + "&play=" + encoded(play);
+        String page = ahead == 0 ? answer("/board?" + query) : answer("/board/stream?next=1&" + query);
         List<String> why = new ArrayList<>();
         Matcher item = Pattern.compile("(?s)<ul class=\"why\">(.*?)</ul>").matcher(page);
         assertTrue(item.find(), page);
         for (String sentence : item.group(1).split("</li>")) {
-            if (!sentence.isBlank()) {
-                why.add(sentence.replaceAll("<[^>]*>", "").strip());
+            String plain = sentence.replaceAll("(?m)^data: ?", "")
+                    .replaceAll("<[^>]*>", "")
+                    .strip();
+            if (!plain.isEmpty()) {
+                why.add(plain);
             }
         }
         assertTrue(why.size() >= 2, why.toString());

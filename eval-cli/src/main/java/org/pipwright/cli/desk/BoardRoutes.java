@@ -114,6 +114,11 @@ final class BoardRoutes {
                 Verdict verdict = opinions.at(question, lookahead, stream::gone);
                 AnswerView view = AnswerViews.of(setting, verdict, opinions.net());
                 stream.send("answer", Pages.of("desk/answer.jte", view));
+                if (setting.asking().play().isPresent()) {
+                    PlayView play = opinions.judge()
+                            .inTurn(stream::gone, judge -> PlayView.of(setting, verdict, judge, opinions.knowledge()));
+                    stream.send("play", Pages.of("desk/playpart.jte", play));
+                }
                 stream.say(AnswerViews.said(view));
             }
         });
