@@ -28,10 +28,20 @@ abstract class Kernel {
     /** {@code out[j] = max(floor, biases[j] + sum over i of x[i] * weights[i][j])}, {@code x} padded with zeros. */
     abstract void dense(float[] x, PackedLayer layer, float floor, float[] out);
 
-    /** The same for four inputs at once, which lets a kernel read each weight once: {@code x} and {@code out} by four. */
-    void dense4(float[][] x, PackedLayer layer, float floor, float[][] out) {
+    /**
+     * The same for four inputs at once, which lets a kernel read each weight once: {@code x} and {@code out} by four. Inputs
+     * that are zero in all four may be left out.
+     */
+    void dense4(float[][] x, ActiveOfFour active, PackedLayer layer, float floor, float[][] out) {
         for (int s = 0; s < 4; s++) {
             dense(x[s], layer, floor, out[s]);
+        }
+    }
+
+    /** The largest of four numbers that stand in the same place of their rows. */
+    void largest(float[][] x, int length, float[] out) {
+        for (int i = 0; i < length; i++) {
+            out[i] = Math.max(Math.max(x[0][i], x[1][i]), Math.max(x[2][i], x[3][i]));
         }
     }
 

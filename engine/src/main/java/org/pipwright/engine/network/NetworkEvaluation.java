@@ -15,6 +15,8 @@ public final class NetworkEvaluation implements SiblingEvaluation {
     /** Activations: by layer, by member of the group. */
     private final float[][][] activations;
 
+    private final ActiveOfFour active;
+
     /**
      * Buffers for a network, with the fastest kernel this JVM offers.
      *
@@ -30,6 +32,11 @@ public final class NetworkEvaluation implements SiblingEvaluation {
         this.first = new FirstSums(network.first(), kernel);
         PackedLayer[] later = network.later();
         this.activations = new float[later.length + 1][GROUP][];
+        int widest = network.first().width();
+        for (PackedLayer layer : later) {
+            widest = Math.max(widest, layer.width);
+        }
+        this.active = new ActiveOfFour(widest);
         for (int s = 0; s < GROUP; s++) {
             activations[0][s] = new float[network.first().width()];
             for (int l = 0; l < later.length; l++) {
@@ -67,7 +74,8 @@ public final class NetworkEvaluation implements SiblingEvaluation {
                 first.fromBase(planes, (from + s) * Planes.STRIDE, 0, activations[0][s]);
             }
             for (int l = 0; l < later.length; l++) {
-                kernel.dense4(activations[l], later[l], floorAfter(l), activations[l + 1]);
+                active.find(activations[l], Network.padded(later[l].inputs), kernel);
+                kernel.dense4(activations[l], active, later[l], floorAfter(l), activations[l + 1]);
             }
             for (int s = 0; s < members; s++) {
                 int possible = PossibleOutcomes.of(planes, (from + s) * Planes.STRIDE);

@@ -24,11 +24,15 @@ final class VectorKernel extends Kernel {
     void accumulate(float[] base, float[][] rows, float[] scales, int n, float floor, float[] out) {
         FloatVector least = FloatVector.broadcast(SPECIES, floor);
         int j = 0;
-        for (; j + 4 * LENGTH <= base.length; j += 4 * LENGTH) {
+        for (; j + 8 * LENGTH <= base.length; j += 8 * LENGTH) {
             FloatVector a = FloatVector.fromArray(SPECIES, base, j);
             FloatVector b = FloatVector.fromArray(SPECIES, base, j + LENGTH);
             FloatVector c = FloatVector.fromArray(SPECIES, base, j + 2 * LENGTH);
             FloatVector d = FloatVector.fromArray(SPECIES, base, j + 3 * LENGTH);
+            FloatVector e = FloatVector.fromArray(SPECIES, base, j + 4 * LENGTH);
+            FloatVector f = FloatVector.fromArray(SPECIES, base, j + 5 * LENGTH);
+            FloatVector g = FloatVector.fromArray(SPECIES, base, j + 6 * LENGTH);
+            FloatVector h = FloatVector.fromArray(SPECIES, base, j + 7 * LENGTH);
             for (int r = 0; r < n; r++) {
                 float[] row = rows[r];
                 FloatVector scale = FloatVector.broadcast(SPECIES, scales[r]);
@@ -36,16 +40,25 @@ final class VectorKernel extends Kernel {
                 b = FloatVector.fromArray(SPECIES, row, j + LENGTH).fma(scale, b);
                 c = FloatVector.fromArray(SPECIES, row, j + 2 * LENGTH).fma(scale, c);
                 d = FloatVector.fromArray(SPECIES, row, j + 3 * LENGTH).fma(scale, d);
+                e = FloatVector.fromArray(SPECIES, row, j + 4 * LENGTH).fma(scale, e);
+                f = FloatVector.fromArray(SPECIES, row, j + 5 * LENGTH).fma(scale, f);
+                g = FloatVector.fromArray(SPECIES, row, j + 6 * LENGTH).fma(scale, g);
+                h = FloatVector.fromArray(SPECIES, row, j + 7 * LENGTH).fma(scale, h);
             }
             a.max(least).intoArray(out, j);
             b.max(least).intoArray(out, j + LENGTH);
             c.max(least).intoArray(out, j + 2 * LENGTH);
             d.max(least).intoArray(out, j + 3 * LENGTH);
+            e.max(least).intoArray(out, j + 4 * LENGTH);
+            f.max(least).intoArray(out, j + 5 * LENGTH);
+            g.max(least).intoArray(out, j + 6 * LENGTH);
+            h.max(least).intoArray(out, j + 7 * LENGTH);
         }
         for (; j < base.length; j += LENGTH) {
             FloatVector a = FloatVector.fromArray(SPECIES, base, j);
             for (int r = 0; r < n; r++) {
-                a = FloatVector.fromArray(SPECIES, rows[r], j).fma(FloatVector.broadcast(SPECIES, scales[r]), a);
+                FloatVector scale = FloatVector.broadcast(SPECIES, scales[r]);
+                a = FloatVector.fromArray(SPECIES, rows[r], j).fma(scale, a);
             }
             a.max(least).intoArray(out, j);
         }
@@ -71,44 +84,122 @@ final class VectorKernel extends Kernel {
     }
 
     @Override
-    void dense4(float[][] x, PackedLayer layer, float floor, float[][] out) {
+    void largest(float[][] x, int length, float[] out) {
+        for (int i = 0; i < length; i += LENGTH) {
+            FloatVector a = FloatVector.fromArray(SPECIES, x[0], i).max(FloatVector.fromArray(SPECIES, x[1], i));
+            FloatVector b = FloatVector.fromArray(SPECIES, x[2], i).max(FloatVector.fromArray(SPECIES, x[3], i));
+            a.max(b).intoArray(out, i);
+        }
+    }
+
+    @Override
+    void dense4(float[][] x, ActiveOfFour active, PackedLayer layer, float floor, float[][] out) {
+        for (int j = 0; j + 2 * LENGTH <= layer.width; j += 2 * LENGTH) {
+            wide4(x, active, layer, j, floor, out);
+        }
+        if (layer.width / LENGTH % 2 != 0) {
+            narrow4(x, active, layer, layer.width - LENGTH, floor, out);
+        }
+    }
+
+    /** Two vectors of sums for each of four. */
+    private static void wide4(float[][] x, ActiveOfFour active, PackedLayer layer, int j, float floor, float[][] out) {
+        sum4(x, active.even, active.evens, layer, j, layer.biases, j, active.sums);
+        sum4(x, active.odd, active.odds, layer, j, active.zeros, 0, active.sums2);
         FloatVector least = FloatVector.broadcast(SPECIES, floor);
+        for (int s = 0; s < 4; s++) {
+            for (int k = 0; k < 2 * LENGTH; k += LENGTH) {
+                int at = 2 * s * LENGTH + k;
+                FloatVector sum = FloatVector.fromArray(SPECIES, active.sums, at);
+                sum.add(FloatVector.fromArray(SPECIES, active.sums2, at))
+                        .max(least)
+                        .intoArray(out[s], j + k);
+            }
+        }
+    }
+
+    private static void sum4(
+            float[][] x, int[] indices, int n, PackedLayer layer, int j, float[] start, int startAt, float[] to) {
+        FloatVector a = FloatVector.fromArray(SPECIES, start, startAt);
+        FloatVector b = a;
+        FloatVector c = a;
+        FloatVector d = a;
+        FloatVector e = FloatVector.fromArray(SPECIES, start, startAt + LENGTH);
+        FloatVector f = e;
+        FloatVector g = e;
+        FloatVector h = e;
         float[] w = layer.weights;
         int width = layer.width;
-        int inputs = Network.padded(layer.inputs);
         float[] x0 = x[0];
         float[] x1 = x[1];
         float[] x2 = x[2];
         float[] x3 = x[3];
-        for (int j = 0; j < width; j += LENGTH) {
-            FloatVector bias = FloatVector.fromArray(SPECIES, layer.biases, j);
-            FloatVector a = bias;
-            FloatVector b = bias;
-            FloatVector c = bias;
-            FloatVector d = bias;
-            FloatVector e = FloatVector.zero(SPECIES);
-            FloatVector f = FloatVector.zero(SPECIES);
-            FloatVector g = FloatVector.zero(SPECIES);
-            FloatVector h = FloatVector.zero(SPECIES);
-            int at = j;
-            for (int i = 0; i < inputs; i += 2) {
-                FloatVector w0 = FloatVector.fromArray(SPECIES, w, at);
-                FloatVector w1 = FloatVector.fromArray(SPECIES, w, at + width);
-                a = w0.fma(FloatVector.broadcast(SPECIES, x0[i]), a);
-                b = w0.fma(FloatVector.broadcast(SPECIES, x1[i]), b);
-                c = w0.fma(FloatVector.broadcast(SPECIES, x2[i]), c);
-                d = w0.fma(FloatVector.broadcast(SPECIES, x3[i]), d);
-                e = w1.fma(FloatVector.broadcast(SPECIES, x0[i + 1]), e);
-                f = w1.fma(FloatVector.broadcast(SPECIES, x1[i + 1]), f);
-                g = w1.fma(FloatVector.broadcast(SPECIES, x2[i + 1]), g);
-                h = w1.fma(FloatVector.broadcast(SPECIES, x3[i + 1]), h);
-                at += 2 * width;
-            }
-            a.add(e).max(least).intoArray(out[0], j);
-            b.add(f).max(least).intoArray(out[1], j);
-            c.add(g).max(least).intoArray(out[2], j);
-            d.add(h).max(least).intoArray(out[3], j);
+        for (int k = 0; k < n; k++) {
+            int i = indices[k];
+            int at = i * width + j;
+            FloatVector v = FloatVector.fromArray(SPECIES, w, at);
+            FloatVector v2 = FloatVector.fromArray(SPECIES, w, at + LENGTH);
+            FloatVector s0 = FloatVector.broadcast(SPECIES, x0[i]);
+            FloatVector s1 = FloatVector.broadcast(SPECIES, x1[i]);
+            FloatVector s2 = FloatVector.broadcast(SPECIES, x2[i]);
+            FloatVector s3 = FloatVector.broadcast(SPECIES, x3[i]);
+            a = v.fma(s0, a);
+            b = v.fma(s1, b);
+            c = v.fma(s2, c);
+            d = v.fma(s3, d);
+            e = v2.fma(s0, e);
+            f = v2.fma(s1, f);
+            g = v2.fma(s2, g);
+            h = v2.fma(s3, h);
         }
+        a.intoArray(to, 0);
+        e.intoArray(to, LENGTH);
+        b.intoArray(to, 2 * LENGTH);
+        f.intoArray(to, 3 * LENGTH);
+        c.intoArray(to, 4 * LENGTH);
+        g.intoArray(to, 5 * LENGTH);
+        d.intoArray(to, 6 * LENGTH);
+        h.intoArray(to, 7 * LENGTH);
+    }
+
+    /** A vector of sums for each of four. */
+    private static void narrow4(
+            float[][] x, ActiveOfFour active, PackedLayer layer, int j, float floor, float[][] out) {
+        half4(x, active.even, active.evens, layer, j, layer.biases, j, active.sums);
+        half4(x, active.odd, active.odds, layer, j, active.zeros, 0, active.sums2);
+        FloatVector least = FloatVector.broadcast(SPECIES, floor);
+        for (int s = 0; s < 4; s++) {
+            FloatVector sum = FloatVector.fromArray(SPECIES, active.sums, s * LENGTH);
+            sum.add(FloatVector.fromArray(SPECIES, active.sums2, s * LENGTH))
+                    .max(least)
+                    .intoArray(out[s], j);
+        }
+    }
+
+    private static void half4(
+            float[][] x, int[] indices, int n, PackedLayer layer, int j, float[] start, int startAt, float[] to) {
+        FloatVector a = FloatVector.fromArray(SPECIES, start, startAt);
+        FloatVector b = a;
+        FloatVector c = a;
+        FloatVector d = a;
+        float[] w = layer.weights;
+        int width = layer.width;
+        float[] x0 = x[0];
+        float[] x1 = x[1];
+        float[] x2 = x[2];
+        float[] x3 = x[3];
+        for (int k = 0; k < n; k++) {
+            int i = indices[k];
+            FloatVector v = FloatVector.fromArray(SPECIES, w, i * width + j);
+            a = v.fma(FloatVector.broadcast(SPECIES, x0[i]), a);
+            b = v.fma(FloatVector.broadcast(SPECIES, x1[i]), b);
+            c = v.fma(FloatVector.broadcast(SPECIES, x2[i]), c);
+            d = v.fma(FloatVector.broadcast(SPECIES, x3[i]), d);
+        }
+        a.intoArray(to, 0);
+        b.intoArray(to, LENGTH);
+        c.intoArray(to, 2 * LENGTH);
+        d.intoArray(to, 3 * LENGTH);
     }
 
     @Override

@@ -64,17 +64,23 @@ class KernelTest {
                     RandomNetworks.floats(random, inputs * outputs, LIMIT),
                     RandomNetworks.floats(random, outputs, LIMIT));
             for (float floor : new float[] {0, NO_FLOOR}) {
-                requireDense(layer, floor);
+                requireDense(layer, floor, 1);
+                requireDense(layer, floor, 0.2);
+                requireDense(layer, floor, 0);
             }
         }
     }
 
-    private void requireDense(Layer layer, float floor) {
+    /** With so large a share of the inputs above zero, and the others zero. */
+    private void requireDense(Layer layer, float floor, double share) {
         PackedLayer packed = new PackedLayer(layer);
         float[][] x = new float[4][];
         double[][] expected = new double[4][];
         for (int s = 0; s < 4; s++) {
             x[s] = Arrays.copyOf(RandomNetworks.floats(random, layer.inputs(), LIMIT), Network.padded(layer.inputs()));
+            for (int i = 0; i < layer.inputs(); i++) {
+                x[s][i] = random.nextDouble() < share ? Math.abs(x[s][i]) : 0;
+            }
             expected[s] = naive(layer, x[s], floor, packed.width);
         }
         for (Kernel kernel : new Kernel[] {plain, vector}) {
@@ -85,7 +91,9 @@ class KernelTest {
                 Arrays.fill(four[s], Float.NaN);
                 kernel.dense(x[s], packed, floor, one[s]);
             }
-            kernel.dense4(x, packed, floor, four);
+            ActiveOfFour active = new ActiveOfFour(Network.padded(256));
+            active.find(x, Network.padded(layer.inputs()), kernel);
+            kernel.dense4(x, active, packed, floor, four);
             for (int s = 0; s < 4; s++) {
                 assertClose(expected[s], one[s], tolerance(layer.inputs() + 1));
                 assertArrayEquals(one[s], four[s], "one at a time and four at once give the same bits");
