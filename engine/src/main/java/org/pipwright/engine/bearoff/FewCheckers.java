@@ -11,7 +11,7 @@ import org.pipwright.engine.position.Planes;
  */
 final class FewCheckers {
     /** Most arrangements of a table. */
-    private static final int MOST = 21_000;
+    private static final int MAX_ARRANGEMENTS = 21_000;
 
     /** Points are rounded up to a multiple, so that there are few tables. */
     private static final int STEP = 4;
@@ -29,7 +29,7 @@ final class FewCheckers {
         // A side that has borne all off is in every table.
         int highest = Math.max(1, Integer.SIZE - 1 - Integer.numberOfLeadingZeros(occupied));
         int points = (highest + STEP - 1) / STEP * STEP;
-        if (points > Planes.PLACES - 2 || arrangements(points, checkers) > MOST) {
+        if (points > Planes.PLACES - 2 || arrangements(points, checkers) > MAX_ARRANGEMENTS) {
             return null;
         }
         return TABLES.computeIfAbsent(

@@ -14,9 +14,9 @@ final class Lesson {
     private static final double PLAIN = 0.3;
 
     /** Whether to double in a race is a question between these chances to win. */
-    private static final double LEAST = 0.5;
+    private static final double MIN_WIN = 0.5;
 
-    private static final double MOST = 0.95;
+    private static final double MAX_WIN = 0.95;
 
     private Lesson() {}
 
@@ -37,6 +37,6 @@ final class Lesson {
     /** Playing on for a gammon is no lesson about races, and what is won or lost already is none at all. */
     static boolean raceDouble(CubeExercise exercise, Outcomes chances) {
         double win = chances.win();
-        return !exercise.values().tooGood() && win >= LEAST && win <= MOST;
+        return !exercise.values().tooGood() && win >= MIN_WIN && win <= MAX_WIN;
     }
 }

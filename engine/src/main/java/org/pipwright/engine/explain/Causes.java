@@ -22,7 +22,7 @@ public record Causes(List<Cause> all) {
     private static final double BESIDE = 0.4;
 
     /** and the first less than so much of all that speaks against the play. */
-    private static final double MOST = 2.0 / 3;
+    private static final double MOST_OF_ALL = 2.0 / 3;
 
     /** Gammons that a score makes more or less of come first if they make up so much of the difference. */
     private static final double BY_SCORE = 0.5;
@@ -89,7 +89,7 @@ public record Causes(List<Cause> all) {
         double sum = against.stream().mapToDouble(Cause::points).sum();
         boolean two = against.size() > 1
                 && against.get(1).points() >= BESIDE * against.get(0).points()
-                && against.get(0).points() < MOST * sum;
+                && against.get(0).points() < MOST_OF_ALL * sum;
         return List.copyOf(against.subList(0, two ? 2 : Math.min(1, against.size())));
     }
 

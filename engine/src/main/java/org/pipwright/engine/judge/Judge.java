@@ -159,6 +159,19 @@ public final class Judge implements AutoCloseable {
     }
 
     /**
+     * The same where finding it is quick: with contact, and where the cube may be turned. The races that a race leads to
+     * would all be simulated.
+     *
+     * @param question a question before the roll
+     * @param effort whether to simulate races
+     * @return which rolls lose the market; empty for a race and where a double is not allowed
+     */
+    public Optional<Market> quickMarket(Question question, Effort effort) {
+        boolean quick = question.position().contact() && question.stakes().mayDouble(question.cube());
+        return quick ? Optional.of(market(question, effort)) : Optional.empty();
+    }
+
+    /**
      * How lucky a roll was: what its best play leaves, without lookahead, less the mean over all rolls there could have been.
      * Races are left to the net here.
      *

@@ -22,7 +22,7 @@ final class StratifiedError {
     /** As many repetitions give the rest; before, what the two rolls do together counts as part of it. */
     private static final int REPETITIONS = 36;
 
-    private static final int MOST_STEPS = 200;
+    private static final int MAX_STEPS = 200;
     private static final double ENOUGH = 1e-9;
 
     /** How often pairs with none, one and two doubles come. */
@@ -96,7 +96,7 @@ final class StratifiedError {
         }
         double before = Double.POSITIVE_INFINITY;
         double now = squares(left);
-        for (int step = 0; step < MOST_STEPS && before - now > ENOUGH * now; step++) {
+        for (int step = 0; step < MAX_STEPS && before - now > ENOUGH * now; step++) {
             takeOff(left, Roll.COUNT, 1);
             takeOff(left, 1, Roll.COUNT);
             before = now;

@@ -234,7 +234,7 @@ class RolloutsTest {
     }
 
     @Test
-    void brokenOffAfterOneRollItIsLookaheadOne() {
+    void truncatedAfterOneRollItIsLookaheadOne() {
         Position position = PositionText.parse("4@6 2@5 3@8 3@13 1@22 2@24 / 4@6 2@4 3@8 4@13 1@23 1@24");
         try (Rollouts rollouts =
                 rollouts(RolloutSettings.DEFAULT.withTruncation(1).withTrials(36), 1)) {

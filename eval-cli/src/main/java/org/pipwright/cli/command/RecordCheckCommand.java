@@ -26,7 +26,7 @@ import picocli.CommandLine.Parameters;
         footer = {"Example:", "  pipwright record check evening.txt"})
 public final class RecordCheckCommand extends CliCommand {
     /** Mistakes to tell at once. */
-    private static final int MOST = 20;
+    private static final int MAX_MISTAKES = 20;
 
     @Parameters(paramLabel = "FILE", description = "A record, or an SGF file if its name ends in .sgf.")
     private String file;
@@ -57,11 +57,12 @@ public final class RecordCheckCommand extends CliCommand {
 
     /** Tells all mistakes but the last, which ends the command. */
     private UserError allBut(List<RecordCheck.Fault> faults) {
-        int last = Math.min(faults.size(), MOST) - 1;
+        int last = Math.min(faults.size(), MAX_MISTAKES) - 1;
         faults.subList(0, last).forEach(fault -> console()
                 .err()
                 .println("pipwright: " + RecordFiles.fault(file, fault).getMessage()));
-        String more = faults.size() > MOST ? "; " + (faults.size() - MOST) + " more mistakes follow" : "";
+        String more =
+                faults.size() > MAX_MISTAKES ? "; " + (faults.size() - MAX_MISTAKES) + " more mistakes follow" : "";
         return new UserError(RecordFiles.fault(file, faults.get(last)).getMessage() + more);
     }
 

@@ -131,7 +131,7 @@ public final class ReviewCommand extends CliCommand {
         }
         try (Judge judge = new Judge(knowledge, options.kept().threads())) {
             Effort races = Effort.STATIC.withRaces(review.settings().simulateRaces());
-            write(new ReviewReport(review, label, knowledge.terms(), question -> judge.market(question, races)));
+            write(new ReviewReport(review, label, knowledge.terms(), question -> judge.quickMarket(question, races)));
         }
         out().flush();
         options.kept().requireKept();

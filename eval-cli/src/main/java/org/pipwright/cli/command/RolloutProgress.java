@@ -17,7 +17,7 @@ final class RolloutProgress implements RolloutListener {
     private static final int DECIMALS = 3;
 
     /** Errors below that are rounding. */
-    private static final double LEAST = 1e-9;
+    private static final double MIN_ERROR = 1e-9;
 
     private final PrintWriter err;
     private final Function<RolloutReport, String> words;
@@ -44,7 +44,7 @@ final class RolloutProgress implements RolloutListener {
 
     /** A number with three decimals, or as many more as show the first digit of its error. */
     private static String number(String start, double number, double error) {
-        int decimals = error < LEAST ? DECIMALS : Math.max(DECIMALS, (int) Math.ceil(-Math.log10(error)));
+        int decimals = error < MIN_ERROR ? DECIMALS : Math.max(DECIMALS, (int) Math.ceil(-Math.log10(error)));
         return String.format(Locale.ROOT, start + decimals + "f", number);
     }
 

@@ -76,7 +76,7 @@ final class RecordViews {
                 new NetLabel(opinions.net(), ""),
                 stakes -> opinions.knowledge().terms().apply(stakes),
                 question -> opinions.judge()
-                        .inTurn(() -> false, judge -> judge.market(question, Effort.STATIC.withRaces(true))));
+                        .inTurn(() -> false, judge -> judge.quickMarket(question, Effort.STATIC.withRaces(true))));
     }
 
     private List<Moment> game(int game) {

@@ -1,7 +1,6 @@
 package org.pipwright.cli.report;
 
 import java.util.Optional;
-import java.util.function.Function;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
@@ -14,7 +13,6 @@ import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.GameResult;
 
@@ -39,12 +37,6 @@ record CubeCase(
         Basis basis,
         CubeTerms terms,
         Optional<Market> market) {
-
-    /** What the next two rolls do, where finding it is quick: the races that a race leads to would all be played out. */
-    static Optional<Market> market(Question question, Function<Question, Market> finder) {
-        boolean quick = question.position().contact() && question.stakes().mayDouble(question.cube());
-        return quick ? Optional.of(finder.apply(question)) : Optional.empty();
-    }
 
     /** Take point and doubling window; empty where exact values say more, and where a double is useless. */
     Optional<CubeWindow> window() {

@@ -60,7 +60,7 @@ public record Reasoning(Judge judge, int lookahead, boolean simulateRaces, Funct
                 verdict.outcomes(),
                 verdict.basis(),
                 terms.apply(question.stakes()),
-                CubeCase.market(before.with(question.stakes(), question.cube()), asked -> judge.market(asked, effort)));
+                judge.quickMarket(before.with(question.stakes(), question.cube()), effort));
         return new Reasons(
                 CubeReasons.sentences(found, question.answering() ? Voice.ANSWERER : Voice.DOUBLER),
                 List.of(),

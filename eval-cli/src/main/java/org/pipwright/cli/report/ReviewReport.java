@@ -3,6 +3,7 @@ package org.pipwright.cli.report;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.pipwright.engine.cube.CubeTerms;
@@ -25,7 +26,7 @@ import org.pipwright.engine.review.TurningPoint;
  * @param market what the next two rolls do to a cube that is asked about
  */
 public record ReviewReport(
-        Review review, NetLabel net, Function<Stakes, CubeTerms> terms, Function<Question, Market> market) {
+        Review review, NetLabel net, Function<Stakes, CubeTerms> terms, Function<Question, Optional<Market>> market) {
     private static final int TURNING_POINTS = 4;
 
     GameRecord record() {

@@ -38,7 +38,7 @@ final class ReviewWhy {
                 turn.finding().chances(),
                 turn.finding().basis(),
                 report.terms().apply(moment.stakes()),
-                CubeCase.market(before, report.market()));
+                report.market().apply(before));
         Heading names = report.heading();
         return CubeReasons.sentences(asked, new Voice(names.name(moment.onRoll()), names.name(moment.opponent())));
     }

@@ -159,7 +159,7 @@ class NeverSaidTest {
                     verdict.outcomes(),
                     verdict.basis(),
                     knowledge.terms(played),
-                    CubeCase.market(before, question -> judge.market(question, Effort.STATIC)));
+                    judge.quickMarket(before, Effort.STATIC));
             check(turn, CubeReasons.sentences(asked, Voice.REPORT));
         }
     }

@@ -15,7 +15,7 @@ final class Parcels {
     /** Grows by this factor at most: the first tasks take longer than later ones. */
     private static final int STEP = 4;
 
-    private static final int MOST = 1 << 14;
+    private static final int MAX_TASKS = 1 << 14;
 
     private int each = 1;
 
@@ -38,7 +38,7 @@ final class Parcels {
     /** Learns from how long one of so many tasks took. */
     void took(int tasks, long nanos) {
         double wanted = tasks * NANOS / Math.max(1, nanos);
-        each = (int) Math.max(1, Math.min(Math.min(wanted, (double) each * STEP), MOST));
+        each = (int) Math.max(1, Math.min(Math.min(wanted, (double) each * STEP), MAX_TASKS));
     }
 
     int each() {
