@@ -94,31 +94,35 @@ final class VectorKernel extends Kernel {
 
     @Override
     void dense4(float[][] x, ActiveOfFour active, PackedLayer layer, float floor, float[][] out) {
-        for (int j = 0; j + 2 * LENGTH <= layer.width; j += 2 * LENGTH) {
-            wide4(x, active, layer, j, floor, out);
+        int j = 0;
+        for (; j + 2 * LENGTH <= layer.width; j += 2 * LENGTH) {
+            wide4(x, active.even, active.evens, layer, j, layer.biases, j, active.sums);
+            wide4(x, active.odd, active.odds, layer, j, active.zeros, 0, active.sums2);
+            add4(active, 2, floor, out, j);
         }
-        if (layer.width / LENGTH % 2 != 0) {
-            narrow4(x, active, layer, layer.width - LENGTH, floor, out);
+        if (j < layer.width) {
+            narrow4(x, active.even, active.evens, layer, j, layer.biases, j, active.sums);
+            narrow4(x, active.odd, active.odds, layer, j, active.zeros, 0, active.sums2);
+            add4(active, 1, floor, out, j);
         }
     }
 
-    /** Two vectors of sums for each of four. */
-    private static void wide4(float[][] x, ActiveOfFour active, PackedLayer layer, int j, float floor, float[][] out) {
-        sum4(x, active.even, active.evens, layer, j, layer.biases, j, active.sums);
-        sum4(x, active.odd, active.odds, layer, j, active.zeros, 0, active.sums2);
+    /** Adds the sums of odd inputs to those of even ones, so many vectors for each of four. */
+    private static void add4(ActiveOfFour active, int vectors, float floor, float[][] out, int j) {
         FloatVector least = FloatVector.broadcast(SPECIES, floor);
         for (int s = 0; s < 4; s++) {
-            for (int k = 0; k < 2 * LENGTH; k += LENGTH) {
-                int at = 2 * s * LENGTH + k;
+            for (int k = 0; k < vectors; k++) {
+                int at = (s * vectors + k) * LENGTH;
                 FloatVector sum = FloatVector.fromArray(SPECIES, active.sums, at);
                 sum.add(FloatVector.fromArray(SPECIES, active.sums2, at))
                         .max(least)
-                        .intoArray(out[s], j + k);
+                        .intoArray(out[s], j + k * LENGTH);
             }
         }
     }
 
-    private static void sum4(
+    /** Two vectors of sums of some inputs for each of four, on top of what they start with. */
+    private static void wide4(
             float[][] x, int[] indices, int n, PackedLayer layer, int j, float[] start, int startAt, float[] to) {
         FloatVector a = FloatVector.fromArray(SPECIES, start, startAt);
         FloatVector b = a;
@@ -162,21 +166,8 @@ final class VectorKernel extends Kernel {
         h.intoArray(to, 7 * LENGTH);
     }
 
-    /** A vector of sums for each of four. */
+    /** The same with one vector. */
     private static void narrow4(
-            float[][] x, ActiveOfFour active, PackedLayer layer, int j, float floor, float[][] out) {
-        half4(x, active.even, active.evens, layer, j, layer.biases, j, active.sums);
-        half4(x, active.odd, active.odds, layer, j, active.zeros, 0, active.sums2);
-        FloatVector least = FloatVector.broadcast(SPECIES, floor);
-        for (int s = 0; s < 4; s++) {
-            FloatVector sum = FloatVector.fromArray(SPECIES, active.sums, s * LENGTH);
-            sum.add(FloatVector.fromArray(SPECIES, active.sums2, s * LENGTH))
-                    .max(least)
-                    .intoArray(out[s], j);
-        }
-    }
-
-    private static void half4(
             float[][] x, int[] indices, int n, PackedLayer layer, int j, float[] start, int startAt, float[] to) {
         FloatVector a = FloatVector.fromArray(SPECIES, start, startAt);
         FloatVector b = a;
