@@ -37,16 +37,69 @@ public abstract class LayerKernel {
     public abstract void addGradient(int[] index, float[] value, int n, float[] delta, int width, float[] gradient);
 
     /**
-     * The derivatives by some inputs: {@code out[r] = sum over j of weights[index[r]][j] * delta[j]} for r below n.
+     * Adds a weighted sum of rows to some columns of a row: {@code out[outAt + j] += sum over r of value[r] * matrix[at +
+     * index[r] * width + j]} for r from {@code from} (inclusive) to {@code to} (exclusive) and j from {@code column} to
+     * {@code column + columns}.
      *
-     * @param index rows of those inputs
-     * @param n how many there are
-     * @param weights the matrix, row by row
+     * @param index numbers of rows
+     * @param value their weights
+     * @param from first place in both lists
+     * @param to place behind the last
+     * @param matrix holds the matrix, row by row
+     * @param at where it begins
      * @param width numbers a row
-     * @param delta derivatives by the numbers that the layer makes
-     * @param out gets n numbers
+     * @param column first column
+     * @param columns how many, a multiple of {@link #LANES}
+     * @param out holds the row that is added to
+     * @param outAt where that begins
      */
-    public abstract void dots(int[] index, int n, float[] weights, int width, float[] delta, float[] out);
+    public abstract void addRows(
+            int[] index,
+            float[] value,
+            int from,
+            int to,
+            float[] matrix,
+            int at,
+            int width,
+            int column,
+            int columns,
+            float[] out,
+            int outAt);
+
+    /**
+     * Adds a square matrix times four rows: {@code out[i * width + j] += sum over r below width of x[i * width + r] * matrix[at + r
+     * * width + j]} for four i from {@code first} on and all j.
+     *
+     * @param x rows of {@code width} numbers
+     * @param first number of the first of the four
+     * @param matrix holds the matrix, row by row
+     * @param at where it begins
+     * @param width numbers a row
+     * @param out rows that are added to
+     */
+    public abstract void addProducts(float[] x, int first, float[] matrix, int at, int width, float[] out);
+
+    /**
+     * The sum of products of two rows.
+     *
+     * @param a holds the first
+     * @param aAt where it begins
+     * @param b holds the second
+     * @param bAt where that begins
+     * @param width numbers a row, a multiple of {@link #LANES}
+     * @return the sum
+     */
+    public abstract float dot(float[] a, int aAt, float[] b, int bAt, int width);
+
+    /**
+     * The sum of a row.
+     *
+     * @param a holds it
+     * @param at where it begins
+     * @param width its length, a multiple of {@link #LANES}
+     * @return the sum
+     */
+    public abstract float sum(float[] a, int at, int width);
 
     /**
      * Updates parameters from (inclusive) to (exclusive) as {@link Adam#update} does, to the bit.

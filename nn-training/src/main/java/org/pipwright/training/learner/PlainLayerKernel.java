@@ -26,15 +26,53 @@ final class PlainLayerKernel extends LayerKernel {
     }
 
     @Override
-    public void dots(int[] index, int n, float[] weights, int width, float[] delta, float[] out) {
-        for (int r = 0; r < n; r++) {
-            int row = index[r] * width;
-            float sum = 0;
-            for (int j = 0; j < width; j++) {
-                sum += weights[row + j] * delta[j];
+    public void addRows(
+            int[] index,
+            float[] value,
+            int from,
+            int to,
+            float[] matrix,
+            int at,
+            int width,
+            int column,
+            int columns,
+            float[] out,
+            int outAt) {
+        for (int r = from; r < to; r++) {
+            int row = at + index[r] * width;
+            for (int j = column; j < column + columns; j++) {
+                out[outAt + j] += value[r] * matrix[row + j];
             }
-            out[r] = sum;
         }
+    }
+
+    @Override
+    public void addProducts(float[] x, int first, float[] matrix, int at, int width, float[] out) {
+        for (int i = first; i < first + 4; i++) {
+            for (int r = 0; r < width; r++) {
+                for (int j = 0; j < width; j++) {
+                    out[i * width + j] += x[i * width + r] * matrix[at + r * width + j];
+                }
+            }
+        }
+    }
+
+    @Override
+    public float dot(float[] a, int aAt, float[] b, int bAt, int width) {
+        float sum = 0;
+        for (int j = 0; j < width; j++) {
+            sum += a[aAt + j] * b[bAt + j];
+        }
+        return sum;
+    }
+
+    @Override
+    public float sum(float[] a, int at, int width) {
+        float sum = 0;
+        for (int j = 0; j < width; j++) {
+            sum += a[at + j];
+        }
+        return sum;
     }
 
     @Override

@@ -74,10 +74,7 @@ class LayerKernelTest {
             int[] index = rows(n);
             float[] value = numbers(n);
             float[] before = numbers(ROWS * width);
-            double[] expected = new double[before.length];
-            for (int i = 0; i < before.length; i++) {
-                expected[i] = before[i];
-            }
+            double[] expected = doubles(before);
             for (int r = 0; r < n; r++) {
                 for (int j = 0; j < width; j++) {
                     expected[index[r] * width + j] += (double) value[r] * delta[j];
@@ -91,26 +88,71 @@ class LayerKernelTest {
         }
     }
 
+    /** Some columns of a row that lies anywhere, from a matrix that lies anywhere. */
     @ParameterizedTest
     @ValueSource(ints = {16, 32, 48, 64, 80, 112, 128, 144, 256, 272, 512})
-    void dots(int width) {
-        float[] weights = numbers(ROWS * width);
-        float[] delta = numbers(width);
+    void addRows(int width) {
+        int at = 7;
+        int outAt = 5;
+        float[] matrix = numbers(at + ROWS * width);
         for (int n : LISTED) {
             int[] index = rows(n);
-            double[] expected = new double[n];
-            for (int r = 0; r < n; r++) {
-                for (int j = 0; j < width; j++) {
-                    expected[r] += (double) delta[j] * weights[index[r] * width + j];
+            float[] value = numbers(n);
+            int from = n / 3;
+            int column = width / 32 * 16;
+            int columns = width - column;
+            float[] before = numbers(outAt + width + 1);
+            double[] expected = doubles(before);
+            for (int r = from; r < n; r++) {
+                for (int j = column; j < width; j++) {
+                    expected[outAt + j] += (double) value[r] * matrix[at + index[r] * width + j];
                 }
             }
             for (LayerKernel kernel : kernels) {
-                float[] out = new float[n + 1];
-                out[n] = 99;
-                kernel.dots(index, n, weights, width, delta, out);
-                assertClose(expected, out, tolerance(width));
-                assertEquals(99, out[n], "behind the last");
+                float[] out = before.clone();
+                kernel.addRows(index, value, from, n, matrix, at, width, column, columns, out, outAt);
+                assertClose(expected, out, tolerance(n + 1));
             }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {16, 32, 48, 64, 128, 144, 256})
+    void addProducts(int width) {
+        int at = 3;
+        int first = 2;
+        float[] x = numbers(7 * width);
+        float[] matrix = numbers(at + width * width);
+        float[] before = numbers(7 * width);
+        double[] expected = doubles(before);
+        for (int i = first; i < first + 4; i++) {
+            for (int r = 0; r < width; r++) {
+                for (int j = 0; j < width; j++) {
+                    expected[i * width + j] += (double) x[i * width + r] * matrix[at + r * width + j];
+                }
+            }
+        }
+        for (LayerKernel kernel : kernels) {
+            float[] out = before.clone();
+            kernel.addProducts(x, first, matrix, at, width, out);
+            assertClose(expected, out, tolerance(width + 1));
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {16, 32, 48, 64, 80, 112, 128, 144, 256, 272, 512})
+    void sumAndDot(int width) {
+        float[] a = numbers(3 + width);
+        float[] b = numbers(5 + width);
+        double sum = 0;
+        double dot = 0;
+        for (int j = 0; j < width; j++) {
+            sum += a[3 + j];
+            dot += (double) a[3 + j] * b[5 + j];
+        }
+        for (LayerKernel kernel : kernels) {
+            assertEquals(sum, kernel.sum(a, 3, width), tolerance(width));
+            assertEquals(dot, kernel.dot(a, 3, b, 5, width), tolerance(width));
         }
     }
 
@@ -166,6 +208,12 @@ class LayerKernelTest {
         assertSame(
                 VectorForTests.required(LayerKernel.vectorOrNull()).getClass(),
                 LayerKernel.fastest().getClass());
+    }
+
+    private static double[] doubles(float[] numbers) {
+        double[] doubles = new double[numbers.length];
+        Arrays.setAll(doubles, i -> numbers[i]);
+        return doubles;
     }
 
     private static void assertClose(double[] expected, float[] found, double tolerance) {

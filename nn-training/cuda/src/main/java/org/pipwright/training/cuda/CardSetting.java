@@ -11,6 +11,12 @@ enum CardSetting implements SettingKey {
             "0",
             SettingKind.number(0, 1e6),
             "Minutes to train in all, copying and evaluations included, the last one not."),
+    CLOCK(
+            "clock",
+            "wall",
+            SettingKind.choice("wall", "processor"),
+            "What minutes and seconds are: wall, those that pass; processor, processor time divided by the threads, for a run"
+                    + " beside other work. A card knows only the first."),
     SEED(
             "seed",
             "1",

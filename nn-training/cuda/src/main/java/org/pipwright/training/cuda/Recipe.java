@@ -9,6 +9,7 @@ import org.pipwright.training.settings.SettingValues;
  * All that decides a run, as numbers.
  *
  * @param minutes minutes to train in all
+ * @param processorTime whether minutes and seconds are processor time divided by the threads, not those that pass
  * @param seed seed of dice, first weights and draws
  * @param shapes the deep network's, the quick one's, the pupils'
  * @param copySeconds seconds of copying to begin with
@@ -34,6 +35,7 @@ import org.pipwright.training.settings.SettingValues;
  */
 record Recipe(
         double minutes,
+        boolean processorTime,
         long seed,
         List<ResidualShape> shapes,
         double copySeconds,
@@ -90,6 +92,7 @@ record Recipe(
         requireMultiple(settings, CardSetting.QUICK_ROWS, 256);
         Recipe recipe = new Recipe(
                 settings.number(CardSetting.MINUTES),
+                settings.text(CardSetting.CLOCK).equals("processor"),
                 settings.whole(CardSetting.SEED),
                 List.copyOf(shapes),
                 settings.number(CardSetting.COPY_SECONDS),

@@ -13,7 +13,7 @@ import org.pipwright.engine.roll.Roll;
 
 /**
  * Lookahead of a lane by all threads. All results of a position are asked about together, first those of all rolls by the
- * quick network, then those it keeps by the deep one: the more at once, the less each costs.
+ * quick network, then those it keeps by the deep one: the more at once, the less each costs. Equal ones are asked about once.
  */
 final class ThreadLane implements LaneJudge {
     private static final int TASK = 4;
@@ -33,6 +33,8 @@ final class ThreadLane implements LaneJudge {
         float[] chances = new float[6 * 1024];
         final int[] keptResults = new int[Planes.STRIDE * PlaysBatch.SLOTS * Roll.COUNT];
         final float[] keptChances = new float[6 * PlaysBatch.SLOTS * Roll.COUNT];
+        final EqualResults equal = new EqualResults();
+        float[] equalChances = new float[6 * 1024];
         final int[] keptNumbers = new int[PlaysBatch.SLOTS * Roll.COUNT];
         final int[] firstOfRoll = new int[Roll.COUNT + 1];
         final float[] bestEquities = new float[PlaysBatch.SLOTS];
@@ -43,6 +45,7 @@ final class ThreadLane implements LaneJudge {
             if (Planes.STRIDE * count > results.length) {
                 results = new int[Planes.STRIDE * 2 * count];
                 chances = new float[6 * 2 * count];
+                equalChances = new float[6 * 2 * count];
             }
         }
     }
@@ -100,7 +103,7 @@ final class ThreadLane implements LaneJudge {
         hands.room(count);
         ints.get(Planes.STRIDE * start, hands.results, 0, Planes.STRIDE * count);
         int at = Planes.STRIDE * position;
-        machine.frozen(Recipe.QUICK).evaluateResults(plays.parents(), at, hands.results, count, hands.chances);
+        ask(Recipe.QUICK, at, hands.results, count, hands, hands.chances);
         int size = 0;
         for (int roll = 0; roll < Roll.COUNT; roll++) {
             hands.firstOfRoll[roll] = size;
@@ -116,10 +119,18 @@ final class ThreadLane implements LaneJudge {
                     Planes.STRIDE * k,
                     Planes.STRIDE);
         }
-        machine.frozen(Recipe.DEEP).evaluateResults(plays.parents(), at, hands.keptResults, size, hands.keptChances);
+        ask(Recipe.DEEP, at, hands.keptResults, size, hands, hands.keptChances);
         answer(position, start, hands);
         for (int k = 0; k < size; k++) {
             remember(hands, k, lessons);
+        }
+    }
+
+    private void ask(int net, int at, int[] results, int count, Hands hands, float[] chances) {
+        int different = hands.equal.find(results, count);
+        machine.frozen(net).evaluateResults(plays.parents(), at, hands.equal.distinct(), different, hands.equalChances);
+        for (int i = 0; i < count; i++) {
+            System.arraycopy(hands.equalChances, 6 * hands.equal.places()[i], chances, 6 * i, 6);
         }
     }
 

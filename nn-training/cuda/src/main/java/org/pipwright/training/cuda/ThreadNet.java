@@ -24,7 +24,8 @@ final class ThreadNet {
     private final LearnerSettings settings;
     private final int parts;
     private final float[][] gradients;
-    private final ThreadPass[] passes;
+    private final double[][] partLosses;
+    private final ThreadLocal<ThreadPass> passes;
     private final float[] turned;
     private NetState state;
     private volatile ThreadLocal<NetworkEvaluator> frozen;
@@ -37,8 +38,8 @@ final class ThreadNet {
         this.settings = settings;
         parts = Math.max(2, Math.min(MAX_PARTS, settings.batch() / LESSONS_A_PART));
         gradients = new float[parts][shape.size()];
-        passes = new ThreadPass[parts];
-        Arrays.setAll(passes, part -> new ThreadPass(shape, KERNEL));
+        partLosses = new double[parts][];
+        passes = ThreadLocal.withInitial(() -> new ThreadPass(shape, KERNEL));
         turned = new float[shape.blocks() * shape.width() * shape.width()];
         restore(NetState.fresh(weights));
     }
@@ -91,13 +92,15 @@ final class ThreadNet {
         Threads.each(parts, part -> {
             float[] gradient = gradients[part];
             Arrays.fill(gradient, 0);
+            ThreadPass pass = passes.get();
             int end = (int) ((long) drawn.length * (part + 1) / parts);
-            for (int i = (int) ((long) drawn.length * part / parts); i < end; i++) {
-                passes[part].add(planes, 8 * drawn[i], targets, 6 * drawn[i], state.weights(), turned, gradient);
+            for (int i = (int) ((long) drawn.length * part / parts); i < end; i += ThreadPass.MAX_LESSONS) {
+                int to = Math.min(end, i + ThreadPass.MAX_LESSONS);
+                pass.add(new ThreadPass.Drawn(planes, targets, drawn, i, to), state.weights(), turned, gradient);
             }
+            partLosses[part] = pass.losses();
         });
-        for (ThreadPass pass : passes) {
-            double[] losses = pass.losses();
+        for (double[] losses : partLosses) {
             entropy += losses[0];
             squares += losses[1];
         }

@@ -1,5 +1,7 @@
 package org.pipwright.training.cuda;
 
+import com.sun.management.OperatingSystemMXBean;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -81,7 +83,7 @@ final class TrainerRun {
         Path path = request.folder().orElseThrow();
         if (!request.resume()) {
             SettingValues<CardSetting> settings = fresh(request, device);
-            Recipe recipe = Recipe.of(settings);
+            Recipe recipe = recipe(settings);
             Nets nets = Nets.of(settings, recipe);
             CardFolder folder = CardFolder.create(path);
             RunLock lock = RunLock.take(path, this::warn);
@@ -108,7 +110,7 @@ final class TrainerRun {
             RunFiles.removeLeftovers(path);
             SettingValues<CardSetting> settings = folder.settings();
             SettingValues<CardSetting> longer = limited(settings, request);
-            Recipe recipe = Recipe.of(longer);
+            Recipe recipe = recipe(longer);
             Nets nets = Nets.of(longer, recipe);
             if (!longer.equals(settings)) {
                 folder.write(longer);
@@ -117,6 +119,15 @@ final class TrainerRun {
         } finally {
             lock.close();
         }
+    }
+
+    private Recipe recipe(SettingValues<CardSetting> settings) {
+        Recipe recipe = Recipe.of(settings);
+        if (recipe.processorTime() && !device.equals(ThreadTrainer.DEVICE)) {
+            throw new InvalidSettingsException("clock = processor is for --device " + ThreadTrainer.DEVICE
+                    + ": a card's work takes no processor time; leave it out");
+        }
+        return recipe;
     }
 
     private void warn(String message) {
@@ -159,7 +170,8 @@ final class TrainerRun {
         Accelerator accelerator = accelerators.apply(recipe);
         RunState from = newest.orElse(new RunState(0, 0, Double.NaN, 0, 0, 0, List.of()));
         Seeds seeds = new Seeds(recipe.seed(), from.seeds());
-        RunClock clock = new RunClock(nanos, from.seconds());
+        RunClock clock =
+                new RunClock(recipe.processorTime() ? processorTime(request.threads()) : nanos, from.seconds());
         for (int net = 0; net < recipe.shapes().size(); net++) {
             add(accelerator, recipe.shapes().get(net), nets.starts().get(net), seeds);
             if (newest.isPresent()) {
@@ -172,6 +184,12 @@ final class TrainerRun {
         new LockstepTraining(recipe, accelerator, books, from, seeds, clock, schedule, evaluations, stop)
                 .run(nets.copied().orElse(null), request.threads());
         return folder.modelFiles(recipe);
+    }
+
+    /** Processor time of this process divided by its threads, in nanoseconds. */
+    private static LongSupplier processorTime(int threads) {
+        OperatingSystemMXBean system = ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class);
+        return () -> system.getProcessCpuTime() / threads;
     }
 
     private static void add(Accelerator accelerator, ResidualShape shape, float[] start, Seeds seeds) {

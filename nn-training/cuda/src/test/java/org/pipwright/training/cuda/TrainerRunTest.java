@@ -2,6 +2,7 @@ package org.pipwright.training.cuda;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -19,7 +20,9 @@ import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.network.NetworkEvaluator;
 import org.pipwright.models.ModelCatalog;
+import org.pipwright.training.device.DeviceRequest;
 import org.pipwright.training.run.InvalidRunException;
+import org.pipwright.training.settings.InvalidSettingsException;
 
 /** The whole recipe on a toy size by the plain twins of the card. */
 class TrainerRunTest {
@@ -71,6 +74,35 @@ class TrainerRunTest {
         List<String> figures = Files.readAllLines(run.resolve("metrics.csv"));
         Figures last = Figures.ofCsv(figures.get(figures.size() - 1), 3);
         assertTrue(last.targets() > 1000, last.toString());
+    }
+
+    /** A run beside other work counts what it computes, whatever passes meanwhile. */
+    @Test
+    void processorTimeCanBeCounted() throws IOException {
+        Path run = temporary.resolve("run");
+        Path settings = Files.writeString(
+                temporary.resolve("processor.settings"),
+                ToyRun.SETTINGS
+                                .replace("minutes = 0.08", "minutes = 0.02")
+                                .replace("final.pairs = 20", "final.pairs = 2")
+                        + "clock = processor\n");
+        DeviceRequest request = ToyRun.request(run, settings, false);
+        new TrainerRun(
+                        request,
+                        ThreadTrainer.DEVICE,
+                        ThreadAccelerator::new,
+                        () -> {
+                            throw new AssertionError("asked for the time that passes");
+                        },
+                        said -> {},
+                        () -> false)
+                .train();
+        assertTrue(Files.readString(run.resolve("run.txt")).contains("finished = "));
+        Path other = temporary.resolve("other");
+        InvalidSettingsException refused = assertThrows(InvalidSettingsException.class, () -> new ToyRun()
+                .train(ToyRun.request(other, settings, false), () -> false));
+        assertTrue(refused.getMessage().startsWith("clock = processor is for --device threads"), refused.getMessage());
+        assertFalse(Files.exists(other));
     }
 
     @Test
