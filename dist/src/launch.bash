@@ -86,6 +86,12 @@ lock() {
     trap 'rm -rf "$work/lock.d"' EXIT
 }
 
+# Names the archive of classes in a folder: the desk has one of its own, for a server is three times as many classes.
+name_archive() {
+    archive=$1/classes-$java_version.jsa
+    [ "${2:-}" != desk ] || archive=$1/desk-$java_version.jsa
+}
+
 # Makes the archive of classes if there is none yet.
 ensure_archive() {
     [ -e "$archive" ] && return
@@ -95,11 +101,23 @@ ensure_archive() {
     )
 }
 
-# Short commands load their classes from an archive, which halves their start. It is the static kind:
-# the dynamic kind leaves out all of picocli, whose classes are in a format too old for it.
+# Short commands and the desk load their classes from an archive, which halves their start. It is the static kind:
+# the dynamic kind leaves out all of picocli, whose classes are in a format too old for it. What it is to hold is what a
+# first question loads, or a desk that shows its pages to itself and ends.
 make_archive() {
-    "$java" -XX:DumpLoadedClassList="$archive.list" "${short_flags[@]}" -cp "$classpath" org.pipwright.cli.Main \
-        rank start --roll 3-1 >/dev/null 2>&1 9>&-
+    local kept
+    case ${archive##*/} in
+        desk-*)
+            kept=$archive.kept
+            "$java" -XX:DumpLoadedClassList="$archive.list" -Dpipwright.desk.rehearsal=true -cp "$classpath" \
+                org.pipwright.cli.Main desk --no-browser --records "$kept" >/dev/null 2>&1 9>&-
+            rm -rf "$kept"
+            ;;
+        *)
+            "$java" -XX:DumpLoadedClassList="$archive.list" "${short_flags[@]}" -cp "$classpath" org.pipwright.cli.Main \
+                rank start --roll 3-1 >/dev/null 2>&1 9>&-
+            ;;
+    esac
     "$java" -Xshare:dump -XX:SharedClassListFile="$archive.list" -XX:SharedArchiveFile="$archive.new" \
         -cp "$classpath" >/dev/null 2>&1 9>&-
     # An empty file says that this Java cannot make one; nobody should wait for a second try.
@@ -151,6 +169,7 @@ launch() {
     if is_long "$@"; then
         # A single question leaves little to collect: threads for that would take as long as a part of the answer.
         is_single "$@" && common_flags+=(-XX:+UseSerialGC)
+        [ "$1" != desk ] || [ ! -s "$archive" ] || common_flags+=("-XX:SharedArchiveFile=$archive")
         # One thread for each of ND4J's calls: training runs several of its own.
         [ "$1" != train ] || export OMP_NUM_THREADS=${OMP_NUM_THREADS:-1}
         # Newer JVMs warn about libraries that use native code or Unsafe, as ND4J does.

@@ -2,6 +2,7 @@ package org.pipwright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.BrowserContext;
@@ -24,8 +25,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.cli.desk.DeskServer;
 import org.pipwright.cli.desk.DeskSetup;
+import org.pipwright.cli.desk.Rehearsal;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.record.RecordText;
+import org.pipwright.models.ModelCatalog;
 
 /** The desk, asked by a real client and used in a real browser. */
 class DeskServerTest {
@@ -182,6 +186,20 @@ class DeskServerTest {
                             file.toString().endsWith(".txt") && reads(file).equals(record)),
                     "the same is on disk");
         }
+    }
+
+    /** A desk that the launcher starts only to see which classes it needs; nothing but what ends by itself would do. */
+    @Test
+    void aRehearsalShowsEachPageAndEnds() {
+        Rehearsal.show(server.address());
+        assertThrows(RuntimeException.class, () -> Rehearsal.show(base + "/?key=wrong"));
+    }
+
+    @Test
+    void aNetThatCannotBeLoadedIsToldBeforeAnAddressIs() {
+        DeskSetup none = new DeskSetup(
+                0, List.of("none"), name -> Knowledge.of(ModelCatalog.shipped().load(name)), folder, 1);
+        assertThrows(InvalidModelException.class, () -> new DeskServer(none).close());
     }
 
     private static String reads(Path file) {

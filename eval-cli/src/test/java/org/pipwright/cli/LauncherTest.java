@@ -84,6 +84,34 @@ class LauncherTest {
         assertEquals(List.of(line.split(" ")), given.subList(given.size() - 2, given.size()));
     }
 
+    /** Made when it is first started, by a run that ends by itself; other commands do not wait for it. */
+    @Test
+    void theDeskHasAnArchiveOfItsOwn() throws Exception {
+        Path home = checkout("a checkout");
+        Path program = java().resolve("bin/java");
+        Files.writeString(program, """
+                #!/bin/sh
+                for word in "$@"; do
+                    case $word in
+                        -XX:DumpLoadedClassList=*) echo "$@" >"${word#*=}" ;;
+                        -XX:SharedArchiveFile=*.new) new=${word#*=} ;;
+                        -XX:SharedClassListFile=*) list=${word#*=} ;;
+                    esac
+                done
+                if [ -n "$new" ]; then cp "$list" "$new"; else printf '%s\\n' "$@"; fi
+                """);
+        Path archive = home.resolve(".pipwright/build-1/desk-17.0.9.jsa");
+        start(home, "rank", "start");
+        assertFalse(Files.exists(archive));
+        for (int times = 0; times < 2; times++) {
+            Run run = start(home, "desk", "--no-browser");
+            assertEquals("", run.err());
+            assertTrue(run.out().lines().toList().contains("-XX:SharedArchiveFile=" + archive), run.out());
+            assertTrue(Files.readString(archive).contains("-Dpipwright.desk.rehearsal=true"));
+        }
+        assertFalse(start(home, "rank", "start").out().contains(archive.toString()));
+    }
+
     /** Its libraries are on the class path of no other command, and ND4J's JavaCPP not on its own. */
     @ParameterizedTest
     @ValueSource(

@@ -121,6 +121,7 @@ public final class DeskCommand extends CliCommand {
             throw new UserError("--port is " + port + ": use 1 to " + MAX_PORT);
         }
         int crew = Threads.checked(threads);
+        Function<String, Knowledge> known = knowledge(crew);
         Optional<InetSocketAddress> guests = Optional.ofNullable(listen).map(ListenAddress::parse);
         Map<String, GameRecord> records = RecordsSearch.read(opened, Optional.empty());
         records.forEach(RecordFiles::requireTurns);
@@ -129,18 +130,21 @@ public final class DeskCommand extends CliCommand {
                 : Map.of(positions, PositionsSearch.read(positions, DrillOptions.MAX, console()));
         Path folder = folder();
         Path noted = log == null ? folder.resolve(DeskSetup.LOG) : OutputFile.checked(log);
-        net.load();
         DeskJob.run(
-                console(),
-                new DeskSetup(port, nets(), knowledge(crew), folder, crew, records, asked, noted, guests),
-                !noBrowser);
+                console(), new DeskSetup(port, nets(), known, folder, crew, records, asked, noted, guests), !noBrowser);
         return 0;
     }
 
+    /** Begins to load the net that answers, for the server starts meanwhile; others are loaded when they are asked for. */
     private Function<String, Knowledge> knowledge(int crew) {
         ModelCatalog catalog = ModelCatalog.shipped();
         EndgameTables exact = tables.standard(crew, console());
-        return name -> Knowledge.of(catalog.load(name)).with(exact);
+        String asked = net.name();
+        Beside<Knowledge> first =
+                Beside.begin(() -> Knowledge.of(catalog.load(asked)).with(exact));
+        return name -> name.equals(asked)
+                ? first.get()
+                : Knowledge.of(catalog.load(name)).with(exact);
     }
 
     private List<String> nets() {

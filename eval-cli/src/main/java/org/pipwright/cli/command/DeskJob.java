@@ -7,15 +7,23 @@ import java.util.concurrent.CountDownLatch;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.desk.DeskServer;
 import org.pipwright.cli.desk.DeskSetup;
+import org.pipwright.cli.desk.Rehearsal;
 import org.pipwright.cli.duel.Interruption;
 
 /** Runs a desk until it is interrupted; apart from its command, because it needs the server. */
 final class DeskJob {
+    /** Property of a run that only tells Java which classes a desk needs. */
+    private static final String REHEARSAL = "pipwright.desk.rehearsal";
+
     private DeskJob() {}
 
     static void run(Console console, DeskSetup setup, boolean browser) {
         CountDownLatch end = new CountDownLatch(1);
         try (DeskServer server = new DeskServer(setup)) {
+            if (Boolean.getBoolean(REHEARSAL)) {
+                Rehearsal.show(server.address());
+                return;
+            }
             console.out().println("The desk is at " + server.address());
             console.out().println("Records are kept in " + setup.folder().toAbsolutePath() + "; Ctrl-C ends the desk.");
             server.tablets().ifPresent(tablets -> console.out()

@@ -22,10 +22,11 @@ public final class DeskServer implements AutoCloseable {
     private final Optional<GuestServer> guests;
 
     /**
-     * Starts a desk.
+     * Starts a desk, and waits for the net that answers: it may be loaded while the server starts.
      *
      * @param setup what it needs
      * @throws UserError if a port is taken
+     * @throws RuntimeException as the net's knowledge fails
      */
     public DeskServer(DeskSetup setup) {
         judges = new Judges(setup.knowledge(), setup.threads());
@@ -56,6 +57,12 @@ public final class DeskServer implements AutoCloseable {
         } catch (JavalinBindException e) {
             guests.ifPresent(GuestServer::close);
             throw new UserError("port " + setup.port() + " is taken: choose another one with --port, or leave it out");
+        }
+        try {
+            judges.knowledge(net);
+        } catch (RuntimeException e) {
+            close();
+            throw e;
         }
         judges.prepare(net);
     }
