@@ -53,7 +53,7 @@ find_java() {
 # How short commands start; sets short_flags.
 find_flags() {
     local pages
-    short_flags=(-XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Xshare:auto -Xlog:disable -Xlog:all=error:stderr)
+    short_flags=(-XX:+UseSerialGC -Xshare:auto -Xlog:disable -Xlog:all=error:stderr)
     # Where the kernel has large pages to give, a net of 10 MB is not spread over thousands of small ones, which would take a
     # quarter of the start. Elsewhere, and on systems that have no such file, the JVM need not know.
     pages=never
@@ -86,26 +86,35 @@ lock() {
     trap 'rm -rf "$work/lock.d"' EXIT
 }
 
-# Names the archive of classes in a folder: the desk has one of its own, for a server is three times as many classes.
+# Names the archive of classes in a folder for the command that follows it: one for short commands, one with vectors for
+# long ones, and one for the desk, for a server is three times as many classes. Training has none: it may have a class path of
+# its own, and takes hours.
 name_archive() {
-    archive=$1/classes-$java_version.jsa
-    [ "${2:-}" != desk ] || archive=$1/desk-$java_version.jsa
+    archive=$1
+    shift
+    find_span "$@"
+    case ${1:-}-$span in
+        desk-*) archive=$archive/desk-$java_version.jsa ;;
+        train-*) archive= ;;
+        *-long) archive=$archive/vectors-$java_version.jsa ;;
+        *) archive=$archive/classes-$java_version.jsa ;;
+    esac
 }
 
-# Makes the archive of classes if there is none yet.
+# Makes the archive of classes if there is to be one and is none yet.
 ensure_archive() {
-    [ -e "$archive" ] && return
+    [ -z "$archive" ] || [ -e "$archive" ] && return
     (
         lock
         [ -e "$archive" ] || make_archive
     )
 }
 
-# Short commands and the desk load their classes from an archive, which halves their start. It is the static kind:
+# Commands load their classes from an archive, which halves the start of short ones and of the desk. It is the static kind:
 # the dynamic kind leaves out all of picocli, whose classes are in a format too old for it. What it is to hold is what a
 # first question loads, or a desk that shows its pages to itself and ends.
 make_archive() {
-    local kept
+    local kept vectors=()
     case ${archive##*/} in
         desk-*)
             kept=$archive.kept
@@ -113,13 +122,18 @@ make_archive() {
                 org.pipwright.cli.Main desk --no-browser --records "$kept" >/dev/null 2>&1 9>&-
             rm -rf "$kept"
             ;;
+        vectors-*)
+            ! has_vectors || vectors=(--add-modules jdk.incubator.vector)
+            "$java" -XX:DumpLoadedClassList="$archive.list" "${short_flags[@]}" ${vectors[@]+"${vectors[@]}"} \
+                -cp "$classpath" org.pipwright.cli.Main rank start --roll 3-1 --lookahead 1 --explain >/dev/null 2>&1 9>&-
+            ;;
         *)
             "$java" -XX:DumpLoadedClassList="$archive.list" "${short_flags[@]}" -cp "$classpath" org.pipwright.cli.Main \
                 rank start --roll 3-1 >/dev/null 2>&1 9>&-
             ;;
     esac
-    "$java" -Xshare:dump -XX:SharedClassListFile="$archive.list" -XX:SharedArchiveFile="$archive.new" \
-        -cp "$classpath" >/dev/null 2>&1 9>&-
+    "$java" ${vectors[@]+"${vectors[@]}"} -Xshare:dump -XX:SharedClassListFile="$archive.list" \
+        -XX:SharedArchiveFile="$archive.new" -cp "$classpath" >/dev/null 2>&1 9>&-
     # An empty file says that this Java cannot make one; nobody should wait for a second try.
     [ -s "$archive.new" ] || : >"$archive.new"
     rm -f "$archive.list"
@@ -128,18 +142,36 @@ make_archive() {
 
 # ---- Run ------------------------------------------------------------------------------------
 
-# Commands that compute for longer than the JVM takes to warm up.
-is_long() {
-    local word
+# Whether this Java has vectors: a runtime may have been cut down, and without them everything works, slower.
+has_vectors() {
+    case $modules in
+        '' | *jdk.incubator.vector*) ;;
+        *) return 1 ;;
+    esac
+}
+
+# How long a command computes; sets span to short, some (longer than C1 is good for, and over before C2 has compiled vector
+# code), or long.
+find_span() {
+    local word before=
+    span=short
     case ${1:-} in
-        train | duel | standings | rollout | review | drill | desk | tables) return 0 ;;
+        train | duel | standings | rollout | review | drill | desk | tables)
+            span=long
+            return
+            ;;
     esac
     for word in "$@"; do
-        case $word in
-            --batch | --batch=* | --lookahead | --lookahead=* | --seconds | --seconds=* | --rollout | --rollout=* | --cluster | --cluster=*) return 0 ;;
+        case $before$word in
+            --lookahead[01] | --lookahead=[01]) [ $span = long ] || span=some ;;
+            --explain | --lookahead | all | --roll=all) [ $span = long ] || span=some ;;
+            --batch | --batch=* | --lookahead* | --seconds | --seconds=* | --rollout | --rollout=* | --cluster | --cluster=*)
+                span=long
+                ;;
         esac
+        before=
+        [ "$word" != --lookahead ] || before=$word
     done
-    return 1
 }
 
 # Commands that answer one question and end.
@@ -166,10 +198,11 @@ launch() {
         common_flags+=(-Dpipwright.terminal.out=true "-Dpipwright.columns=${COLUMNS:-0}")
     fi
 
-    if is_long "$@"; then
+    find_span "$@"
+    [ -z "$archive" ] || [ ! -s "$archive" ] || common_flags+=("-XX:SharedArchiveFile=$archive")
+    if [ $span = long ]; then
         # A single question leaves little to collect: threads for that would take as long as a part of the answer.
         is_single "$@" && common_flags+=(-XX:+UseSerialGC)
-        [ "$1" != desk ] || [ ! -s "$archive" ] || common_flags+=("-XX:SharedArchiveFile=$archive")
         # One thread for each of ND4J's calls: training runs several of its own.
         [ "$1" != train ] || export OMP_NUM_THREADS=${OMP_NUM_THREADS:-1}
         # Newer JVMs warn about libraries that use native code or Unsafe, as ND4J does.
@@ -177,20 +210,18 @@ launch() {
             1[7-9] | 2[0-3]) ;;
             *) common_flags+=(--enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow) ;;
         esac
-        # A runtime may have been cut down; without this module everything works, slower.
-        case $modules in
-            '' | *jdk.incubator.vector*) common_flags+=(--add-modules jdk.incubator.vector) ;;
-        esac
+        ! has_vectors || common_flags+=(--add-modules jdk.incubator.vector)
         # The JVM announces the incubating vector module on standard error, which nobody needs to see.
         # Everything that Pipwright itself says goes round the filter, through descriptor 3.
         # shellcheck disable=SC2086
         exec "$java" ${common_flags[@]+"${common_flags[@]}"} --add-opens java.base/java.io=ALL-UNNAMED \
-            -XX:MaxRAMPercentage=50 -Xshare:auto -Dorg.bytedeco.javacpp.maxPhysicalBytes=0 \
+            -XX:MaxRAMPercentage=50 -Xshare:auto -Xlog:disable -Xlog:all=error:stderr -Dorg.bytedeco.javacpp.maxPhysicalBytes=0 \
             -Dorg.deeplearning4j.crash.reporting.enabled=false -Dpipwright.stderr.fd=3 \
             ${PIPWRIGHT_JAVA_OPTIONS:-} -cp "$classpath" org.pipwright.cli.Main "$@" \
             3>&2 2> >(trap '' INT TERM HUP && exec grep --line-buffered -v '^WARNING: Using incubator modules' >&2 3>&-)
     fi
-    [ -s "$archive" ] && common_flags+=("-XX:SharedArchiveFile=$archive")
+    # The first compiler alone is enough for a moment.
+    [ $span = some ] || short_flags+=(-XX:TieredStopAtLevel=1)
     # shellcheck disable=SC2086
     exec "$java" "${short_flags[@]}" ${common_flags[@]+"${common_flags[@]}"} ${PIPWRIGHT_JAVA_OPTIONS:-} \
         -cp "$classpath" org.pipwright.cli.Main "$@"

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The script that starts Pipwright, in a checkout that looks built, with a Java that prints what it is given. */
@@ -110,6 +111,45 @@ class LauncherTest {
             assertTrue(Files.readString(archive).contains("-Dpipwright.desk.rehearsal=true"));
         }
         assertFalse(start(home, "rank", "start").out().contains(archive.toString()));
+    }
+
+    /** The longer a command computes, the more the JVM makes ready for it: the first compiler, both, both and vectors. */
+    @ParameterizedTest
+    @CsvSource({
+        "rank start 3-1, true, false",
+        "rank start 3-1 --net=--lookahead2, true, false",
+        "rank start 3-1 --explain, false, false",
+        "rank start 3-1 --lookahead 1, false, false",
+        "rank start --lookahead=0 --explain, false, false",
+        "rank start --roll all, false, false",
+        "rank start --lookahead 2 --explain, false, true",
+        "rank start --explain --lookahead=3, false, true",
+        "cube start --explain --rollout 36, false, true",
+        "odds --batch file --lookahead 1, false, true",
+        "review file, false, true"
+    })
+    void javaStartsAsSuitsTheWork(String line, boolean firstCompilerAlone, boolean vectors) throws Exception {
+        Path home = checkout("a checkout");
+        Files.createFile(home.resolve(".pipwright/build-1/vectors-17.0.9.jsa"));
+        List<String> given = start(home, line.split(" ")).out().lines().toList();
+        assertEquals(firstCompilerAlone, given.contains("-XX:TieredStopAtLevel=1"), given::toString);
+        assertEquals(vectors, given.contains("jdk.incubator.vector"), given::toString);
+    }
+
+    /** Archives that Java could not make are empty, and not used. */
+    @Test
+    void eachKindOfStartHasAnArchiveOfClasses() throws Exception {
+        Path home = checkout("a checkout");
+        Path build = home.resolve(".pipwright/build-1");
+        assertFalse(start(home, "rank", "start").out().contains("SharedArchiveFile"));
+        assertFalse(start(home, "review", "file").out().contains("SharedArchiveFile"));
+        assertTrue(Files.exists(build.resolve("vectors-17.0.9.jsa")), "tried");
+        Files.writeString(build.resolve("classes-17.0.9.jsa"), "classes");
+        Files.writeString(build.resolve("vectors-17.0.9.jsa"), "classes");
+        assertTrue(start(home, "rank", "start").out().contains("SharedArchiveFile=" + build + "/classes-17.0.9.jsa\n"));
+        assertTrue(start(home, "review", "file")
+                .out()
+                .contains("SharedArchiveFile=" + build + "/vectors-17.0.9.jsa\n"));
     }
 
     /** Its libraries are on the class path of no other command, and ND4J's JavaCPP not on its own. */

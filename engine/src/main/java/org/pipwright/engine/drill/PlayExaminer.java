@@ -1,6 +1,7 @@
 package org.pipwright.engine.drill;
 
 import java.util.Optional;
+import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.judge.Question;
@@ -12,13 +13,23 @@ import org.pipwright.engine.roll.Dice;
 
 /** Finds questions about plays. */
 final class PlayExaminer implements Examiner {
+    /**
+     * Without lookahead the weaker choice has to give away this share of what is asked for, or lookahead, which takes some
+     * thirty times as long, is spared.
+     */
+    private static final double GLANCE = 0.25;
+
     private final DrillSettings settings;
+    private final Judge judge;
+    private final Progress progress;
     private final PlayLook look;
     private final Player weaker;
     private final PlayGenerator generator = new PlayGenerator();
 
     PlayExaminer(DrillSettings settings, Judge judge, Progress progress, Player weaker) {
         this.settings = settings;
+        this.judge = judge;
+        this.progress = progress;
         this.look = new PlayLook(settings.clarity(), judge, progress);
         this.weaker = weaker;
     }
@@ -32,13 +43,25 @@ final class PlayExaminer implements Examiner {
         }
         int chosen = weaker.choose(planes, 0, generator, choices);
         Position other = Position.ofPlanes(generator.results(), chosen * Planes.STRIDE);
+        Question question = Question.of(position, moment.roll());
+        if (settings.clarity().lookahead() > 0 && !promising(question, other)) {
+            return Optional.empty();
+        }
         return look.exercise(
                         new Origin.OwnGame(game),
-                        Question.of(position, moment.roll()),
+                        question,
                         Optional.of(other),
                         (exercise, share) -> settings.clarity().met(exercise, share)
                                 && settings.theme().setsApart(exercise)
                                 && Lesson.in(exercise, settings.clarity()))
                 .map(exercise -> exercise);
+    }
+
+    /** Whether the weaker choice looks like a mistake at a glance. */
+    private boolean promising(Question question, Position other) {
+        Effort glance = Effort.lookahead(0).withRaces(false);
+        return judge.ask(question, glance, progress).plays().stream()
+                .anyMatch(play -> play.play().result().equals(other)
+                        && -play.cost() >= GLANCE * settings.clarity().cost());
     }
 }
