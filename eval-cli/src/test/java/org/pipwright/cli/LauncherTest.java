@@ -147,9 +147,8 @@ class LauncherTest {
         Files.writeString(build.resolve("classes-17.0.9.jsa"), "classes");
         Files.writeString(build.resolve("vectors-17.0.9.jsa"), "classes");
         assertTrue(start(home, "rank", "start").out().contains("SharedArchiveFile=" + build + "/classes-17.0.9.jsa\n"));
-        assertTrue(start(home, "review", "file")
-                .out()
-                .contains("SharedArchiveFile=" + build + "/vectors-17.0.9.jsa\n"));
+        assertTrue(
+                start(home, "review", "file").out().contains("SharedArchiveFile=" + build + "/vectors-17.0.9.jsa\n"));
     }
 
     /** Its libraries are on the class path of no other command, and ND4J's JavaCPP not on its own. */
