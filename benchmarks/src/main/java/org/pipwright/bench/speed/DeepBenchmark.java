@@ -20,6 +20,7 @@ import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.OnnxFile;
 import org.pipwright.engine.network.ResidualEvaluation;
 import org.pipwright.engine.network.ResidualNetwork;
+import org.pipwright.models.ModelCatalog;
 
 /**
  * Residual networks, so many positions a call: ours on the vector kernel, all of it from planes to chances, and ONNX
@@ -31,9 +32,9 @@ import org.pipwright.engine.network.ResidualNetwork;
 @OutputTimeUnit(TimeUnit.SECONDS)
 @Fork(jvmArgsAppend = {"-Dpipwright.kernel=vector", "--add-modules=jdk.incubator.vector"})
 public class DeepBenchmark {
-    /** Width and number of blocks. */
-    @Param({"256x2", "512x4"})
-    public String shape;
+    /** A shipped net's deep network, or the width and number of blocks of one with random weights, half of whose hidden numbers are not zero. */
+    @Param({"swift", "standard", "256x2", "512x4"})
+    public String net;
 
     /** Positions in one call. */
     @Param({"6", "20", "420"})
@@ -49,8 +50,7 @@ public class DeepBenchmark {
 
     @Setup
     public void prepare() throws OrtException {
-        String[] sizes = shape.split("x");
-        ResidualNetwork network = BenchNetworks.residual(Integer.parseInt(sizes[0]), Integer.parseInt(sizes[1]));
+        ResidualNetwork network = network(net);
         AllReplies work = new AllReplies();
         base = work.base();
         calls = new int[AllReplies.COUNT / batch][];
@@ -61,6 +61,14 @@ public class DeepBenchmark {
         evaluation = new ResidualEvaluation(network);
         Arrays.fill(possible, 1);
         peer = new OnnxPeer(OnnxFile.toBytes(network, Map.of()), work.encoded(network.features()), possible);
+    }
+
+    private static ResidualNetwork network(String net) {
+        if (!net.matches("[0-9]+x[0-9]+")) {
+            return (ResidualNetwork) ModelCatalog.shipped().load(net).net();
+        }
+        String[] sizes = net.split("x");
+        return BenchNetworks.residual(Integer.parseInt(sizes[0]), Integer.parseInt(sizes[1]));
     }
 
     @Benchmark

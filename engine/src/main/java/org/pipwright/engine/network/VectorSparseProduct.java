@@ -6,7 +6,8 @@ import jdk.incubator.vector.VectorSpecies;
 /**
  * Sparse products with the Vector API. Weights lie in panels of eight vectors of outputs, input by input, which is enough
  * sums to hide the latency of multiply-add; what is left at the end in panels of two. A panel stays in the core's cache
- * while all rows go through it. Each sum goes through the inputs in order, so it is what {@link VectorProduct} would make.
+ * while all rows go through it. Where few inputs are zero, six rows go through it together and zeros are multiplied too. Each
+ * sum goes through the inputs in order, and what a zero adds changes none, so it is the same either way.
  */
 final class VectorSparseProduct extends SparseProduct {
     private static final VectorSpecies<Float> SPECIES = VectorKernel.SPECIES;
@@ -16,6 +17,11 @@ final class VectorSparseProduct extends SparseProduct {
     private static final int WIDE = 8 * LENGTH;
 
     private static final int NARROW = 2 * LENGTH;
+
+    /** Rows at a time where zeros are multiplied too, and the share of inputs that are not zero from which that is quicker. */
+    private static final int TOGETHER = 6;
+
+    private static final double MANY = 0.3;
 
     /** Number of wide panels, and of narrow ones behind them. */
     private final int wide;
@@ -43,15 +49,89 @@ final class VectorSparseProduct extends SparseProduct {
 
     @Override
     void add(float[] x, ActiveInputs active, int rows, float[] out) {
+        int first = 0;
+        if (active.to(rows - 1) > MANY * rows * inputs) {
+            first = rows / TOGETHER * TOGETHER;
+            addAll(x, first, out);
+        }
+        addActive(x, active, first, rows, out);
+    }
+
+    /** With all inputs, zero or not; so many rows, a multiple of {@link #TOGETHER}. */
+    private void addAll(float[] x, int rows, float[] out) {
+        for (int from = 0; from < outputs; from += NARROW) {
+            boolean inWide = from < wide * WIDE;
+            int at = inWide ? from / WIDE * WIDE * inputs + from % WIDE : from * inputs;
+            for (int r = 0; r < rows; r += TOGETHER) {
+                six(x, r * inputs, at, inWide ? WIDE : NARROW, from, out, r * outputs + from);
+            }
+        }
+    }
+
+    private void six(float[] x, int xAt, int weightsAt, int step, int biasAt, float[] y, int yAt) {
+        float[] w = weights;
+        int n = inputs;
+        int m = outputs;
+        int at = weightsAt;
+        FloatVector a0 = before(y, yAt, biasAt, 0);
+        FloatVector a1 = before(y, yAt, biasAt, LENGTH);
+        FloatVector b0 = before(y, yAt + m, biasAt, 0);
+        FloatVector b1 = before(y, yAt + m, biasAt, LENGTH);
+        FloatVector c0 = before(y, yAt + 2 * m, biasAt, 0);
+        FloatVector c1 = before(y, yAt + 2 * m, biasAt, LENGTH);
+        FloatVector d0 = before(y, yAt + 3 * m, biasAt, 0);
+        FloatVector d1 = before(y, yAt + 3 * m, biasAt, LENGTH);
+        FloatVector e0 = before(y, yAt + 4 * m, biasAt, 0);
+        FloatVector e1 = before(y, yAt + 4 * m, biasAt, LENGTH);
+        FloatVector f0 = before(y, yAt + 5 * m, biasAt, 0);
+        FloatVector f1 = before(y, yAt + 5 * m, biasAt, LENGTH);
+        for (int i = xAt; i < xAt + n; i++) {
+            FloatVector w0 = FloatVector.fromArray(SPECIES, w, at);
+            FloatVector w1 = FloatVector.fromArray(SPECIES, w, at + LENGTH);
+            FloatVector v = FloatVector.broadcast(SPECIES, x[i]);
+            a0 = w0.fma(v, a0);
+            a1 = w1.fma(v, a1);
+            v = FloatVector.broadcast(SPECIES, x[i + n]);
+            b0 = w0.fma(v, b0);
+            b1 = w1.fma(v, b1);
+            v = FloatVector.broadcast(SPECIES, x[i + 2 * n]);
+            c0 = w0.fma(v, c0);
+            c1 = w1.fma(v, c1);
+            v = FloatVector.broadcast(SPECIES, x[i + 3 * n]);
+            d0 = w0.fma(v, d0);
+            d1 = w1.fma(v, d1);
+            v = FloatVector.broadcast(SPECIES, x[i + 4 * n]);
+            e0 = w0.fma(v, e0);
+            e1 = w1.fma(v, e1);
+            v = FloatVector.broadcast(SPECIES, x[i + 5 * n]);
+            f0 = w0.fma(v, f0);
+            f1 = w1.fma(v, f1);
+            at += step;
+        }
+        a0.intoArray(y, yAt);
+        a1.intoArray(y, yAt + LENGTH);
+        b0.intoArray(y, yAt + m);
+        b1.intoArray(y, yAt + m + LENGTH);
+        c0.intoArray(y, yAt + 2 * m);
+        c1.intoArray(y, yAt + 2 * m + LENGTH);
+        d0.intoArray(y, yAt + 3 * m);
+        d1.intoArray(y, yAt + 3 * m + LENGTH);
+        e0.intoArray(y, yAt + 4 * m);
+        e1.intoArray(y, yAt + 4 * m + LENGTH);
+        f0.intoArray(y, yAt + 5 * m);
+        f1.intoArray(y, yAt + 5 * m + LENGTH);
+    }
+
+    private void addActive(float[] x, ActiveInputs active, int firstRow, int rows, float[] out) {
         for (int p = 0; p < wide; p++) {
-            for (int r = 0; r < rows; r++) {
+            for (int r = firstRow; r < rows; r++) {
                 wide(x, r * inputs, active, r, p, out, r * outputs + p * WIDE);
             }
         }
         for (int p = 0; p < narrow; p++) {
-            int first = wide * WIDE + p * NARROW;
-            for (int r = 0; r < rows; r++) {
-                narrow(x, r * inputs, active, r, first, out, r * outputs + first);
+            int from = wide * WIDE + p * NARROW;
+            for (int r = firstRow; r < rows; r++) {
+                narrow(x, r * inputs, active, r, from, out, r * outputs + from);
             }
         }
     }

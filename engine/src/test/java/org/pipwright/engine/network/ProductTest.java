@@ -37,10 +37,10 @@ class ProductTest {
 
     /** Widths that take wide panels, narrow ones and both; all, few or none of the inputs active. */
     @ParameterizedTest
-    @CsvSource({"32,1", "64,0.5", "96,0.2", "128,0.1", "160,0.1", "224,0", "384,0.05"})
+    @CsvSource({"32,1", "64,0.5", "96,0.2", "128,0.1", "128,0.6", "160,0.1", "160,0.45", "224,0", "384,0.05"})
     void sparseProducts(int width, double share) {
         Layer layer = RandomNetworks.layer(random, width, width);
-        for (int rows = 0; rows <= 9; rows++) {
+        for (int rows = 0; rows <= 13; rows++) {
             float[] x = RandomNetworks.floats(random, (rows + 1) * width, LIMIT);
             for (int i = 0; i < x.length; i++) {
                 x[i] = random.nextDouble() < share ? Math.abs(x[i]) : 0;
@@ -50,10 +50,28 @@ class ProductTest {
             for (Kernel kernel : kernels) {
                 float[] before = RandomNetworks.floats(random, (rows + 2) * width, LIMIT);
                 float[] out = before.clone();
-                kernel.sparseProduct(layer).add(x, active, rows, out);
+                SparseProduct product = kernel.sparseProduct(layer);
+                product.add(x, active, rows, out);
                 require(layer, x, rows, width, NO_FLOOR, before, before, out);
+                assertEquals(
+                        Arrays.toString(rowByRow(product, x, rows, before)), Arrays.toString(out), "the same bits");
             }
         }
+    }
+
+    /** What comes out where no row has company. */
+    private static float[] rowByRow(SparseProduct product, float[] x, int rows, float[] before) {
+        float[] all = before.clone();
+        int width = product.inputs;
+        for (int r = 0; r < rows; r++) {
+            float[] row = Arrays.copyOfRange(x, r * width, (r + 1) * width);
+            ActiveInputs active = new ActiveInputs(1, width);
+            active.find(row, 1, width);
+            float[] out = Arrays.copyOfRange(before, r * width, (r + 1) * width);
+            product.add(row, active, 1, out);
+            System.arraycopy(out, 0, all, r * width, width);
+        }
+        return all;
     }
 
     @Test
