@@ -121,7 +121,7 @@ class AnswersTest {
     @ValueSource(ints = {6, 20, 420})
     void deep(int batch) throws OrtException {
         DeepBenchmark benchmark = new DeepBenchmark();
-        benchmark.shape = "64x2";
+        benchmark.net = "64x2";
         benchmark.batch = batch;
         benchmark.prepare();
         float[] ours = benchmark.ours().clone();
