@@ -14,6 +14,7 @@ const resume = () => {
 };
 document.addEventListener('visibilitychange', () => document.hidden ? rest() : resume());
 addEventListener('pagehide', rest);
+if (document.hidden) rest();
 addEventListener('pageshow', resume);
 document.addEventListener('htmx:sseClose', (event) => {
   if (event.detail.type !== 'message') return;

@@ -33,7 +33,7 @@ import org.pipwright.engine.review.Reviews;
 
 /** A record gone through at the desk, in a real browser. */
 class RecordPageTest {
-    private static final String TEXT = String.join(
+    static final String TEXT = String.join(
             "\n",
             "pipwright record 1",
             "players: Ada <b>, Ben",

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
 import java.util.stream.Collectors;
 import org.pipwright.cli.page.Pages;
 import org.pipwright.engine.cube.CubeAction;
@@ -75,9 +76,10 @@ final class ClassRoutes {
                 return;
             }
         }
-        context.status(refused.isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT);
+        ClassView view = shown(setting, guesses, shown, refused);
+        context.status(view.refused().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT);
         context.contentType("text/html; charset=utf-8");
-        context.result(Pages.of("desk/class.jte", shown(setting, guesses, shown, refused)));
+        context.result(Pages.of("desk/class.jte", view));
     }
 
     private static String address(Setting setting, Guesses guesses, boolean shown) {
@@ -98,10 +100,20 @@ final class ClassRoutes {
     /** The view, which devices of the class see too. */
     private ClassView shown(Setting asked, Guesses guesses, boolean shown, String refused) {
         Optional<Question> question = asked.question();
-        Optional<Verdict> verdict = shown ? question.map(each -> verdict(asked, each)) : Optional.empty();
+        Optional<Verdict> verdict = Optional.empty();
+        String told = refused;
+        try {
+            verdict = shown ? question.map(each -> verdict(asked, each)) : Optional.empty();
+        } catch (CancellationException e) {
+            told = opinions.net() + " still thinks: uncover the answer again in a moment.";
+        } catch (IllegalArgumentException e) {
+            told = "There is no answer: " + e.getMessage();
+        }
+        Optional<Verdict> uncovered = verdict;
+        String said = told;
         return guests.map(GuestServer::classroom)
-                .map(room -> room.show(question, counts -> view(asked, guesses, counts, verdict, refused)))
-                .orElseGet(() -> view(asked, guesses, Map.of(), verdict, refused));
+                .map(room -> room.show(question, counts -> view(asked, guesses, counts, uncovered, said)))
+                .orElseGet(() -> view(asked, guesses, Map.of(), uncovered, said));
     }
 
     private ClassView view(

@@ -64,7 +64,7 @@ public final class DeskServer implements AutoCloseable {
             close();
             throw e;
         }
-        judges.prepare(net);
+        judges.beside(closed -> WarmUp.run(opinions, closed));
     }
 
     private Set<String> hosts() {

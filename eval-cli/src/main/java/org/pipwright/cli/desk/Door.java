@@ -16,6 +16,9 @@ final class Door {
     /** How browsers are to keep a cookie. */
     static final String COOKIE = "; Path=/; HttpOnly; SameSite=Strict";
 
+    /** Style sheets and scripts hold nothing of anybody's, and the next page wants them again. */
+    private static final String KEPT = "private, max-age=300";
+
     private static final long LARGEST_REQUEST = 64 << 10;
     private static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self';"
             + " img-src 'self' data:; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
@@ -56,10 +59,12 @@ final class Door {
     }
 
     private static void asset(Context context, String type, String name) {
+        context.header("Cache-Control", KEPT);
         context.contentType(type + "; charset=utf-8").result(Resource.text(name));
     }
 
     private static void library(Context context, String resource) {
+        context.header("Cache-Control", KEPT);
         context.contentType("text/javascript").result(Door.class.getResourceAsStream(resource));
     }
 

@@ -6,14 +6,13 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
-import org.pipwright.engine.judge.Question;
-import org.pipwright.engine.position.Position;
 import org.pipwright.engine.record.GameRecord;
-import org.pipwright.engine.roll.Roll;
 
 /**
  * The judges of a desk: one for each net and lookahead, made when it is first asked for. Loading a net keeps nobody waiting
@@ -71,10 +70,9 @@ final class Judges implements AutoCloseable {
         return there != null && there.loaded();
     }
 
-    /** Loads a net that will be asked soon, and has it answer once, beside everything else. */
-    void prepare(String net) {
-        Question question = Question.of(Position.start(), Roll.of(3, 1)).forMoney();
-        workers.execute(() -> of(net, 0).ask(question, closed::get));
+    /** Does something beside everything else, while the desk is open. */
+    void beside(Consumer<BooleanSupplier> work) {
+        workers.execute(() -> work.accept(closed::get));
     }
 
     /** Begins to review a record; it is worked on while somebody watches. */

@@ -66,6 +66,8 @@ final class Streams implements AutoCloseable {
             work.accept(stream);
         } catch (CancellationException e) {
             // The page has gone: nobody is to be told.
+        } catch (IllegalArgumentException e) {
+            stream.say("There is no answer: " + e.getMessage());
         } finally {
             open.remove(stream);
             stream.end();
