@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
@@ -135,12 +134,6 @@ class ReviewPageTest {
     @Test
     void screenReadersFindTheirWay() {
         open(1000, "");
-        var violations = new AxeBuilder(page).analyze().getViolations();
-        assertEquals(
-                List.of(),
-                violations.stream()
-                        .map(rule ->
-                                rule.getId() + ": " + rule.getNodes().get(0).getHtml())
-                        .toList());
+        Browser.requireAccessible(page);
     }
 }
