@@ -29,7 +29,7 @@ import org.xml.sax.SAXException;
 /** The report as a file that stands alone. */
 class RunPageTest {
     private static final List<String> TITLES = List.of(
-            "points per game against pips",
+            "points per game against fifth",
             "loss (nats)",
             "share of games won as",
             "rolls per game, both sides",
@@ -49,9 +49,9 @@ class RunPageTest {
                 List.of(1000L, 4_000_000L),
                 List.of(new OpeningTable.Row(
                         "6-5",
-                        List.of(
-                                new OpeningTable.Choice("24/18 13/8", false),
-                                new OpeningTable.Choice("24/13", false)))));
+                        List.of(new OpeningTable.Choice("24/18 13/8", false), new OpeningTable.Choice("24/13", false)),
+                        "24/13",
+                        true)));
         return new RunReport(
                 new RunReport.Summary("1 game <b>", "<pips>", "+2.787 ± 0.030"),
                 charts,

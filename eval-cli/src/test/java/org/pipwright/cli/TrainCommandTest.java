@@ -49,7 +49,7 @@ class TrainCommandTest {
         assertEquals(0, printed.code());
         assertTrue(printed.out().contains("seed = 7") && printed.out().contains("games = 16"), printed.out());
         Path file = Files.writeString(
-                folder.resolve("printed"), printed.out().replace("256,32", "16").replace("= 1000\n", "= 2\n"));
+                folder.resolve("printed"), printed.out().replace("256,32", "16").replace("= 200\n", "= 2\n"));
         Run run = Run.of(
                 "train",
                 "--settings",

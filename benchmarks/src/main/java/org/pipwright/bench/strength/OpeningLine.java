@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.pipwright.engine.play.Play;
+import org.pipwright.training.report.PrintedOpening;
 
 /**
  * One roll of the opening table.
@@ -16,7 +17,12 @@ import org.pipwright.engine.play.Play;
  * @param costError standard error of that difference; empty if it is no rollout's
  */
 record OpeningLine(
-        Opening opening, Play chosen, double equity, OptionalDouble error, double cost, OptionalDouble costError) {
+        PrintedOpening opening,
+        Play chosen,
+        double equity,
+        OptionalDouble error,
+        double cost,
+        OptionalDouble costError) {
 
     boolean agrees() {
         return opening.isAllowed(chosen);

@@ -16,6 +16,7 @@ import org.pipwright.engine.rollout.RolloutLine;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.Rollouts;
+import org.pipwright.training.report.PrintedOpening;
 
 /** The first plays that a net finds best, beside those that printed sources name. */
 final class OpeningTable {
@@ -28,7 +29,7 @@ final class OpeningTable {
     static List<OpeningLine> searched(Judge judge, int lookahead) {
         Effort effort = Effort.lookahead(lookahead);
         List<OpeningLine> lines = new ArrayList<>();
-        for (Opening opening : Opening.all()) {
+        for (PrintedOpening opening : PrintedOpening.all()) {
             Question question = Question.of(Position.start(), opening.roll());
             PlayVerdict best = judge.ask(question, effort).best();
             // Named plays that were pruned are valued like the best one.
@@ -42,12 +43,12 @@ final class OpeningTable {
 
     /** By rollouts of the best few plays and the named ones. */
     static List<OpeningLine> rolledOut(Judge judge, Rollouts rollouts) {
-        return Opening.all().stream()
+        return PrintedOpening.all().stream()
                 .map(opening -> rolledOut(opening, judge, rollouts))
                 .collect(Collectors.toList());
     }
 
-    private static OpeningLine rolledOut(Opening opening, Judge judge, Rollouts rollouts) {
+    private static OpeningLine rolledOut(PrintedOpening opening, Judge judge, Rollouts rollouts) {
         Map<Position, Play> plays = new LinkedHashMap<>();
         judge.ask(Question.of(Position.start(), opening.roll()), Effort.lookahead(1)).plays().stream()
                 .limit(ROLLED)

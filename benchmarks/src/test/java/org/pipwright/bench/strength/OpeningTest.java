@@ -15,6 +15,7 @@ import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
 import org.pipwright.models.ModelCatalog;
+import org.pipwright.training.report.PrintedOpening;
 
 /** The shipped nets' first plays against printed ones. */
 class OpeningTest {
@@ -48,15 +49,16 @@ class OpeningTest {
 
     @Test
     void allRollsAreInTheTable() {
-        List<Roll> rolls = Opening.all().stream().map(Opening::roll).collect(Collectors.toList());
+        List<Roll> rolls =
+                PrintedOpening.all().stream().map(PrintedOpening::roll).collect(Collectors.toList());
 
         assertEquals(21, rolls.size());
         assertTrue(rolls.containsAll(Roll.all()));
         assertTrue(rolls.subList(0, 15).containsAll(Roll.opening()));
         assertEquals(
                 List.of("3-1", "6-1", "4-2", "5-3", "6-5"),
-                Opening.all().stream()
-                        .filter(Opening::undisputed)
+                PrintedOpening.all().stream()
+                        .filter(PrintedOpening::undisputed)
                         .map(opening -> opening.roll().toString())
                         .collect(Collectors.toList()));
     }

@@ -12,8 +12,9 @@ import org.jfree.chart.ChartFactory;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
-import org.jfree.data.xy.DefaultXYDataset;
+import org.jfree.chart.renderer.xy.XYErrorRenderer;
+import org.jfree.data.xy.XYIntervalSeries;
+import org.jfree.data.xy.XYIntervalSeriesCollection;
 import org.pipwright.cli.page.DrawnSvg;
 import org.pipwright.training.report.Chart;
 import org.pipwright.training.report.Chart.Curve;
@@ -43,15 +44,22 @@ final class Curves {
      * @return an SVG element
      */
     static String svg(Chart chart) {
-        DefaultXYDataset data = new DefaultXYDataset();
-        for (Curve curve : chart.curves()) {
-            data.addSeries(curve.name(), new double[][] {each(curve, Point::x), each(curve, Point::y)});
-        }
+        XYIntervalSeriesCollection data = new XYIntervalSeriesCollection();
+        chart.curves().forEach(curve -> data.addSeries(series(curve)));
         JFreeChart drawn = ChartFactory.createXYLineChart(chart.title(), chart.xLabel(), null, data);
         style(drawn, chart.curves());
         String prefix = chart.title().replaceAll("\\W", "");
         return DrawnSvg.element(
                 WIDTH, HEIGHT, prefix, svg -> drawn.draw(svg, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT)));
+    }
+
+    private static XYIntervalSeries series(Curve curve) {
+        XYIntervalSeries series = new XYIntervalSeries(curve.name(), false, true);
+        for (Point point : curve.points()) {
+            series.add(
+                    point.x(), point.x(), point.x(), point.y(), point.y() - point.error(), point.y() + point.error());
+        }
+        return series;
     }
 
     private static double[] each(Curve curve, ToDoubleFunction<Point> value) {
@@ -72,7 +80,13 @@ final class Curves {
         plot.setDomainGridlinePaint(GRID);
         plot.setRangeGridlinePaint(GRID);
         plot.setOutlineVisible(false);
-        XYLineAndShapeRenderer lines = new XYLineAndShapeRenderer(true, onlyPoints(curves));
+        XYErrorRenderer lines = new XYErrorRenderer();
+        lines.setDefaultLinesVisible(true);
+        lines.setDefaultShapesVisible(onlyPoints(curves));
+        lines.setDrawXError(false);
+        lines.setDrawYError(
+                curves.stream().anyMatch(curve -> curve.points().stream().anyMatch(p -> p.error() > 0)));
+        lines.setErrorStroke(new BasicStroke(0.8f));
         for (int c = 0; c < curves.size(); c++) {
             lines.setSeriesPaint(c, TONES.get(c % TONES.size()));
             lines.setSeriesStroke(c, new BasicStroke(1.8f));

@@ -7,6 +7,7 @@ import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Interruption;
 import org.pipwright.engine.parallel.Workforce;
 import org.pipwright.engine.parallel.WorkforceException;
+import org.pipwright.models.ModelCatalog;
 import org.pipwright.training.reference.Deeplearning4j;
 import org.pipwright.training.report.Metrics;
 import org.pipwright.training.run.InvalidRunException;
@@ -19,6 +20,11 @@ import org.pipwright.training.settings.TrainingSettings;
 
 /** Does what the command {@code train} asks for; apart from it, because it needs the training module. */
 public final class TrainJob {
+    /** Whom runs without a preset are evaluated against, and in how many games: a few seconds each time. */
+    private static final String RIVAL = "fifth";
+
+    private static final String GAMES = "200";
+
     private final Console console;
     private final TrainRequest request;
     private final Supplier<Workforce> cluster;
@@ -53,7 +59,7 @@ public final class TrainJob {
             Supplier<RunFolder> begin = request.resume() ? reopened() : started();
             // Before anything is written: there may be no such cluster.
             try (Workforce workforce = cluster.get()) {
-                RunFolder run = begin.get().withTables(request.tables());
+                RunFolder run = begin.get().withTables(request.tables()).withNets(ModelCatalog.shipped()::load);
                 AtomicBoolean stop = new AtomicBoolean();
                 Interruption.during(() -> train(run, workforce, stop), () -> stop.set(true));
             }
@@ -115,6 +121,8 @@ public final class TrainJob {
     private TrainingSettings fresh() {
         TrainingSettings begin = request.preset() == null
                 ? TrainingSettings.defaults()
+                        .with(Setting.EVALUATION_RIVAL, RIVAL)
+                        .with(Setting.EVALUATION_GAMES, GAMES)
                 : Preset.named(request.preset()).settings();
         TrainingSettings settings = request.settings() == null
                 ? begin

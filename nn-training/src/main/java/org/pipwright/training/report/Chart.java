@@ -44,6 +44,17 @@ public record Chart(String title, String xLabel, List<Curve> curves) {
      *
      * @param x how far right
      * @param y how high
+     * @param error standard error of the height; 0 where none is known
      */
-    public record Point(double x, double y) {}
+    public record Point(double x, double y, double error) {
+        /**
+         * A point without an error.
+         *
+         * @param x how far right
+         * @param y how high
+         */
+        public Point(double x, double y) {
+            this(x, y, 0);
+        }
+    }
 }

@@ -16,7 +16,7 @@ import java.util.Locale;
  * @param gammons share of games won as a gammon
  * @param backgammons share of games won as a backgammon
  * @param startEquity equity the contact network gives the side on roll at the start, before its first roll
- * @param evaluation strength against the baseline
+ * @param evaluation strength against the rival
  */
 public record Metrics(
         long games,
@@ -33,7 +33,7 @@ public record Metrics(
         Evaluation evaluation) {
     /** Head of the file. */
     public static final String HEADER = "games,seconds,games_per_second,contact_loss,race_loss,lambda,rate,turns,"
-            + "gammon_share,backgammon_share,start_equity,evaluation_games,points_v_pips,points_v_pips_error";
+            + "gammon_share,backgammon_share,start_equity,evaluation_games,points_v_rival,points_v_rival_error";
 
     /**
      * A line of the file.

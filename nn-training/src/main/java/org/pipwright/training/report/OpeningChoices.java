@@ -102,12 +102,24 @@ public final class OpeningChoices {
      */
     OpeningTable table(int most) {
         List<Line> shown = spread(most);
-        List<Roll> rolls = Roll.opening();
         return new OpeningTable(
                 shown.stream().map(Line::games).toList(),
-                IntStream.range(0, rolls.size())
-                        .mapToObj(r -> new OpeningTable.Row(rolls.get(r).toString(), choices(r, shown)))
+                IntStream.range(0, Roll.opening().size())
+                        .mapToObj(r -> row(r, shown))
                         .toList());
+    }
+
+    private static OpeningTable.Row row(int number, List<Line> shown) {
+        Roll roll = Roll.opening().get(number);
+        PrintedOpening printed = PrintedOpening.all().stream()
+                .filter(opening -> opening.roll().equals(roll))
+                .findFirst()
+                .orElseThrow();
+        List<OpeningTable.Choice> choices = choices(number, shown);
+        String last = choices.isEmpty() ? "" : choices.get(choices.size() - 1).play();
+        boolean agrees = !last.isEmpty() && printed.isAllowed(PlayText.parse(last, Position.start(), roll));
+        String named = printed.best().stream().map(PlayText::print).collect(Collectors.joining(" or "));
+        return new OpeningTable.Row(roll.toString(), choices, named, agrees);
     }
 
     private static List<OpeningTable.Choice> choices(int roll, List<Line> shown) {

@@ -21,12 +21,23 @@ public record OpeningTable(List<Long> games, List<Row> rows) {
     }
 
     /**
+     * Number of last choices that printed sources name best or close to it.
+     *
+     * @return 0 to the number of rows
+     */
+    public long agreeing() {
+        return rows.stream().filter(Row::agrees).count();
+    }
+
+    /**
      * What was chosen for a roll.
      *
      * @param roll the roll
      * @param choices the choice at each of the times
+     * @param printed what printed sources name best, in words
+     * @param agrees whether they name the last choice best or close to it
      */
-    public record Row(String roll, List<Choice> choices) {}
+    public record Row(String roll, List<Choice> choices, String printed, boolean agrees) {}
 
     /**
      * A choice.

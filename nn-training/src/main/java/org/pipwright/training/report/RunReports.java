@@ -27,29 +27,40 @@ public final class RunReports {
         RunReport.Summary summary = new RunReport.Summary(
                 String.format(
                         Locale.ROOT,
-                        "%,d games in %s; against the baseline",
+                        "%,d games in %s; against the %s",
                         last.games(),
-                        RunReport.duration(last.seconds())),
-                "pips",
+                        RunReport.duration(last.seconds()),
+                        settings.evaluation().byNet() ? "net" : "baseline"),
+                settings.evaluation().rival(),
                 String.format(
                         Locale.ROOT,
-                        "%+.3f ± %.3f points per game (%,d paired games).",
+                        "%+.3f ± %.3f points per game (%,d paired games%s). %s",
                         last.evaluation().points(),
                         last.evaluation().error(),
-                        last.evaluation().games()));
+                        last.evaluation().games(),
+                        settings.evaluation().byNet() ? ", the luck of the rolls taken off" : "",
+                        trend(lines).sentence("games")));
         // Reduced games have no openings that anyone knows.
         Optional<OpeningTable> plays =
                 settings.games().checkers() == 15 ? Optional.of(openings.table(MAX_COLUMNS)) : Optional.empty();
-        return new RunReport(summary, charts(lines), plays, settings.toText());
+        return new RunReport(summary, charts(lines, settings.evaluation().rival()), plays, settings.toText());
     }
 
-    private static List<Chart> charts(List<Metrics> lines) {
+    private static Trend trend(List<Metrics> lines) {
+        return Trend.of(lines.stream()
+                .map(line -> new Trend.Stand(
+                        line.games(),
+                        line.evaluation().points(),
+                        line.evaluation().error()))
+                .toList());
+    }
+
+    private static List<Chart> charts(List<Metrics> lines, String rival) {
         boolean millions = lines.get(lines.size() - 1).games() >= 1_000_000;
         double unit = millions ? 1e6 : 1e3;
         String label = millions ? "games (millions)" : "games (thousands)";
         return List.of(
-                new Chart("points per game against pips", label, List.of(curve("", unit, lines, m -> m.evaluation()
-                        .points()))),
+                new Chart("points per game against " + rival, label, List.of(strength(unit, lines))),
                 new Chart(
                         "loss (nats)",
                         label,
@@ -68,6 +79,17 @@ public final class RunReports {
                         label,
                         List.of(curve("", unit, lines, Metrics::startEquity))),
                 new Chart("games per second", label, List.of(curve("", unit, lines, Metrics::gamesPerSecond))));
+    }
+
+    private static Curve strength(double unit, List<Metrics> lines) {
+        return new Curve(
+                "",
+                lines.stream()
+                        .map(line -> new Point(
+                                line.games() / unit,
+                                line.evaluation().points(),
+                                line.evaluation().error()))
+                        .toList());
     }
 
     private static Curve curve(String name, double unit, List<Metrics> lines, ToDoubleFunction<Metrics> value) {

@@ -8,12 +8,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.pipwright.engine.bearoff.TableFolder;
 import org.pipwright.engine.files.Reason;
+import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.training.settings.EvaluationSettings;
 import org.pipwright.training.settings.InvalidSettingsException;
 import org.pipwright.training.settings.Preset;
 import org.pipwright.training.settings.TrainingSettings;
@@ -29,11 +32,41 @@ public final class RunFolder {
     private final Path folder;
     private final TableFolder tables;
     private final Optional<Preset> preset;
+    private final Function<String, Model> nets;
 
-    private RunFolder(Path folder, TableFolder tables, Optional<Preset> preset) {
+    private RunFolder(Path folder, TableFolder tables, Optional<Preset> preset, Function<String, Model> nets) {
         this.folder = folder;
         this.tables = tables;
         this.preset = preset;
+        this.nets = nets;
+    }
+
+    private static RunFolder at(Path folder) {
+        return new RunFolder(
+                folder, TableFolder.ofUser(System.getenv()), Optional.empty(), file -> ModelFile.read(Path.of(file)));
+    }
+
+    /**
+     * The same run, with nets known by name too.
+     *
+     * @param nets gives the net of a name or a file; throws an {@link InvalidModelException} if there is none
+     * @return a folder for the same run
+     */
+    public RunFolder withNets(Function<String, Model> nets) {
+        return new RunFolder(folder, tables, preset, nets);
+    }
+
+    /** The net that strength is evaluated against; empty for the baseline. */
+    Optional<Model> rival() {
+        EvaluationSettings evaluation = settings().evaluation();
+        if (!evaluation.byNet()) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(nets.apply(evaluation.rival()));
+        } catch (InvalidModelException e) {
+            throw new InvalidRunException("evaluation.rival: " + e.getMessage());
+        }
     }
 
     /**
@@ -43,7 +76,7 @@ public final class RunFolder {
      * @return a folder for the same run
      */
     public RunFolder withTables(TableFolder folder) {
-        return new RunFolder(this.folder, folder, preset);
+        return new RunFolder(this.folder, folder, preset, nets);
     }
 
     /**
@@ -53,7 +86,7 @@ public final class RunFolder {
      * @return a folder for the same run
      */
     public RunFolder withPreset(Preset preset) {
-        return new RunFolder(folder, tables, Optional.of(preset));
+        return new RunFolder(folder, tables, Optional.of(preset), nets);
     }
 
     Optional<Preset> preset() {
@@ -102,7 +135,7 @@ public final class RunFolder {
         } catch (IOException e) {
             throw new InvalidRunException("cannot use the folder '" + folder + "': " + Reason.of(e));
         }
-        RunFolder run = new RunFolder(folder, TableFolder.ofUser(System.getenv()), Optional.empty());
+        RunFolder run = at(folder);
         // Nothing is written without the lock: of two runs started at once one gets all of the folder, and one none of
         // it.
         return run.locked(warning -> {}, () -> run.begun(settings, teacher));
@@ -129,7 +162,7 @@ public final class RunFolder {
      * @throws InvalidRunException if there is no run in it, or another process is training in it
      */
     public static RunFolder open(Path folder) {
-        RunFolder run = new RunFolder(folder, TableFolder.ofUser(System.getenv()), Optional.empty());
+        RunFolder run = at(folder);
         if (!Files.isRegularFile(run.settingsFile())) {
             throw new InvalidRunException(
                     "there is no run in '" + folder + "' to resume: leave --resume out to start one");

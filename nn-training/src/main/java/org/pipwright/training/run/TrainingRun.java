@@ -27,6 +27,9 @@ public final class TrainingRun {
     /** How often a run may be rolled back before it is given up. */
     private static final int MAX_ROLLBACKS = 10;
 
+    /** A run is evaluated first after so many seconds, then each time it is twice as old, until the usual time is shorter. */
+    private static final double FIRST_EVALUATION = 10;
+
     /** Between two tries to write what a full disk has refused. */
     private static final long RETRY_MILLIS = 5_000;
 
@@ -39,6 +42,7 @@ public final class TrainingRun {
     private final Workforce workforce;
     private final Keeper keeper;
     private final RunKnowledge knowledge;
+    private final Optional<Model> rival;
     private final Rounds rounds;
     private Map<String, String> provenance = Map.of();
 
@@ -77,6 +81,7 @@ public final class TrainingRun {
         this.stop = stop;
         this.keeper = new Keeper(folder, listener, page, stop, retry);
         this.knowledge = new RunKnowledge(settings, folder.tables(), workers.size(), folder.teacher());
+        this.rival = folder.rival();
         RoundRules rules = RoundRules.of(settings);
         Players players = workforce == null
                 ? new PlayersHere(rules, knowledge, workers)
@@ -187,7 +192,8 @@ public final class TrainingRun {
                 throw e;
             }
             listener.round(progress(), games, rate.of(games, seconds - before), secondsLeft(), latest);
-            if (seconds - evaluatedAt >= settings.evaluation().seconds()) {
+            double young = Math.max(FIRST_EVALUATION, evaluatedAt);
+            if (seconds - evaluatedAt >= Math.min(settings.evaluation().seconds(), young)) {
                 evaluate();
             }
             if (seconds - savedAt >= settings.checkpointSeconds()) {
@@ -272,8 +278,8 @@ public final class TrainingRun {
     private void evaluate() {
         long begin = System.nanoTime();
         Position start = Position.start(settings.games().checkers());
-        Evaluation evaluation =
-                Evaluations.of(model, knowledge, start, settings.evaluation().games(), workers.size());
+        int most = settings.evaluation().games();
+        Evaluation evaluation = Evaluations.of(model, knowledge, rival, start, most, games, workers.size());
         double equity = new NetworkEvaluator(model).evaluate(start).equity();
         // Time spent on this counts too, or a run of eight hours would take longer.
         seconds += (System.nanoTime() - begin) / 1e9;

@@ -12,6 +12,8 @@ public enum Preset {
             contact.hidden = 256,32
             race.hidden = 128
             batch = 512
+            evaluation.rival = fifth
+            evaluation.games = 200
             """),
     /** A net as strong as a night of two cores makes it. */
     OVERNIGHT("""
@@ -19,7 +21,8 @@ public enum Preset {
             contact.hidden = 256,32
             race.hidden = 128
             batch = 512
-            evaluation.games = 4000
+            evaluation.rival = fifth
+            evaluation.games = 800
             evaluation.seconds = 300
             """);
 

@@ -150,19 +150,26 @@ public enum Setting implements SettingKey {
             SettingKind.number(0, 0.99),
             "Share of the run for which lambda and rate are constant; then they fall, linearly.",
             "hold"),
-    /** Games against the baseline. */
+    /** Whom strength is evaluated against. */
+    EVALUATION_RIVAL(
+            "evaluation.rival",
+            EvaluationSettings.PIPS,
+            SettingKind.ANY,
+            "Against whom strength is evaluated: the baseline pips, or a net that comes with Pipwright or a model file,"
+                    + " and then the luck of the rolls is taken off. With fewer than 15 checkers it is pips."),
+    /** Games against the rival. */
     EVALUATION_GAMES(
             "evaluation.games",
             "1000",
             SettingKind.whole(2, 1 << 20),
-            "Games against the baseline pips each time strength is evaluated.",
+            "Games against it each time, in pairs with the same dice.",
             "gauge.games"),
     /** Seconds between two evaluations. */
     EVALUATION_SECONDS(
             "evaluation.seconds",
             "60",
             SettingKind.number(1, 1e6),
-            "Seconds between two evaluations.",
+            "Seconds between two evaluations; fewer between the first ones.",
             "gauge.seconds"),
     /** Seconds between two checkpoints. */
     CHECKPOINT_SECONDS(

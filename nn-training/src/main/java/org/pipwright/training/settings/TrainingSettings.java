@@ -202,7 +202,9 @@ public final class TrainingSettings {
      * @return settings of evaluation
      */
     public EvaluationSettings evaluation() {
-        return new EvaluationSettings(size(Setting.EVALUATION_GAMES), number(Setting.EVALUATION_SECONDS));
+        // What a net says of reduced games is not worth much.
+        String rival = games().checkers() == 15 ? text(Setting.EVALUATION_RIVAL) : EvaluationSettings.PIPS;
+        return new EvaluationSettings(rival, size(Setting.EVALUATION_GAMES), number(Setting.EVALUATION_SECONDS));
     }
 
     /**

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.engine.features.FeatureSet;
@@ -104,6 +105,28 @@ class OpeningChoicesTest {
                     row.choices().get(2).play().equals(row.choices().get(1).play()),
                     row.choices().get(2).same());
         }
+    }
+
+    /** Of a net that has learned nothing few plays are those that sources name. */
+    @Test
+    void printedPlaysStandBeside() throws IOException {
+        OpeningTable table = written().table(8);
+        OpeningTable.Row row = table.rows().stream()
+                .filter(each -> each.roll().equals("3-1"))
+                .findFirst()
+                .orElseThrow();
+        assertEquals("8/5 6/5", row.printed());
+        for (OpeningTable.Row each : table.rows()) {
+            String last = each.choices().get(2).play();
+            Roll roll = Roll.parse(each.roll());
+            Position after = PlayText.parse(last, Position.start(), roll).result();
+            boolean named = PrintedOpening.all().stream()
+                    .filter(printed -> printed.roll().equals(roll))
+                    .flatMap(printed -> Stream.concat(printed.best().stream(), printed.close().stream()))
+                    .anyMatch(play -> play.result().equals(after));
+            assertEquals(named, each.agrees(), each.toString());
+        }
+        assertTrue(table.agreeing() < 15, "by chance");
     }
 
     /** Many times are thinned out: the first, the last, and about a constant factor between. */

@@ -33,13 +33,14 @@ class RunReportsTest {
                 new RunReport.Summary(
                         "4,000,000 games in 40 min; against the baseline",
                         "pips",
-                        "+2.787 ± 0.030 points per game (1,000 paired games)."),
+                        "+2.787 ± 0.030 points per game (1,000 paired games)."
+                                + " Whether it still rises is told from 6 evaluations on."),
                 report.summary());
         assertTrue(report.settings().contains("seed = 77"));
         Chart first = report.charts().get(0);
         assertEquals("games (millions)", first.xLabel());
         assertEquals(
-                List.of(new Chart.Point(2, 1.5), new Chart.Point(4, 2.7871)),
+                List.of(new Chart.Point(2, 1.5, 0.03), new Chart.Point(4, 2.7871, 0.03)),
                 first.curves().get(0).points());
     }
 

@@ -27,8 +27,10 @@ class LearningTest {
         return Evaluations.of(
                 model,
                 new RunKnowledge(TrainingSettings.defaults(), TableFolder.ofUser(System.getenv()), 2, Optional.empty()),
+                Optional.empty(),
                 Position.start(),
                 EVALUATION_GAMES,
+                0,
                 2);
     }
 

@@ -77,7 +77,10 @@ class TrainingRunTest {
         Path file = folder("old").resolve("settings.txt");
         Files.writeString(
                 file,
-                Files.readString(file).replace("\nconstant.share =", "\nhold =").replace("\nevaluation.", "\ngauge."));
+                Files.readString(file)
+                        .replaceFirst("\nevaluation.rival = pips", "")
+                        .replace("\nconstant.share =", "\nhold =")
+                        .replace("\nevaluation.", "\ngauge."));
         Path figures = old.metricsFile();
         Files.writeString(figures, Files.readString(figures).replace("evaluation_games", "gauge_games"));
 

@@ -14,7 +14,7 @@ import org.pipwright.engine.network.NetworkEvaluator;
 
 /** Measures how a run goes: lines of losses and rates every ten seconds, strength in duels now and then. */
 final class Evaluations {
-    /** Dice apart from those of self-play, the same each time; others for the last evaluation. */
+    /** Dice apart from those of self-play, and others each time: so the errors of a curve's points are independent. */
     private static final long SEED = 7;
 
     private static final long FINAL_SEED = 5;
@@ -124,7 +124,7 @@ final class Evaluations {
 
     /** Evaluates strength; empty if told to stop meanwhile. */
     Optional<Figures> evaluate(long targets, long games) {
-        Optional<Figures> figures = figures(targets, games, recipe.evaluation().pairs(), SEED, "strength");
+        Optional<Figures> figures = figures(targets, games, recipe.evaluation().pairs(), SEED + targets, "strength");
         nextEvaluation = clock.seconds() + recipe.evaluation().seconds();
         return figures;
     }

@@ -1,4 +1,4 @@
-package org.pipwright.bench.strength;
+package org.pipwright.training.report;
 
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -21,13 +21,17 @@ import org.pipwright.engine.roll.Roll;
  * @param close plays called close to them
  * @param undisputed whether no source disagrees
  */
-record Opening(Roll roll, List<Play> best, List<Play> close, boolean undisputed) {
+public record PrintedOpening(Roll roll, List<Play> best, List<Play> close, boolean undisputed) {
     private static final String TABLE = "openings.tsv";
 
-    /** All 21 rolls, the fifteen that can open a game first. */
-    static List<Opening> all() {
+    /**
+     * All of them.
+     *
+     * @return all 21 rolls, the fifteen that can open a game first
+     */
+    public static List<PrintedOpening> all() {
         try (BufferedReader reader = new BufferedReader(
-                new InputStreamReader(Opening.class.getResourceAsStream(TABLE), StandardCharsets.UTF_8))) {
+                new InputStreamReader(PrintedOpening.class.getResourceAsStream(TABLE), StandardCharsets.UTF_8))) {
             return reader.lines()
                     .filter(line -> !line.startsWith("#"))
                     .skip(1)
@@ -38,9 +42,9 @@ record Opening(Roll roll, List<Play> best, List<Play> close, boolean undisputed)
         }
     }
 
-    private static Opening of(String[] fields) {
+    private static PrintedOpening of(String[] fields) {
         Roll roll = Roll.parse(fields[0]);
-        return new Opening(roll, plays(fields[1], roll), plays(fields[2], roll), fields[3].equals("yes"));
+        return new PrintedOpening(roll, plays(fields[1], roll), plays(fields[2], roll), fields[3].equals("yes"));
     }
 
     private static List<Play> plays(String text, Roll roll) {
@@ -50,13 +54,23 @@ record Opening(Roll roll, List<Play> best, List<Play> close, boolean undisputed)
                 .collect(Collectors.toList());
     }
 
-    /** Whether sources name a play best. */
-    boolean isBest(Play play) {
+    /**
+     * Whether sources name a play best.
+     *
+     * @param play a play of the roll from the start
+     * @return true if one of those named leads to the same position
+     */
+    public boolean isBest(Play play) {
         return named(best, play);
     }
 
-    /** Whether sources name a play best or close to it. */
-    boolean isAllowed(Play play) {
+    /**
+     * Whether sources name a play best or close to it.
+     *
+     * @param play a play of the roll from the start
+     * @return true if one of those named leads to the same position
+     */
+    public boolean isAllowed(Play play) {
         return isBest(play) || named(close, play);
     }
 
