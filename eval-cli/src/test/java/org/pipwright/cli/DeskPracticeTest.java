@@ -28,7 +28,9 @@ import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.judge.Verdict;
 import org.pipwright.engine.position.PositionText;
+import org.pipwright.engine.record.RecordText;
 import org.pipwright.engine.roll.Roll;
+import org.pipwright.models.ModelCatalog;
 
 /** Exercises at the desk, in a real browser. */
 class DeskPracticeTest {
@@ -141,6 +143,42 @@ class DeskPracticeTest {
                     1,
                     page.getByText(wrong, new Page.GetByTextOptions().setExact(true))
                             .count());
+            assertEquals(List.of(), complaints);
+        }
+    }
+
+    /** The costly mistakes of one player in a record that was opened, once it has been reviewed, and of nobody else. */
+    @Test
+    void mistakesInARecordArePractised() throws IOException {
+        Knowledge knowledge = Knowledge.of(ModelCatalog.shipped().load("fifth"));
+        DeskSetup setup = new DeskSetup(
+                0,
+                List.of("fifth"),
+                name -> knowledge,
+                folder,
+                1,
+                Map.of("evening.txt", RecordText.parse(RecordPageTest.TEXT)),
+                Map.of(),
+                folder.resolve("practice.log"),
+                Optional.empty());
+        try (DeskServer server = new DeskServer(setup)) {
+            Page page = open(server);
+            page.getByText("Mistakes of Ben in evening.txt").click();
+            page.getByText("Begin").click();
+            assertTrue(page.textContent("h1").startsWith("Mistakes of Ben"), page.textContent("h1"));
+            page.waitForSelector("#answer, button[name=answer]");
+            if (page.locator("#answer").count() > 0) {
+                answer(page, page.locator("#plays option").first().getAttribute("value"));
+            } else {
+                page.locator("button[name=answer]").first().click();
+                page.waitForSelector(".feedback");
+            }
+            String noted = Files.readString(folder.resolve("practice.log"));
+            assertTrue(noted.contains("/board"), noted);
+            assertTrue(List.of("3-1", "4-4", "5-3").stream().noneMatch(ada -> noted.contains("roll=" + ada)), noted);
+            assertTrue(
+                    List.of("roll=6-2", "roll=6-4").stream().anyMatch(noted::contains) || !noted.contains("roll="),
+                    noted);
             assertEquals(List.of(), complaints);
         }
     }
