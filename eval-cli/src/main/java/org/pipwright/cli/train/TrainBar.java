@@ -33,7 +33,7 @@ final class TrainBar implements TrainProgress {
                 ? ""
                 : String.format(
                         Locale.ROOT,
-                        ", loss %.3f, %+.2f v pips",
+                        ", loss %.3f, %+.2f v its rival",
                         latest.contactLoss(),
                         latest.evaluation().points());
         bar.setExtraMessage(String.format(

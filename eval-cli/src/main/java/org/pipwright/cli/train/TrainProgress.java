@@ -26,12 +26,12 @@ public interface TrainProgress extends TrainingListener, AutoCloseable {
      * Figures in a line.
      *
      * @param metrics the figures
-     * @return for instance {@code 120,000 games, 1,040 games/s, loss 1.012 contact 0.231 race, +2.85 ± 0.01 v pips}
+     * @return for instance {@code 120,000 games, 1,040 games/s, loss 1.012 contact 0.231 race, +2.85 ± 0.01 points a game v its rival}
      */
     static String words(Metrics metrics) {
         return String.format(
                 Locale.ROOT,
-                "%,d games, %,.0f games/s, loss %.4f contact %.4f race, %+.3f ± %.3f points a game v pips",
+                "%,d games, %,.0f games/s, loss %.4f contact %.4f race, %+.3f ± %.3f points a game v its rival",
                 metrics.games(),
                 metrics.gamesPerSecond(),
                 metrics.contactLoss(),
