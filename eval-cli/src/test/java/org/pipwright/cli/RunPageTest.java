@@ -103,6 +103,20 @@ class RunPageTest {
         }
     }
 
+    /** Nor errors of a single pair of games. */
+    @Test
+    void whatWasNotMeasuredIsNotDrawn() {
+        List<Chart.Point> points = List.of(
+                new Chart.Point(1, Double.NaN, Double.NaN),
+                new Chart.Point(2, 0.1, Double.NaN),
+                new Chart.Point(3, 0.2, 0.05));
+        RunReport full = report(3);
+        Chart chart = new Chart("points", "minutes", List.of(new Chart.Curve("", points)));
+        RunReport some = new RunReport(full.summary(), List.of(chart), Optional.empty(), full.settings());
+        String page = new RunPage().of(some).orElseThrow();
+        assertTrue(page.contains("<svg") && !page.contains("NaN"));
+    }
+
     @Test
     void saysWhatItIsAbout() {
         String html = page(40);

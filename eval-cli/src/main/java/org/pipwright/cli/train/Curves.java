@@ -56,8 +56,11 @@ final class Curves {
     private static XYIntervalSeries series(Curve curve) {
         XYIntervalSeries series = new XYIntervalSeries(curve.name(), false, true);
         for (Point point : curve.points()) {
-            series.add(
-                    point.x(), point.x(), point.x(), point.y(), point.y() - point.error(), point.y() + point.error());
+            // Bars cannot be drawn where nothing was measured, nor where there were too few games for an error.
+            double error = Double.isFinite(point.error()) ? point.error() : 0;
+            if (!Double.isNaN(point.y())) {
+                series.add(point.x(), point.x(), point.x(), point.y(), point.y() - error, point.y() + error);
+            }
         }
         return series;
     }
