@@ -9,9 +9,12 @@ import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.OutputFailure;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Interruption;
+import org.pipwright.engine.text.Excerpt;
+import org.pipwright.engine.text.PlainNumber;
 import org.pipwright.engine.text.Printable;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.TypeConversionException;
 
 /** Runs one command line: arguments to output, errors and an exit code, without touching the process. */
 final class Cli {
@@ -72,6 +75,8 @@ final class Cli {
         if (columns > 0 && columns < USUAL_WIDTH) {
             root.setUsageHelpWidth(Math.max(MIN_WIDTH, columns));
         }
+        root.registerConverter(double.class, Cli::number);
+        root.registerConverter(Double.class, Cli::number);
         root.setParameterExceptionHandler((e, given) -> {
             print(UsageErrors.line(e));
             return USER_ERROR;
@@ -86,6 +91,14 @@ final class Cli {
         });
         root.setExecutionExceptionHandler((e, at, parsed) -> report(e, args));
         return root;
+    }
+
+    private static double number(String text) {
+        try {
+            return PlainNumber.decimal(text);
+        } catch (NumberFormatException e) {
+            throw new TypeConversionException("'" + Excerpt.of(text) + "' is not a number");
+        }
     }
 
     private int report(Throwable e, String... args) {

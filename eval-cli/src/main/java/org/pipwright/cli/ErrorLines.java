@@ -14,6 +14,7 @@ import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.parallel.WorkforceException;
 import org.pipwright.engine.play.IllegalPlayException;
 import org.pipwright.engine.position.InvalidPositionException;
+import org.pipwright.engine.text.Excerpt;
 import org.pipwright.engine.text.Printable;
 
 /** From what went wrong to the one line that is shown. Whatever is not known to be the user's is a bug of ours. */
@@ -61,7 +62,7 @@ final class ErrorLines {
     }
 
     private static String ofFile(FileSystemException e) {
-        String file = "'" + e.getFile() + "'";
+        String file = "'" + Excerpt.ofPath(String.valueOf(e.getFile())) + "'";
         if (e instanceof NoSuchFileException) {
             return "no such file or folder: " + file + ": check the path";
         }

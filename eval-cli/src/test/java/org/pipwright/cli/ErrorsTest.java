@@ -14,6 +14,8 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
@@ -65,6 +67,42 @@ class ErrorsTest {
         Run run = Run.of("rank", "start", "--roll", "31", "--net", "wonder");
         assertTrue(run.err().matches("pipwright: no net 'wonder': [^\n]*\\.safetensors file\n"), run.err());
         assertEquals(2, run.code());
+    }
+
+    /** What has no end is read to a limit. */
+    @ParameterizedTest
+    @EnabledOnOs(OS.LINUX)
+    @ValueSource(
+            strings = {
+                "cube start --away 3,3 --table /dev/zero",
+                "record check /dev/zero",
+                "review /dev/zero",
+                "train --settings /dev/zero --out no-such-folder",
+                "rank start --roll 31 --net /dev/zero"
+            })
+    void aDeviceIsRefused(String line) {
+        Run run = Run.of(line.split(" "));
+        assertTrue(
+                run.err()
+                        .matches(
+                                "pipwright: [^\n]*'/dev/zero'[^\n]*(it has more than [0-9,]+ bytes|too large)[^\n]*\n"),
+                run.err());
+        assertEquals(2, run.code());
+        assertFalse(Files.exists(Path.of("no-such-folder")));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "rank start --roll 31 --net X",
+                "record check X",
+                "rank start --roll 31 --svg X/a",
+                "cube start --away 3,3 --table X"
+            })
+    void aLongNameIsNotRepeated(String line) {
+        Run run = Run.of(line.replace("X", "x".repeat(5000)).split(" "));
+        assertEquals(2, run.code());
+        assertTrue(run.err().length() < 600 && run.err().lines().count() == 1, run.err());
     }
 
     @Test

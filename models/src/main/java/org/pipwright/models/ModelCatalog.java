@@ -14,6 +14,7 @@ import java.util.function.Function;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.engine.text.Excerpt;
 
 /**
  * The nets that come with Pipwright, by name, and model files by their path. A net is two resources beside this class,
@@ -117,11 +118,11 @@ public final class ModelCatalog {
             Path path = Path.of(text);
             boolean looksLikeName = !text.contains("/") && !text.contains(File.separator) && !text.endsWith(SUFFIX);
             if (text.isEmpty() || looksLikeName && !Files.exists(path)) {
-                throw new InvalidModelException("no net '" + text + "': " + choice());
+                throw new InvalidModelException("no net '" + Excerpt.ofPath(text) + "': " + choice());
             }
             return path;
         } catch (InvalidPathException e) {
-            throw new InvalidModelException("no net '" + text.replace('\0', ' ') + "': " + choice());
+            throw new InvalidModelException("no net '" + Excerpt.ofPath(text.replace('\0', ' ')) + "': " + choice());
         }
     }
 

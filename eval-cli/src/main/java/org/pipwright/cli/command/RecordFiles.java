@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.pipwright.cli.console.UserError;
+import org.pipwright.engine.files.WholeFile;
 import org.pipwright.engine.record.GameRecord;
 import org.pipwright.engine.record.InvalidRecordException;
 import org.pipwright.engine.record.RecordCheck;
@@ -21,7 +22,7 @@ import org.pipwright.engine.text.Excerpt;
 /** Records from files and to files; the name says which format. */
 final class RecordFiles {
     /** A long match has some hundred kilobytes. */
-    private static final long LARGEST = 64L << 20;
+    private static final int MAX_BYTES = 64 << 20;
 
     private RecordFiles() {}
 
@@ -80,10 +81,7 @@ final class RecordFiles {
             if (Files.isDirectory(path)) {
                 throw new UserError("'" + file + "' is a folder: name the record in it");
             }
-            if (Files.size(path) > LARGEST) {
-                throw new UserError("'" + file + "' has more than " + (LARGEST >> 20) + " MiB: that is no record");
-            }
-            return Files.readString(path);
+            return WholeFile.text(path, MAX_BYTES);
         } catch (CharacterCodingException e) {
             throw new UserError("'" + file + "' is no text in UTF-8: save it as UTF-8");
         } catch (IOException e) {

@@ -1,6 +1,7 @@
 package org.pipwright.cli.command;
 
 import org.pipwright.engine.text.Excerpt;
+import org.pipwright.engine.text.PlainNumber;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
@@ -13,7 +14,7 @@ record TwoNumbers(double first, double second) {
             String[] parts = text.split(",", -1);
             try {
                 if (parts.length == 2) {
-                    return new TwoNumbers(Double.parseDouble(parts[0]), Double.parseDouble(parts[1]));
+                    return new TwoNumbers(PlainNumber.decimal(parts[0]), PlainNumber.decimal(parts[1]));
                 }
             } catch (NumberFormatException e) {
                 // Said below.

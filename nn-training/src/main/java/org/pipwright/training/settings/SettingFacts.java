@@ -1,6 +1,7 @@
 package org.pipwright.training.settings;
 
 import java.util.Optional;
+import org.pipwright.engine.text.Excerpt;
 
 /**
  * What there is to know of a setting.
@@ -32,7 +33,7 @@ public record SettingFacts(String key, Optional<String> oldKey, String byDefault
      */
     public void require(String value) {
         if (!kind.takes().test(value)) {
-            throw new InvalidSettingsException(key + " must be " + kind.words() + ", not '" + value + "'");
+            throw new InvalidSettingsException(key + " must be " + kind.words() + ", not '" + Excerpt.of(value) + "'");
         }
     }
 }

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
+import org.pipwright.engine.text.PlainNumber;
 
 /**
  * Which values a setting takes.
@@ -38,7 +39,7 @@ public record SettingKind(Predicate<String> takes, String words) {
 
     private static boolean isWhole(String text, long least, long most) {
         try {
-            long number = Long.parseLong(text);
+            long number = PlainNumber.whole(text);
             return number >= least && number <= most;
         } catch (NumberFormatException e) {
             return false;
@@ -61,7 +62,7 @@ public record SettingKind(Predicate<String> takes, String words) {
 
     private static boolean isNumber(String text, double least, double most) {
         try {
-            double number = Double.parseDouble(text);
+            double number = PlainNumber.decimal(text);
             return number >= least && number <= most;
         } catch (NumberFormatException e) {
             return false;

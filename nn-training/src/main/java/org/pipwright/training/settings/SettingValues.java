@@ -1,8 +1,9 @@
 package org.pipwright.training.settings;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
+import java.nio.charset.CharacterCodingException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -10,6 +11,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import org.pipwright.engine.files.Reason;
+import org.pipwright.engine.files.WholeFile;
+import org.pipwright.engine.text.Excerpt;
 
 /**
  * A value for every setting of an enum, and how files of lines {@code key = value} are read and written. Immutable.
@@ -55,14 +59,16 @@ public final class SettingValues<S extends Enum<S> & SettingKey> {
      */
     public SettingValues<S> read(Path file, Consumer<String> renamed) {
         try {
-            if (Files.size(file) > MAX_BYTES) {
-                throw new InvalidSettingsException("'" + file + "' is too large to be a settings file");
-            }
-            return parse(
-                    Files.readString(file, StandardCharsets.UTF_8), line -> renamed.accept("'" + file + "': " + line));
-        } catch (IOException e) {
+            return parse(WholeFile.text(file, MAX_BYTES), line -> renamed.accept("'" + file + "': " + line));
+        } catch (NoSuchFileException | AccessDeniedException e) {
             throw new InvalidSettingsException(
                     "cannot read settings from '" + file + "': " + lister + " writes a file to start from");
+        } catch (CharacterCodingException e) {
+            throw new InvalidSettingsException(
+                    "'" + file + "' is no text in UTF-8: " + lister + " writes a file to start from");
+        } catch (IOException e) {
+            throw new InvalidSettingsException("'" + file + "' is no settings file (" + Reason.of(e) + "): " + lister
+                    + " writes one to start from");
         } catch (InvalidSettingsException e) {
             throw new InvalidSettingsException("'" + file + "': " + e.getMessage());
         }
@@ -88,7 +94,7 @@ public final class SettingValues<S extends Enum<S> & SettingKey> {
             String[] halves = line.split("=", 2);
             String where = "line " + (i + 1) + ": ";
             if (halves.length < 2) {
-                throw new InvalidSettingsException(where + "expected 'key = value', found '" + line + "'");
+                throw new InvalidSettingsException(where + "expected 'key = value', found '" + Excerpt.of(line) + "'");
             }
             String key = halves[0].strip();
             S setting = named(key, where);
@@ -114,7 +120,7 @@ public final class SettingValues<S extends Enum<S> & SettingKey> {
                         setting.key().equals(key) || setting.facts().oldKey().equals(Optional.of(key)))
                 .findAny()
                 .orElseThrow(() -> new InvalidSettingsException(
-                        where + "there is no setting '" + key + "': " + lister + " lists them"));
+                        where + "there is no setting '" + Excerpt.of(key) + "': " + lister + " lists them"));
     }
 
     /**

@@ -13,10 +13,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The settings file: what it takes, and what it says of what it does not take. */
 class TrainingSettingsTest {
@@ -93,6 +96,10 @@ class TrainingSettingsTest {
                 "evaluation.seconds = 0 | line 3: evaluation.seconds must be a number from 1 to 1000000, not '0'",
                 "rate.first = NaN | line 3: rate.first must be a number from 0 to 1, not 'NaN'",
                 "rate.first = fast | line 3: rate.first must be a number from 0 to 1, not 'fast'",
+                "rate.first = 0x1p-3 | line 3: rate.first must be a number from 0 to 1, not '0x1p-3'",
+                "rate.first = 0.5f | line 3: rate.first must be a number from 0 to 1, not '0.5f'",
+                "rate.first = \u0661 | line 3: rate.first must be a number from 0 to 1, not '\u0661'",
+                "games = \u0663 | line 3: games must be a whole number from 0 to 1000000000000, not '\u0663'",
                 "checkers = 4 | line 3: checkers must be 15 or 2 or 3, not '4'",
                 "learner = best | line 3: learner must be sparse or reference, not 'best'",
                 "race.hidden = 0 | line 3: race.hidden must be one to four sizes from 1 to 4096, such as 256,32, not '0'",
@@ -102,6 +109,24 @@ class TrainingSettingsTest {
             })
     void refusals(String line, String message) {
         assertEquals(message, refused("# a comment\nseed = 1\n" + line + "\n"));
+    }
+
+    /** Whatever a line has too much of is not repeated. */
+    @ParameterizedTest
+    @ValueSource(strings = {"X", "X = 1", "games = X"})
+    void longLinesAreQuotedShortly(String line) {
+        assertTrue(refused(line.replace("X", "x".repeat(5000))).length() < 200);
+    }
+
+    @Test
+    @EnabledOnOs(OS.LINUX)
+    void aDeviceWithoutAnEndIsRefused() {
+        String message = assertThrows(InvalidSettingsException.class, () -> TrainingSettings.read(Path.of("/dev/zero")))
+                .getMessage();
+        assertEquals(
+                "'/dev/zero' is no settings file (it has more than 65,536 bytes): train --print-settings writes one to"
+                        + " start from",
+                message);
     }
 
     /** Files of earlier versions, whose names for some settings were others. */
