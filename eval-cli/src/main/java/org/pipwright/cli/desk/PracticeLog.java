@@ -129,9 +129,7 @@ final class PracticeLog {
         for (String field : address.substring("/board?".length()).split("&")) {
             int equals = field.indexOf('=');
             if (equals > 0) {
-                fields.put(
-                        field.substring(0, equals),
-                        URLDecoder.decode(field.substring(equals + 1), StandardCharsets.UTF_8));
+                fields.put(field.substring(0, equals), decoded(field.substring(equals + 1)));
             }
         }
         SettingForm form = SettingForm.parse(fields::get);
@@ -142,6 +140,15 @@ final class PracticeLog {
         return form.setting()
                 .question()
                 .flatMap(question -> asked(origin, question, "answer".equals(fields.get("asked"))));
+    }
+
+    /** A value; one that is damaged says nothing that anybody could use. */
+    private static String decoded(String value) {
+        try {
+            return URLDecoder.decode(value, StandardCharsets.UTF_8);
+        } catch (IllegalArgumentException e) {
+            return "?";
+        }
     }
 
     private static Optional<Candidate> asked(Origin origin, Question question, boolean answering) {

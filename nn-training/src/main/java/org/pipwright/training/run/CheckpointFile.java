@@ -90,7 +90,7 @@ final class CheckpointFile {
         if (magic != MAGIC && magic != WITH_STALE) {
             throw new IOException("not a checkpoint, or one of another version of Pipwright");
         }
-        return new Checkpoint(
+        Checkpoint checkpoint = new Checkpoint(
                 data.readLong(),
                 data.readLong(),
                 data.readLong(),
@@ -99,6 +99,10 @@ final class CheckpointFile {
                 readState(data),
                 readState(data),
                 magic == MAGIC ? Optional.empty() : Optional.of(readModel(data)));
+        if (data.available() > 0) {
+            throw new IOException("has " + data.available() + " bytes too many");
+        }
+        return checkpoint;
     }
 
     private static Model readModel(DataInputStream data) throws IOException {
