@@ -2,9 +2,12 @@ package org.pipwright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.io.IOException;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
+import org.pipwright.engine.architecture.Dependencies;
 import org.pipwright.engine.architecture.PackageOrder;
 
 /** The order of eval-cli's packages, and what they use of engine beyond its public types. */
@@ -63,5 +66,10 @@ class ArchitectureTest {
     @Test
     void ofEngineOnlyTheseInternalsAreUsed() {
         assertEquals(new TreeSet<>(INTERNALS), ORDER.internalsUsed());
+    }
+
+    @Test
+    void jarsAreThoseOfTheList() throws IOException {
+        assertEquals(List.of(), Dependencies.faults());
     }
 }

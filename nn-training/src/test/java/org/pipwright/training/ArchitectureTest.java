@@ -2,9 +2,12 @@ package org.pipwright.training;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.io.IOException;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
+import org.pipwright.engine.architecture.Dependencies;
 import org.pipwright.engine.architecture.PackageOrder;
 
 /** The order of nn-training's packages, and what they use of engine beyond its public types. */
@@ -28,7 +31,8 @@ class ArchitectureTest {
             "rollout",
             "rules",
             "search",
-            "statistics");
+            "statistics",
+            "text");
 
     @Test
     void everyPackageHasItsPlace() {
@@ -48,5 +52,10 @@ class ArchitectureTest {
     @Test
     void ofEngineOnlyTheseInternalsAreUsed() {
         assertEquals(new TreeSet<>(INTERNALS), ORDER.internalsUsed());
+    }
+
+    @Test
+    void jarsAreThoseOfTheList() throws IOException {
+        assertEquals(List.of(), Dependencies.faults());
     }
 }

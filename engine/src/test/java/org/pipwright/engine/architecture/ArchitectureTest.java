@@ -122,4 +122,9 @@ class ArchitectureTest {
         }
         assertEquals(Set.of(), internal);
     }
+
+    @Test
+    void jarsAreThoseOfTheList() throws IOException {
+        assertEquals(List.of(), Dependencies.faults());
+    }
 }

@@ -51,11 +51,13 @@ final class PlayTarget implements Target {
         } catch (IllegalPlayException e) {
             return false;
         }
-        if (Plays.legal(position, roll).stream().noneMatch(legal -> legal.result().equals(play.result()))) {
+        if (Plays.legal(position, roll).stream()
+                .noneMatch(legal -> legal.result().equals(play.result()))) {
             throw new IllegalStateException("takes the illegal play " + play);
         }
         Seeds.requireSame(
-                play.result(), PlayText.parse(PlayText.print(play), position, roll).result());
+                play.result(),
+                PlayText.parse(PlayText.print(play), position, roll).result());
         return true;
     }
 }

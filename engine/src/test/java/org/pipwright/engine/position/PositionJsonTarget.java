@@ -10,7 +10,8 @@ final class PositionJsonTarget implements Target {
     public List<byte[]> seeds() {
         return List.of(
                 Seeds.of(PositionJson.print(Position.start())).get(0),
-                Seeds.of(PositionJson.print(PositionText.parse("1@bar 2@off / 3@1 of 3"))).get(0));
+                Seeds.of(PositionJson.print(PositionText.parse("1@bar 2@off / 3@1 of 3")))
+                        .get(0));
     }
 
     @Override

@@ -38,7 +38,8 @@ final class RecordTarget implements Target {
             return false;
         }
         if (!check.faults().isEmpty()) {
-            throw new IllegalStateException("a mistake in a record that is read", check.faults().get(0).error());
+            throw new IllegalStateException(
+                    "a mistake in a record that is read", check.faults().get(0).error());
         }
         Seeds.requireSame(record, RecordText.parse(RecordText.print(record)));
         return true;

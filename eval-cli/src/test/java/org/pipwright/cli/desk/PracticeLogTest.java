@@ -108,6 +108,7 @@ class PracticeLogTest {
         for (String odd : List.of(
                 "x\twrong\t/board?position=1@99\ty\t0\n",
                 "x\twrong\t/etc/passwd\ty\t0\n",
+                "x\twrong\t/board?roll=3%-1\ty\t0\n",
                 "\n",
                 "x\twrong\t/board?\ty\t0\n")) {
             Files.writeString(log.file(), odd, StandardOpenOption.APPEND);

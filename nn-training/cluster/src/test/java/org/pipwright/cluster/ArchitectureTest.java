@@ -1,5 +1,8 @@
 package org.pipwright.cluster;
 
+import org.pipwright.engine.architecture.Dependencies;
+import java.io.IOException;
+import java.util.List;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Set;
@@ -22,5 +25,10 @@ class ArchitectureTest {
     @Test
     void ofEngineOnlyTheseInternalsAreUsed() {
         assertEquals(new TreeSet<>(INTERNALS), ORDER.internalsUsed());
+    }
+
+    @Test
+    void jarsAreThoseOfTheList() throws IOException {
+        assertEquals(List.of(), Dependencies.faults());
     }
 }

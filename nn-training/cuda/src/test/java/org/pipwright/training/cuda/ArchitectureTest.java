@@ -2,9 +2,12 @@ package org.pipwright.training.cuda;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.io.IOException;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
+import org.pipwright.engine.architecture.Dependencies;
 import org.pipwright.engine.architecture.PackageOrder;
 
 /** What cuda-training uses of engine beyond its public types. */
@@ -43,5 +46,10 @@ class ArchitectureTest {
     @Test
     void ofEngineOnlyTheseInternalsAreUsed() {
         assertEquals(new TreeSet<>(INTERNALS), ORDER.internalsUsed());
+    }
+
+    @Test
+    void jarsAreThoseOfTheList() throws IOException {
+        assertEquals(List.of(), Dependencies.faults());
     }
 }
