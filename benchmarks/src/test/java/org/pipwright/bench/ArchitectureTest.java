@@ -1,13 +1,13 @@
 package org.pipwright.bench;
 
-import org.pipwright.engine.architecture.Dependencies;
-import java.io.IOException;
-import java.util.List;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.io.IOException;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
+import org.pipwright.engine.architecture.Dependencies;
 import org.pipwright.engine.architecture.PackageOrder;
 
 /** The order of benchmarks's packages, and what they use of engine beyond its public types. */

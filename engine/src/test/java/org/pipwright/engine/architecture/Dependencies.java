@@ -9,6 +9,7 @@ import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -30,7 +31,10 @@ public final class Dependencies {
 
     /** What is wrong with the jars of this JVM's class path, a line each; lines of the file for those that it lacks. */
     public static List<String> faults() throws IOException {
-        return faults(System.getProperty("java.class.path").split(File.pathSeparator), known());
+        String[] classPath = System.getProperty("java.class.path").split(File.pathSeparator);
+        return Arrays.stream(classPath).allMatch(entry -> name(entry) == null)
+                ? List.of("no jar on the class path to look at")
+                : faults(classPath, known());
     }
 
     static List<String> faults(String[] classPath, Map<String, String> known) throws IOException {

@@ -16,7 +16,7 @@ final class RequestTarget implements Target {
                 "5@6 3@8 5@13 2@24 / 5@6 3@8 5@13 2@24 66",
                 "start of 15",
                 "{\"position\":\"start\",\"roll\":\"3-1\"}",
-                "{\"position\":{\"me\":{\"6\":5,\"8\":3,\"13\":5,\"24\":2},\"opponent\":{\"1\":2,\"off\":13}},\"roll\":\"21\"}");
+                "{\"position\":{\"me\":{\"points\":{\"6\":5,\"8\":3,\"13\":5,\"24\":2}},\"opponent\":{\"points\":{\"1\":2},\"off\":13}},\"roll\":\"21\"}");
     }
 
     @Override

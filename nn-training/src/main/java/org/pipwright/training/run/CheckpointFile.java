@@ -99,10 +99,23 @@ final class CheckpointFile {
                 readState(data),
                 readState(data),
                 magic == MAGIC ? Optional.empty() : Optional.of(readModel(data)));
+        if (!plausible(checkpoint)) {
+            throw new IOException("has counts, seconds or a rate out of range");
+        }
         if (data.available() > 0) {
             throw new IOException("has " + data.available() + " bytes too many");
         }
         return checkpoint;
+    }
+
+    private static boolean plausible(Checkpoint checkpoint) {
+        return checkpoint.round() >= 0
+                && checkpoint.games() >= 0
+                && checkpoint.samples() >= 0
+                && checkpoint.seconds() >= 0
+                && checkpoint.seconds() < Double.POSITIVE_INFINITY
+                && checkpoint.rateScale() > 0
+                && checkpoint.rateScale() <= 1;
     }
 
     private static Model readModel(DataInputStream data) throws IOException {
