@@ -154,7 +154,8 @@ final class RecordReader {
         }
         if (builder == null) {
             headingReader.remark(note);
-        } else {
+        } else if (builder.playing()) {
+            // If not, the line that should have begun the first game was at fault, and has been told.
             builder.add(new Entry.Remark(note));
         }
     }

@@ -57,6 +57,12 @@ class RecordCheckTest {
                 "line 12, column 6: a game begins with two different dice");
     }
 
+    /** Found by fuzzing. */
+    @Test
+    void remarksBehindAFirstGameThatDoesNotBeginAreNoMistake() {
+        assertFaults(HEADING + "match: 5\ngame 1: 0-n\n# well\nAda 3-1: 8/5 6/5 # played\n", "line 4, column ");
+    }
+
     @Test
     void aHeadingAtFaultEndsIt() {
         assertFaults(

@@ -5,6 +5,8 @@ import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.fuzz.Seeds;
 import org.pipwright.engine.fuzz.Target;
 import org.pipwright.engine.position.InvalidPositionException;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionJson;
 import org.pipwright.engine.position.PositionText;
 
 /** Lines of batches and of files of positions: texts and JSON, with rolls and without. */
@@ -16,7 +18,8 @@ final class RequestTarget implements Target {
                 "5@6 3@8 5@13 2@24 / 5@6 3@8 5@13 2@24 66",
                 "start of 15",
                 "{\"position\":\"start\",\"roll\":\"3-1\"}",
-                "{\"position\":{\"me\":{\"points\":{\"6\":5,\"8\":3,\"13\":5,\"24\":2}},\"opponent\":{\"points\":{\"1\":2},\"off\":13}},\"roll\":\"21\"}");
+                "{\"position\":" + PositionJson.print(Position.start()) + ",\"roll\":\"21\"}",
+                PositionJson.print(Position.start()));
     }
 
     @Override
