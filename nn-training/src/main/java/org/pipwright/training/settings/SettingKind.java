@@ -14,7 +14,8 @@ import org.pipwright.engine.text.PlainNumber;
  */
 public record SettingKind(Predicate<String> takes, String words) {
     /** A path or a name, or the word none. */
-    public static final SettingKind ANY = new SettingKind(text -> !text.isEmpty(), "a path or none");
+    public static final SettingKind ANY = new SettingKind(
+            text -> !text.isEmpty() && text.chars().noneMatch(Character::isISOControl), "a path or none");
 
     /** Sizes of layers. */
     public static final SettingKind SIZES =

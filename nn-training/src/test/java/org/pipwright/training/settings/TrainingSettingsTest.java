@@ -96,6 +96,7 @@ class TrainingSettingsTest {
                 "evaluation.seconds = 0 | line 3: evaluation.seconds must be a number from 1 to 1000000, not '0'",
                 "rate.first = NaN | line 3: rate.first must be a number from 0 to 1, not 'NaN'",
                 "rate.first = fast | line 3: rate.first must be a number from 0 to 1, not 'fast'",
+                "start.net = a\0b | line 3: start.net must be a path or none, not 'a b'",
                 "rate.first = 0x1p-3 | line 3: rate.first must be a number from 0 to 1, not '0x1p-3'",
                 "rate.first = 0.5f | line 3: rate.first must be a number from 0 to 1, not '0.5f'",
                 "rate.first = \u0661 | line 3: rate.first must be a number from 0 to 1, not '\u0661'",
