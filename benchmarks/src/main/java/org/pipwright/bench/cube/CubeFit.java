@@ -31,12 +31,12 @@ final class CubeFit {
      * @param owned values with the cube owned by the side on roll
      */
     record Known(GammonShares shares, double win, CubeValues centred, CubeValues owned) {
-        private double[] truth() {
+        double[] truth() {
             return equities(centred, owned);
         }
 
         /** The three equities a model gives: rolling with a centred cube, with an owned one, with the opponent's. */
-        private double[] model(CubeEfficiency efficiency) {
+        double[] model(CubeEfficiency efficiency) {
             return equities(values(efficiency, CubeState.START), values(efficiency, OWNED));
         }
 

@@ -10,18 +10,13 @@ import org.pipwright.engine.cube.GammonShares;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.WalkGame;
 import org.pipwright.engine.evaluation.Outcomes;
-import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Knowledge;
-import org.pipwright.engine.match.EvaluatingPlayer;
-import org.pipwright.engine.match.GameLoop;
-import org.pipwright.engine.match.Player;
 import org.pipwright.engine.matchtable.CubeUse;
 import org.pipwright.engine.matchtable.MatchPayoffs;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.matchtable.ShippedMatchTable;
 import org.pipwright.engine.position.Position;
-import org.pipwright.engine.roll.Dice;
 import org.pipwright.engine.rollout.Estimate;
 import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
@@ -32,24 +27,29 @@ import org.pipwright.engine.score.MatchScore;
 
 /**
  * Positions that have no exact values, played out at a score with each cube by a net without lookahead, games to their end
- * and luck taken off: one position a game of the net against itself, with contact, or a race beyond the tables. The model is
- * asked with the chances that the net gives, or in races a simulation, as a judge asks it.
+ * and luck taken off: early and late ones with contact, and races beyond the tables. The model is
+ * asked with the chances of as many games without the cube, or in races with those of a simulation, as a judge asks it.
  */
 final class MatchGames implements AutoCloseable {
-    private static final int LAST_TURN = 60;
+    private static final String RACES = "races beyond the tables";
+
+    private static final String EARLY = "contact, 80 pips and more";
+
+    private static final String LATE = "contact, below 80 pips";
+
+    private static final String LATE_AS_EARLY = "the same, as if there were 80 pips and more";
+
+    private static final double EARLY_PIPS = 80;
 
     private final Knowledge knowledge;
-    private final PositionEvaluator evaluator;
     private final RaceJudge races;
     private final Rollouts rollouts;
-    private final long seed;
+    private final DrawnPositions positions;
     private final MatchTable table = ShippedMatchTable.load();
-    private long game;
 
     MatchGames(Knowledge knowledge, long seed, int trials, int threads) {
         this.knowledge = knowledge;
-        this.seed = seed;
-        evaluator = knowledge.judgement().evaluator();
+        positions = new DrawnPositions(knowledge.judgement().evaluator(), seed);
         races = new RaceJudge(knowledge.tables().orElseThrow());
         rollouts = new Rollouts(
                 knowledge::judgement,
@@ -61,41 +61,41 @@ final class MatchGames implements AutoCloseable {
     /** So many positions of each kind; no score sees those of another. */
     Map<String, List<MatchKnown>> at(MatchScore score, int each) {
         Map<String, List<MatchKnown>> kinds = new LinkedHashMap<>();
-        kinds.put("contact", new ArrayList<>());
-        kinds.put("races beyond the tables", new ArrayList<>());
+        List.of(EARLY, LATE, LATE_AS_EARLY, RACES).forEach(kind -> kinds.put(kind, new ArrayList<>()));
         while (kinds.values().stream().anyMatch(list -> list.size() < each)) {
-            Position position = draw(game++);
-            if (position == null) {
+            Position position = positions.next();
+            if (!position.contact() && !knowledge.simulated(position)) {
                 continue;
             }
-            List<MatchKnown> kind = kinds.get(position.contact() ? "contact" : "races beyond the tables");
+            List<MatchKnown> kind = kinds.get(kind(position));
             if (kind.size() < each) {
-                Outcomes outcomes = position.contact()
-                        ? evaluator.evaluate(position)
-                        : races.outlook(position).outcomes();
+                Outcomes outcomes = outcomes(position);
                 if (CubeFit.counts(outcomes.win())) {
-                    kind.add(known(score, position, outcomes));
+                    MatchKnown known = known(score, position, outcomes);
+                    kind.add(known);
+                    if (kind == kinds.get(LATE)) {
+                        kinds.get(LATE_AS_EARLY).add(known.by(CubeUse.ofContact(EARLY_PIPS)));
+                    }
                 }
             }
         }
         return kinds;
     }
 
-    /** The position at a random turn of a game; null if it is over by then, or in the tables. */
-    private Position draw(long number) {
-        Dice dice = Dice.ofGame(seed, number);
-        int wanted = 2 + dice.below(LAST_TURN);
-        int[] turn = {0};
-        Position[] found = {null};
-        Player player = new EvaluatingPlayer(evaluator);
-        new GameLoop()
-                .play(Position.start(), dice.opening(), player, player, dice, dice, (planes, roll, legal, chosen) -> {
-                    if (turn[0]++ == wanted) {
-                        found[0] = Position.ofPlanes(planes, 0);
-                    }
-                });
-        boolean open = found[0] != null && (found[0].contact() || knowledge.simulated(found[0]));
-        return open ? found[0] : null;
+    /** Of contact by games without the cube, so that the errors of the net's own chances are none of the cube model's. */
+    private Outcomes outcomes(Position position) {
+        return position.contact()
+                ? rollouts.odds(position, WorkFile.NONE, RolloutListener.NONE)
+                        .of(0)
+                        .outcomes()
+                : races.outlook(position).outcomes();
+    }
+
+    private static String kind(Position position) {
+        if (!position.contact()) {
+            return RACES;
+        }
+        return (position.pips() + position.opponentPips()) / 2.0 < EARLY_PIPS ? LATE : EARLY;
     }
 
     private MatchKnown known(MatchScore score, Position position, Outcomes outcomes) {

@@ -14,14 +14,16 @@ import org.pipwright.engine.position.Position;
  * Doubling decisions by the model then cost 0.0002 to 0.0005 a position at 15 to 35 pips, answers 0.0001 to 0.0003, and
  * either less than 0.0001 above.
  *
- * <p>Contact: from 59,048 games with the cube, played by the first net without lookahead from positions of its own games
- * ({@code contact-fit}, 40,000 games, seed 7): the results come to an efficiency of 0.72 +- 0.08 (standard error) for
- * owners with a chance of 20 to 40 %, 0.77 +- 0.05 for 40 to 60 % and 0.81 +- 0.06 for 60 to 80 %; the line through them
- * is used. The fair walk with the measured step comes to 0.82 and 0.71 at the ends, about 0.77 in the middle.
+ * <p>Contact: by the mean pip count and the mean number of checkers on the board. A lead that a single hit takes away is
+ * often gone before its owner can double, the more so the nearer the game is to its end, and so an owner who is ahead uses
+ * the cube far worse there than in an opening. Fitted to games with the cube from positions of {@code fifth}'s own games,
+ * luck taken off, and to the games with two and three checkers a side, which are solved with the cube; where there are few
+ * checkers the solved games decide, from nine on the played ones, between them both.
  */
 public final class EfficiencyByRegime {
-    /** While the sides have not passed each other. */
-    public static final CubeEfficiency CONTACT = new CubeEfficiency(0.70, 0.84);
+    private static final ContactEfficiency CONTACT = new ContactEfficiency(
+            new double[] {0.53, 0.64, 0.64, 0.61, 0.70, 0.51, 0.67, 0.80},
+            new double[] {0.14, 0.44, 0.66, 0.81, 0.62, 0.67, 0.76, 0.77});
 
     private static final double[] PIPS = {7.5, 12.5, 17.5, 22.5, 27.5, 32.5, 50, 70, 90, 110};
     private static final double[] BEHIND = {0.33, 0.39, 0.40, 0.42, 0.42, 0.43, 0.50, 0.55, 0.58, 0.61};
@@ -33,21 +35,32 @@ public final class EfficiencyByRegime {
      * The efficiency for a position.
      *
      * @param position an unfinished position
-     * @return the efficiency; in races on straight lines between the fitted ones
+     * @return the efficiency; on straight lines between the fitted ones
      */
     public static CubeEfficiency of(Position position) {
-        if (position.contact()) {
-            return CONTACT;
-        }
-        return ofRace((position.pips() + position.opponentPips()) / 2.0);
+        return of(position.toPlanes(), 0);
     }
 
     /** The same, for hot loops. */
     static CubeEfficiency of(int[] planes, int at) {
-        if (Planes.contact(planes, at)) {
-            return CONTACT;
+        double pips = (Planes.pips(planes, at) + Planes.pips(planes, at + Planes.SIDE)) / 2.0;
+        if (!Planes.contact(planes, at)) {
+            return ofRace(pips);
         }
-        return ofRace((Planes.pips(planes, at) + Planes.pips(planes, at + Planes.SIDE)) / 2.0);
+        int checkers = Planes.checkers(planes, at, Planes.ON_BOARD)
+                + Planes.checkers(planes, at + Planes.SIDE, Planes.ON_BOARD);
+        return ofContact(pips, checkers / 2.0);
+    }
+
+    /**
+     * The efficiency while there is contact.
+     *
+     * @param pips mean pip count of the two sides
+     * @param checkers mean number of checkers that the sides have left
+     * @return the efficiency
+     */
+    public static CubeEfficiency ofContact(double pips, double checkers) {
+        return CONTACT.at(pips, checkers);
     }
 
     /**
@@ -57,17 +70,6 @@ public final class EfficiencyByRegime {
      * @return the efficiency
      */
     public static CubeEfficiency ofRace(double pips) {
-        int last = PIPS.length - 1;
-        double within = Math.min(Math.max(pips, PIPS[0]), PIPS[last]);
-        int i = 1;
-        while (i < last && PIPS[i] < within) {
-            i++;
-        }
-        double share = (within - PIPS[i - 1]) / (PIPS[i] - PIPS[i - 1]);
-        return new CubeEfficiency(between(BEHIND, i, share), between(AHEAD, i, share));
-    }
-
-    private static double between(double[] values, int i, double share) {
-        return values[i - 1] + (values[i] - values[i - 1]) * share;
+        return new CubeEfficiency(Lines.at(PIPS, BEHIND, 0, pips), Lines.at(PIPS, AHEAD, 0, pips));
     }
 }

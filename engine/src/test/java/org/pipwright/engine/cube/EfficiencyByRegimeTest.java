@@ -27,9 +27,39 @@ class EfficiencyByRegimeTest {
 
     @Test
     void contactAndRaceAreToldApart() {
-        assertEquals(EfficiencyByRegime.CONTACT, EfficiencyByRegime.of(Position.start()));
+        assertEquals(EfficiencyByRegime.ofContact(167, 15), EfficiencyByRegime.of(Position.start()));
+        Position contact = PositionText.parse("1@6 2@22 / 2@6 3@5 2@1");
+        assertEquals(EfficiencyByRegime.ofContact((50 + 29) / 2.0, (3 + 7) / 2.0), EfficiencyByRegime.of(contact));
         Position race = PositionText.parse("5@6 5@5 5@4 / 5@6 5@5 5@2");
         assertEquals(EfficiencyByRegime.ofRace((75 + 65) / 2.0), EfficiencyByRegime.of(race));
+    }
+
+    /** Numbers of few checkers up to three, of many from nine on, and on straight lines between. */
+    @Test
+    void contactGoesByPipsAndCheckers() {
+        double[] behind = {0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7};
+        double[] ahead = {0.8, 0.8, 0.8, 0.8, 1, 1, 1, 1};
+        ContactEfficiency efficiency = new ContactEfficiency(behind, ahead);
+        assertEquals(new CubeEfficiency(0.1, 0.8), efficiency.at(30, 2));
+        assertEquals(0.25, efficiency.at(47.5, 3).behind(), 1e-12);
+        assertEquals(new CubeEfficiency(0.7, 1), efficiency.at(400, 15));
+        assertEquals(0.55, efficiency.at(100, 9).behind(), 1e-12);
+        assertEquals((0.3 + 0.55) / 2, efficiency.at(100, 6).behind(), 1e-12);
+        assertEquals(0.9, efficiency.at(100, 6).ahead(), 1e-12);
+        assertThrows(IllegalArgumentException.class, () -> new ContactEfficiency(new double[7], ahead));
+    }
+
+    /** Leads near the end of a game with contact are gone or won in a roll. */
+    @Test
+    void leadersUseTheCubeWorseNearTheEnd() {
+        for (int checkers = 1; checkers <= 15; checkers++) {
+            double last = EfficiencyByRegime.ofContact(10, checkers).ahead();
+            for (int pips = 15; pips <= 200; pips += 5) {
+                double next = EfficiencyByRegime.ofContact(pips, checkers).ahead();
+                assertTrue(next >= last && next - last < 0.2, pips + " pips, " + checkers + " checkers");
+                last = next;
+            }
+        }
     }
 
     @Test
