@@ -111,12 +111,11 @@ public final class ClusterCommand extends BenchCommand {
                         threads.count(),
                         there.seconds(),
                         100 * (there.seconds() / here.seconds() - 1));
-        int all = 1 + rounds;
         out().printf(
                         Locale.ROOT,
                         "of such a round: %.2f MB to each machine, %.2f MB back, %.2f s here while nobody plays%n",
-                        metered.sharedBytes / 1e6 / all,
-                        metered.resultBytes / 1e6 / all,
+                        metered.sharedBytes / 1e6,
+                        metered.resultBytes / 1e6,
                         there.seconds() - metered.secondsOfLast(rounds));
         out().flush();
     }

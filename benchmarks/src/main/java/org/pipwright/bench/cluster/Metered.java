@@ -14,7 +14,10 @@ import org.pipwright.engine.parallel.Shared;
 import org.pipwright.engine.parallel.Trade;
 import org.pipwright.engine.parallel.Workforce;
 
-/** A workforce that counts what goes to the others and comes back, and how long they were waited for. */
+/**
+ * A workforce that counts what goes to the others and comes back in the first order, which is not timed since counting takes
+ * a while, and how long they were waited for in each.
+ */
 final class Metered implements Workforce {
     private final Workforce workers;
     long sharedBytes;
@@ -33,6 +36,10 @@ final class Metered implements Workforce {
                 .orElseThrow();
     }
 
+    private boolean counting() {
+        return seconds.isEmpty();
+    }
+
     @Override
     public int size() {
         return workers.size();
@@ -40,7 +47,7 @@ final class Metered implements Workforce {
 
     @Override
     public <V extends Serializable> Shared<V> share(V value) {
-        sharedBytes += bytes(value);
+        sharedBytes += counting() ? bytes(value) : 0;
         return workers.share(value);
     }
 
@@ -52,7 +59,7 @@ final class Metered implements Workforce {
                 trade,
                 tasks,
                 result -> {
-                    resultBytes += bytes(result);
+                    resultBytes += counting() ? bytes(result) : 0;
                     return taken.test(result);
                 },
                 stopped);

@@ -30,6 +30,6 @@ class ContactFitCommandTest {
         assertTrue(cost("shipped") < 0.1 * cost("one for all"), out.toString());
         assertTrue(cost("shipped") < 0.1 * cost("a dead cube"), out.toString());
         assertTrue(cost("fitted") < 0.002, out.toString());
-        assertEquals(6, Pattern.compile("games, .* pips").matcher(out).results().count());
+        assertEquals(6, Pattern.compile("games, .* pips").matcher(out.toString()).results().count());
     }
 }
