@@ -33,7 +33,6 @@ class ArchitectureTest {
     private static final Set<String> INTERNALS = Set.of(
             "bearoff",
             "cube",
-            "cubeplay",
             "duel",
             "evaluation",
             "explain",
