@@ -55,7 +55,7 @@ class OneAnswerTest {
             assertEquals(alone, plays(new ObjectMapper().readTree(batch.out())));
         }
         String sheet = Run.of("drill", "--positions", lines.toString()).out();
-        assertTrue(sheet.contains("1. " + BEST) && sheet.contains(BEST + " +0.23"), sheet);
+        assertTrue(sheet.contains("1. " + BEST) && sheet.contains(BEST + " +0.22"), sheet);
         try (Judge judge = Judge.open(ModelCatalog.shipped().load("standard"))) {
             Question question = Question.of(PositionText.parse(RACE), Roll.parse("5-2"));
             PlayVerdict best = judge.ask(question, Effort.STATIC).best();
