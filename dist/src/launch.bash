@@ -132,12 +132,22 @@ make_archive() {
                 rank start --roll 3-1 >/dev/null 2>&1 9>&-
             ;;
     esac
-    "$java" ${vectors[@]+"${vectors[@]}"} -Xshare:dump -XX:SharedClassListFile="$archive.list" \
-        -XX:SharedArchiveFile="$archive.new" -cp "$classpath" >/dev/null 2>&1 9>&-
+    dump_archive
+    if [ ! -s "$archive.new" ]; then
+        # Java 17 may crash over the classes of lambdas; without them it starts nearly as quickly.
+        sed -i.all '/^@lambda-proxy/d' "$archive.list"
+        dump_archive
+    fi
     # An empty file says that this Java cannot make one; nobody should wait for a second try.
     [ -s "$archive.new" ] || : >"$archive.new"
-    rm -f "$archive.list"
+    rm -f "$archive.list" "$archive.list.all"
     mv -f "$archive.new" "$archive"
+}
+
+# Quiet even if Java crashes.
+dump_archive() {
+    { "$java" ${vectors[@]+"${vectors[@]}"} -XX:ErrorFile=/dev/null -Xshare:dump -XX:SharedClassListFile="$archive.list" \
+        -XX:SharedArchiveFile="$archive.new" -cp "$classpath" >/dev/null 2>&1 9>&-; } 2>/dev/null
 }
 
 # ---- Run ------------------------------------------------------------------------------------
