@@ -133,7 +133,7 @@ make_archive() {
             ;;
     esac
     dump_archive
-    if [ ! -s "$archive.new" ]; then
+    if [ ! -s "$archive.new" ] && [ -e "$archive.list" ]; then
         # Java 17 may crash over the classes of lambdas; without them it starts nearly as quickly.
         sed -i.all '/^@lambda-proxy/d' "$archive.list"
         dump_archive
