@@ -31,7 +31,7 @@ enum CardPreset {
             minutes = 20
             deep = 256x2
             quick = 128x1
-            copy.seconds = 60
+            copy.seconds = 240
             lanes = 1
             games = 256
             batch = 512
@@ -46,7 +46,7 @@ enum CardPreset {
             minutes = 480
             deep = 384x3
             quick = 128x1
-            copy.seconds = 120
+            copy.seconds = 600
             lanes = 1
             games = 512
             batch = 2048
