@@ -118,8 +118,9 @@ make_archive() {
     case ${archive##*/} in
         desk-*)
             kept=$archive.kept
-            "$java" -XX:DumpLoadedClassList="$archive.list" -Dpipwright.desk.rehearsal=true -cp "$classpath" \
-                org.pipwright.cli.Main desk --no-browser --records "$kept" >/dev/null 2>&1 9>&-
+            ! has_vectors || vectors=(--add-modules jdk.incubator.vector)
+            "$java" -XX:DumpLoadedClassList="$archive.list" -Dpipwright.desk.rehearsal=true ${vectors[@]+"${vectors[@]}"} \
+                -cp "$classpath" org.pipwright.cli.Main desk --no-browser --records "$kept" >/dev/null 2>&1 9>&-
             rm -rf "$kept"
             ;;
         vectors-*)
@@ -132,9 +133,11 @@ make_archive() {
                 rank start --roll 3-1 >/dev/null 2>&1 9>&-
             ;;
     esac
+    # Java 17 crashes over lambdas that are of an interface it keeps in no archive, such as picocli's, which are in an old format.
+    [ ! -e "$archive.list" ] || sed -i.all '/^@lambda-proxy.*picocli/d' "$archive.list"
     dump_archive
     if [ ! -s "$archive.new" ] && [ -e "$archive.list" ]; then
-        # Java 17 may crash over the classes of lambdas; without them it starts nearly as quickly.
+        # Should it crash over others, then without any it starts nearly as quickly.
         sed -i.all '/^@lambda-proxy/d' "$archive.list"
         dump_archive
     fi
@@ -213,6 +216,8 @@ launch() {
     if [ $span = long ]; then
         # A single question leaves little to collect: threads for that would take as long as a part of the answer.
         is_single "$@" && common_flags+=(-XX:+UseSerialGC)
+        # Up sooner than with the usual collector, and for pages as good.
+        [ "$1" != desk ] || common_flags+=(-XX:+UseParallelGC)
         # One thread for each of ND4J's calls: training runs several of its own.
         [ "$1" != train ] || export OMP_NUM_THREADS=${OMP_NUM_THREADS:-1}
         # Newer JVMs warn about libraries that use native code or Unsafe, as ND4J does.

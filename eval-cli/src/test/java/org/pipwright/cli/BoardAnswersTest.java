@@ -49,7 +49,7 @@ class BoardAnswersTest {
     static void start() {
         EndgameTables tables = EndgameTables.standard(TableFolder.ofUser(System.getenv()), 1, TableListener.SILENT);
         Knowledge knowledge = Knowledge.of(TestNet.MODEL).with(tables);
-        server = new DeskServer(new DeskSetup(0, List.of("tiny"), name -> knowledge, folder, 2));
+        server = new DeskServer(new DeskSetup(0, List.of("tiny"), name -> knowledge, folder, 2)).awaitNet();
     }
 
     @AfterAll
@@ -255,7 +255,8 @@ class BoardAnswersTest {
                 plain.evaluate(planes, at, out, outAt);
             };
         });
-        try (DeskServer slow = new DeskServer(new DeskSetup(0, List.of("tiny"), name -> counting, folder, 2))) {
+        try (DeskServer slow =
+                new DeskServer(new DeskSetup(0, List.of("tiny"), name -> counting, folder, 2)).awaitNet()) {
             for (String path : List.of(
                     "/board/stream?next=4&ahead=4",
                     "/board/rollout/stream?roll=3-1&games=12960&out=8/5+6/5&out=24/20")) {

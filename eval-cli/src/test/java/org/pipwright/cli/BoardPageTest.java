@@ -14,6 +14,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -38,7 +39,8 @@ class BoardPageTest {
     @BeforeAll
     static void start() {
         browser = Browser.start();
-        server = new DeskServer(new DeskSetup(0, List.of("tiny"), name -> Knowledge.of(TestNet.MODEL), folder, 1));
+        server = new DeskServer(new DeskSetup(0, List.of("tiny"), name -> Knowledge.of(TestNet.MODEL), folder, 1))
+                .awaitNet();
         base = server.address().substring(0, server.address().indexOf("/?"));
     }
 
@@ -90,7 +92,9 @@ class BoardPageTest {
         drag(page, "#at-6", "#at-5");
         String moved = "position=1@5+4@6+3@8+5@13+2@24+/+5@6+3@8+5@13+2@24";
         at(page, moved);
-        assertEquals("One checker from point 6 to point 5.", page.textContent("#said"));
+        assertTrue(
+                page.textContent("#said").startsWith("One checker from point 6 to point 5. At "),
+                page.textContent("#said"));
         assertEquals("You: 166 pips, 15 on the board", page.textContent(".sides li"));
         page.click("[data-step=back]");
         at(page, "");
@@ -187,6 +191,39 @@ class BoardPageTest {
         page.waitForFunction("() => document.getElementById('said').textContent === 'Stopped.'");
         assertEquals("", page.innerHTML("#stream"), "nothing is listened to any more");
         page.context().close();
+    }
+
+    /** Whatever changes is heard once: not twice, and a rollout not with each of its steps. */
+    @Test
+    void everyChangeIsToldOnce() {
+        Page page = open(1300, 900, false, "/board?position=2@6+1@bar+/+3@4+2@20&roll=6-2&ahead=0");
+        page.evaluate(Browser.LISTENING);
+        page.selectOption("#roll", "5-2");
+        assertEquals(1, heard(page, "At lookahead 0: best is "));
+        page.locator(".plays a").nth(1).click();
+        assertEquals(1, heard(page, ", cost "));
+        page.click("[data-step=back]");
+        assertEquals(1, heard(page, "At lookahead 0: best is "));
+        page.selectOption("#ahead", "1");
+        assertEquals(2, heard(page, "At lookahead 1: best is "), "the answer at once, and the deeper one");
+        drag(page, "#at-6", "#at-5");
+        assertEquals(1, heard(page, "stands the other side"));
+        page.locator(".plays input").nth(1).check();
+        page.selectOption("#games", "1296");
+        page.getByText("Roll out").click();
+        page.waitForFunction("() => !document.querySelector('[data-stop]') && document.querySelector('#standing tr')");
+        assertEquals(2, heard(page, "1296 games: "), "its begin and its end");
+        page.context().close();
+    }
+
+    /** How many changes were heard until one with certain words, and in the moment after it. */
+    private static int heard(Page page, String words) {
+        page.waitForFunction("words => heard.some(each => each.includes(words))", words);
+        page.waitForTimeout(150);
+        List<?> all = (List<?>) page.evaluate("() => heard.splice(0)");
+        assertTrue(all.get(all.size() - 1).toString().contains(words), all.toString());
+        assertEquals(all.size(), new HashSet<>(all).size(), all.toString());
+        return all.size();
     }
 
     /** Both of two plays are rolled out to the end, on a phone. */

@@ -22,6 +22,13 @@ import java.util.Map;
 final class Browser implements AutoCloseable {
     private static final List<String> CHROMIUM = List.of("chromium", "chromium-browser", "google-chrome", "chrome");
 
+    /** Keeps in {@code heard} what a page says to those who do not see it: live regions, as often as they change. */
+    static final String LISTENING = "() => { window.heard = []; new MutationObserver((all) => {"
+            + " const told = new Set(all.map(each => (each.target.closest ? each.target : each.target.parentElement)"
+            + "?.closest('[role=status], [role=alert], [aria-live]')).filter(each => each && each.textContent.trim()));"
+            + " for (const each of told) heard.push(each.textContent.replace(/\\s+/g, ' ').trim());"
+            + " }).observe(document.body, {childList: true, characterData: true, subtree: true}); }";
+
     private final Playwright playwright;
     private final com.microsoft.playwright.Browser chromium;
 

@@ -59,7 +59,7 @@ class DeskClassTest {
                 folder.resolve("practice.log"),
                 Optional.of(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0)));
         try (Browser browser = Browser.start();
-                DeskServer server = new DeskServer(setup)) {
+                DeskServer server = new DeskServer(setup).awaitNet()) {
             Page teacher = open(browser, 1280, 900, ColorScheme.LIGHT);
             teacher.navigate(server.address());
             String code = teacher.textContent("#tablets .code");

@@ -36,7 +36,8 @@ class DeskLooksTest {
     @BeforeAll
     static void start() {
         browser = Browser.start();
-        server = new DeskServer(new DeskSetup(0, List.of("tiny"), name -> Knowledge.of(TestNet.MODEL), folder, 1));
+        server = new DeskServer(new DeskSetup(0, List.of("tiny"), name -> Knowledge.of(TestNet.MODEL), folder, 1))
+                .awaitNet();
         base = server.address().substring(0, server.address().indexOf("/?"));
     }
 

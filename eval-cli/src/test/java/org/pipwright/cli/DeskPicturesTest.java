@@ -44,7 +44,7 @@ class DeskPicturesTest {
     void pagesShowWhatTheDocumentSays() throws IOException {
         Knowledge knowledge = Knowledge.of(ModelCatalog.shipped().load("fifth"));
         try (Browser browser = Browser.start();
-                DeskServer server = new DeskServer(setup(knowledge));
+                DeskServer server = new DeskServer(setup(knowledge)).awaitNet();
                 BrowserContext context =
                         browser.chromium().newContext(new NewContextOptions().setViewportSize(WIDTH, HEIGHT))) {
             Page page = context.newPage();

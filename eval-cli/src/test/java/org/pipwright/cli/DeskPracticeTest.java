@@ -66,15 +66,16 @@ class DeskPracticeTest {
                 .map(question -> Candidate.asked(new Origin.Listed("mine.txt", 1), question))
                 .toList();
         return new DeskServer(new DeskSetup(
-                0,
-                List.of("tiny"),
-                name -> KNOWLEDGE,
-                folder,
-                1,
-                Map.of(),
-                Map.of("mine <2>.txt", candidates),
-                folder.resolve("practice.log"),
-                Optional.empty()));
+                        0,
+                        List.of("tiny"),
+                        name -> KNOWLEDGE,
+                        folder,
+                        1,
+                        Map.of(),
+                        Map.of("mine <2>.txt", candidates),
+                        folder.resolve("practice.log"),
+                        Optional.empty()))
+                .awaitNet();
     }
 
     private Page open(DeskServer server) {
@@ -161,7 +162,7 @@ class DeskPracticeTest {
                 Map.of(),
                 folder.resolve("practice.log"),
                 Optional.empty());
-        try (DeskServer server = new DeskServer(setup)) {
+        try (DeskServer server = new DeskServer(setup).awaitNet()) {
             Page page = open(server);
             page.getByText("Mistakes of Ben in evening.txt").click();
             page.getByText("Begin").click();

@@ -11,7 +11,6 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.net.Socket;
 import java.net.URI;
-import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
@@ -20,11 +19,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Queue;
-import java.util.SplittableRandom;
-import java.util.TreeMap;
-import java.util.concurrent.ConcurrentLinkedQueue;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -49,7 +43,8 @@ class DeskServerTest {
 
     @BeforeAll
     static void start() {
-        server = new DeskServer(new DeskSetup(0, List.of("tiny"), name -> Knowledge.of(TestNet.MODEL), folder, 1));
+        server = new DeskServer(new DeskSetup(0, List.of("tiny"), name -> Knowledge.of(TestNet.MODEL), folder, 1))
+                .awaitNet();
         base = server.address().substring(0, server.address().indexOf("/?"));
     }
 
@@ -148,77 +143,6 @@ class DeskServerTest {
                 "paths that climb are no paths");
     }
 
-    private static final Map<String, List<String>> FIELDS = Map.ofEntries(
-            Map.entry(
-                    "position",
-                    List.of("start", "6@6 / 6@6", "1@1 / off", "off / off", "16@6 / 1@1", "5@6 / 5@19", "x")),
-            Map.entry("text", List.of("start", "2@1 1@bar / 3@1", "@@", "")),
-            Map.entry("roll", List.of("3-1", "6-6", "7-7", "", "x")),
-            Map.entry("play", List.of("8/5 6/5", "bar/1", "24/1", "(", "")),
-            Map.entry("for", List.of("money", "match", "points", "love")),
-            Map.entry("away", List.of("5,5", "1,1", "0,0", "25,25", "26,3", "99,99", "9999,9999", "x", ",")),
-            Map.entry("crawford", List.of("yes")),
-            Map.entry("no-jacoby", List.of("yes")),
-            Map.entry("beavers", List.of("yes")),
-            Map.entry("cube", List.of("1", "2", "3", "64", "1024", "4194304", "9999999", "-2", "x")),
-            Map.entry("owner", List.of("me", "them", "centre", "x")),
-            Map.entry("ahead", List.of("0")),
-            Map.entry("home", List.of("left", "x")),
-            Map.entry("pips", List.of("hidden", "x")),
-            Map.entry("pick", List.of("6", "bar", "their-bar", "99", "x")),
-            Map.entry("from", List.of("6", "off", "bar", "24", "x")),
-            Map.entry("to", List.of("5", "off", "bar", "1", "x")),
-            Map.entry("place", List.of("6", "off", "bar", "0", "x")),
-            Map.entry("mine", List.of("0", "15", "16", "99", "-1", "x")),
-            Map.entry("theirs", List.of("0", "15", "16", "99", "-1", "x")),
-            Map.entry("answer", List.of("shown")),
-            Map.entry("guess", List.of("8/5 6/5", "double, take", "", "x")),
-            Map.entry("guesses", List.of("3: 8/5 6/5; 1: roll", "99: double, take", "100: x", ";;;", ":")),
-            Map.entry("out", List.of("8/5 6/5", "x")),
-            Map.entry("games", List.of("0", "1", "99999", "x")),
-            Map.entry("next", List.of("0", "9", "x")));
-
-    /** Whatever stands in an address: it is answered or refused, and nothing fails. */
-    @Test
-    void addressesMadeUpAtRandomAreAnswered() throws IOException, InterruptedException {
-        String cookie = cookie();
-        List<String> paths = List.of(
-                "/board",
-                "/board/move",
-                "/board/put",
-                "/board/throw",
-                "/board/stream",
-                "/board/rollout",
-                "/board/picture.svg",
-                "/class",
-                "/class");
-        List<String> names = FIELDS.keySet().stream().sorted().toList();
-        Queue<Throwable> failures = new ConcurrentLinkedQueue<>();
-        Thread.setDefaultUncaughtExceptionHandler((thread, failure) -> failures.add(failure));
-        SplittableRandom random = new SplittableRandom(8);
-        Map<Integer, Integer> seen = new TreeMap<>();
-        for (int i = 0; i < 600; i++) {
-            StringBuilder path = new StringBuilder(paths.get(random.nextInt(paths.size()))).append("?ahead=0");
-            for (String name : names) {
-                List<String> values = FIELDS.get(name);
-                if (random.nextInt(4) == 0) {
-                    path.append('&').append(name).append('=');
-                    path.append(URLEncoder.encode(values.get(random.nextInt(values.size())), StandardCharsets.UTF_8));
-                }
-            }
-            HttpRequest.Builder request = to(path.toString()).header("Cookie", cookie);
-            if (path.toString().startsWith("/board/stream")) {
-                request.header("Accept", "text/event-stream");
-            }
-            HttpResponse<String> answer = send(random.nextBoolean() ? request : request.header("HX-Request", "true"));
-            assertTrue(answer.statusCode() < 400 || answer.statusCode() == 422, answer.statusCode() + " " + path);
-            assertFalse(answer.body().contains("Exception"), path + ": " + answer.body());
-            seen.merge(answer.statusCode(), 1, Integer::sum);
-        }
-        assertEquals(List.of(), List.copyOf(failures));
-        assertTrue(seen.keySet().containsAll(List.of(200, 303, 422)), "some of each kind: " + seen);
-    }
-
     /** A score that the match table does not hold has no answer, and the page says so. */
     @Test
     void aClassIsToldWhyThereIsNoAnswer() throws IOException, InterruptedException {
@@ -286,7 +210,7 @@ class DeskServerTest {
     void aNetThatCannotBeLoadedIsToldBeforeAnAddressIs() {
         DeskSetup none = new DeskSetup(
                 0, List.of("none"), name -> Knowledge.of(ModelCatalog.shipped().load(name)), folder, 1);
-        assertThrows(InvalidModelException.class, () -> new DeskServer(none).close());
+        assertThrows(InvalidModelException.class, () -> new DeskServer(none).awaitNet());
     }
 
     private static String reads(Path file) {

@@ -64,15 +64,16 @@ class RecordPageTest {
         browser = Browser.start();
         Knowledge knowledge = Knowledge.of(TestNet.MODEL);
         server = new DeskServer(new DeskSetup(
-                0,
-                List.of("tiny"),
-                name -> knowledge,
-                folder,
-                1,
-                Map.of("evening <1>.txt", RecordText.parse(TEXT)),
-                Map.of(),
-                folder.resolve("practice.log"),
-                Optional.empty()));
+                        0,
+                        List.of("tiny"),
+                        name -> knowledge,
+                        folder,
+                        1,
+                        Map.of("evening <1>.txt", RecordText.parse(TEXT)),
+                        Map.of(),
+                        folder.resolve("practice.log"),
+                        Optional.empty()))
+                .awaitNet();
         base = server.address().substring(0, server.address().indexOf("/?"));
     }
 

@@ -135,16 +135,18 @@ public final class DeskCommand extends CliCommand {
         return 0;
     }
 
-    /** Begins to load the net that answers, for the server starts meanwhile; others are loaded when they are asked for. */
+    /** Shipped nets are loaded once the desk is up; a file may be damaged, and that is told before. */
     private Function<String, Knowledge> knowledge(int crew) {
         ModelCatalog catalog = ModelCatalog.shipped();
         EndgameTables exact = tables.standard(crew, console());
+        Function<String, Knowledge> load =
+                name -> Knowledge.of(catalog.load(name)).with(exact);
         String asked = net.name();
-        Beside<Knowledge> first =
-                Beside.begin(() -> Knowledge.of(catalog.load(asked)).with(exact));
-        return name -> name.equals(asked)
-                ? first.get()
-                : Knowledge.of(catalog.load(name)).with(exact);
+        if (catalog.names().contains(asked)) {
+            return load;
+        }
+        Knowledge own = load.apply(asked);
+        return name -> name.equals(asked) ? own : load.apply(name);
     }
 
     private List<String> nets() {

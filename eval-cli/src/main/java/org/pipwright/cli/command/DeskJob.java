@@ -21,7 +21,7 @@ final class DeskJob {
         CountDownLatch end = new CountDownLatch(1);
         try (DeskServer server = new DeskServer(setup)) {
             if (Boolean.getBoolean(REHEARSAL)) {
-                Rehearsal.show(server.address());
+                Rehearsal.show(server.awaitNet().address());
                 return;
             }
             console.out().println("The desk is at " + server.address());
@@ -34,7 +34,12 @@ final class DeskJob {
             if (browser) {
                 open(server.address());
             }
-            Interruption.during(() -> await(end), end::countDown);
+            Interruption.during(
+                    () -> {
+                        server.awaitNet();
+                        await(end);
+                    },
+                    end::countDown);
         }
     }
 

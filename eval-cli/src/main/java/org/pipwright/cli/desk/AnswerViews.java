@@ -2,6 +2,7 @@ package org.pipwright.cli.desk;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.pipwright.cli.report.CubeWords;
 import org.pipwright.cli.report.Numbers;
@@ -128,8 +129,15 @@ final class AnswerViews {
         return verdict.question().stakes() instanceof MatchStakes ? Numbers.percentCost(cost) : Numbers.cost(cost);
     }
 
-    /** The answer in one sentence, for those who hear it. */
+    /** The answer in one sentence, for those who hear it: the play that is shown, else the best. */
     static String said(AnswerView view) {
+        Optional<AnswerView.Row> chosen =
+                view.rows().stream().filter(AnswerView.Row::chosen).findFirst();
+        if (chosen.isPresent()) {
+            AnswerView.Row row = chosen.get();
+            return "At " + view.depth() + ": " + row.play() + " " + row.value()
+                    + (row == view.rows().get(0) ? ", the best." : ", " + row.grade() + ", cost " + row.cost() + ".");
+        }
         String what = view.rows().isEmpty()
                 ? view.sentence().isEmpty() ? "wins " + view.chances().get(0).get(3) + " per cent" : view.sentence()
                 : "best is " + view.rows().get(0).play() + ", "

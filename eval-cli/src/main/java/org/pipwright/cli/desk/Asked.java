@@ -13,8 +13,9 @@ import org.pipwright.engine.judge.Verdict;
  * @param answer the answer, as deep as it is known
  * @param play the play that was chosen
  * @param next the lookahead that is to come next; negative if nothing more is to come
+ * @param said the same in a sentence, for those who hear it
  */
-record Asked(AnswerView answer, Optional<PlayView> play, int next) {
+record Asked(AnswerView answer, Optional<PlayView> play, int next, String said) {
     private static final long PATIENCE_NANOS = 3_000_000_000L;
     private static final int NOTHING = -1;
 
@@ -22,19 +23,23 @@ record Asked(AnswerView answer, Optional<PlayView> play, int next) {
     static Asked of(Setting setting, Opinions opinions) {
         Optional<Question> question = setting.question();
         if (question.isEmpty()) {
-            return new Asked(AnswerView.none("Answer", why(setting)), Optional.empty(), NOTHING);
+            return none(why(setting), NOTHING);
         }
         try {
             return answered(setting, question.get(), opinions);
         } catch (CancellationException e) {
             return thinking(opinions);
         } catch (IllegalArgumentException e) {
-            return new Asked(AnswerView.none("Answer", e.getMessage()), Optional.empty(), NOTHING);
+            return none(e.getMessage(), NOTHING);
         }
     }
 
+    private static Asked none(String why, int next) {
+        return new Asked(AnswerView.none("Answer", why), Optional.empty(), next, why);
+    }
+
     private static Asked thinking(Opinions opinions) {
-        return new Asked(AnswerView.none("Answer", opinions.net() + " thinks …"), Optional.empty(), 0);
+        return none(opinions.net() + " thinks …", 0);
     }
 
     private static Asked answered(Setting setting, Question question, Opinions opinions) {
@@ -50,8 +55,8 @@ record Asked(AnswerView answer, Optional<PlayView> play, int next) {
         Optional<PlayView> play = setting.asking().play().map(chosen -> opinions.judge()
                 .inTurn(overdue, judge -> PlayView.of(setting, verdict, judge, opinions.knowledge())));
         boolean more = shown.lookahead() < most && (question.roll() != null || verdict.basis() == Basis.ESTIMATED);
-        return new Asked(
-                AnswerViews.of(setting, verdict, opinions.net()), play, more ? shown.lookahead() + 1 : NOTHING);
+        AnswerView view = AnswerViews.of(setting, verdict, opinions.net());
+        return new Asked(view, play, more ? shown.lookahead() + 1 : NOTHING, AnswerViews.said(view));
     }
 
     private static String why(Setting setting) {

@@ -32,6 +32,9 @@ final class BoardRollout {
     /** More often than this nobody can read. */
     private static final long PAUSE_NANOS = 300_000_000;
 
+    /** More often than this nobody wants to hear how it stands. */
+    private static final long SILENCE_NANOS = 20_000_000_000L;
+
     private final Semaphore running = new Semaphore(2);
     private final Judges judges;
     private final String net;
@@ -135,6 +138,7 @@ final class BoardRollout {
     private static RolloutListener listener(Stream stream, Question question, List<String> names, int most) {
         return new RolloutListener() {
             private long sent;
+            private long said = System.nanoTime();
 
             @Override
             public boolean round(RolloutReport report) {
@@ -142,6 +146,10 @@ final class BoardRollout {
                     sent = System.nanoTime();
                     RolloutView view = RolloutView.of(question, names, most, report, false);
                     stream.send("rollout", Pages.of("desk/rollout.jte", view));
+                    if (sent - said > SILENCE_NANOS) {
+                        said = sent;
+                        stream.say(RolloutView.said(view));
+                    }
                 }
                 return !stream.gone();
             }

@@ -39,7 +39,7 @@ final class BoardRoutes {
 
     private void board(Context context) {
         SettingForm form = form(context);
-        show(context, form, "", part(context) ? BoardViews.summary(form.setting()) : "");
+        show(context, form, "", BoardViews.summary(form.setting()));
     }
 
     /** Moves a checker; it stays picked where more are left. */
@@ -78,7 +78,7 @@ final class BoardRoutes {
                     form.with(setting.with(layout).picking(Optional.empty())),
                     "",
                     place.words() + ": " + layout.count(place, true) + " of yours, " + layout.count(place, false)
-                            + " of the opponent's");
+                            + " of the opponent's.");
         } catch (RefusedException e) {
             show(context, form, e.getMessage(), "");
         }
@@ -136,7 +136,7 @@ final class BoardRoutes {
 
     /** The page, or the part of it that changes; a browser without scripts is sent to the address of what it asked for. */
     private void show(Context context, SettingForm form, String refused, String said) {
-        BoardView view = new BoardViews(form, refused, context::queryParam, opinions).view(said);
+        BoardView view = new BoardViews(form, refused, context::queryParam, opinions).view(part(context) ? said : null);
         boolean wrong = !refused.isEmpty() || !form.errors().isEmpty();
         context.contentType("text/html; charset=utf-8");
         if (part(context)) {

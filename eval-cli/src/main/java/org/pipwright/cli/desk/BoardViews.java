@@ -35,8 +35,8 @@ final class BoardViews {
         this.opinions = opinions;
     }
 
-    /** The view; {@code said} is what has changed, in words. */
-    BoardView view(String said) {
+    /** The view; {@code changed} is what has changed, in words, or null for a page that nobody has seen yet. */
+    BoardView view(String changed) {
         String wrong = BoardView.together(refused, form.errors());
         Asked asked = Asked.of(setting, opinions);
         return new BoardView(
@@ -63,15 +63,19 @@ final class BoardViews {
                 asked.play(),
                 asked.next(),
                 setting.asking().ahead(),
-                wrong.isEmpty() ? said : wrong);
+                wrong.isEmpty() ? said(changed, asked) : wrong);
+    }
+
+    private static String said(String changed, Asked asked) {
+        return changed == null ? "" : changed + " " + asked.said();
     }
 
     /** What is on the board, in a few words. */
     static String summary(Setting setting) {
         return setting.look()
                 .picked()
-                .map(place -> "Picked " + place.words() + ": " + there(setting.layout(), place))
-                .orElseGet(() -> String.join(". ", sides(setting)));
+                .map(place -> "Picked " + place.words() + ": " + there(setting.layout(), place) + ".")
+                .orElseGet(() -> String.join(". ", sides(setting)) + ".");
     }
 
     private BoardView.PlaceLink link(Place place) {

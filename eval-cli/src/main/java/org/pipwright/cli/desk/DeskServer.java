@@ -17,23 +17,26 @@ public final class DeskServer implements AutoCloseable {
     private static final String HOST = "127.0.0.1";
     private final Javalin server;
     private final Judges judges;
+    private final String net;
+    private final Opinions opinions;
+    private final KeptGames kept;
     private final Streams streams = new Streams();
     private final Guard guard = new Guard(this::port);
     private final Optional<GuestServer> guests;
 
     /**
-     * Starts a desk, and waits for the net that answers: it may be loaded while the server starts.
+     * Starts a desk without the net that answers: until {@link #awaitNet()} pages say that it thinks.
      *
      * @param setup what it needs
      * @throws UserError if a port is taken
-     * @throws RuntimeException as the net's knowledge fails
      */
     public DeskServer(DeskSetup setup) {
         judges = new Judges(setup.knowledge(), setup.threads());
-        String net = setup.nets().get(0);
+        net = setup.nets().get(0);
         Tables tables = new Tables();
-        PlayRoutes play = new PlayRoutes(setup, tables, judges, this::tablets);
-        Opinions opinions = new Opinions(judges, net);
+        kept = new KeptGames(setup, judges);
+        PlayRoutes play = new PlayRoutes(setup, tables, kept, judges, this::tablets);
+        opinions = new Opinions(judges, net);
         BoardRoutes board = new BoardRoutes(opinions, new BoardRollout(judges, net, setup.threads()), streams);
         Records records = new Records(setup.opened(), tables, record -> judges.review(record, net));
         PracticeLog log = new PracticeLog(setup.log());
@@ -58,13 +61,26 @@ public final class DeskServer implements AutoCloseable {
             guests.ifPresent(GuestServer::close);
             throw new UserError("port " + setup.port() + " is taken: choose another one with --port, or leave it out");
         }
+    }
+
+    /**
+     * Loads the net that answers, if it has not been, and makes it quick.
+     *
+     * @return this desk
+     * @throws RuntimeException as the net's knowledge fails; the desk is closed then
+     */
+    public DeskServer awaitNet() {
         try {
             judges.knowledge(net);
         } catch (RuntimeException e) {
             close();
             throw e;
         }
-        judges.beside(closed -> WarmUp.run(opinions, closed));
+        judges.beside(closed -> {
+            kept.look();
+            WarmUp.run(opinions, closed);
+        });
+        return this;
     }
 
     private Set<String> hosts() {

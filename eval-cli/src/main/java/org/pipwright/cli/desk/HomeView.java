@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param error why no table could be laid; may be empty
  * @param opened files of the records that the user opened
  * @param tables tables that are laid
+ * @param kept what was played at tables of earlier desks and has not ended
  * @param tablets how devices of the class come in; empty if they cannot
  */
 public record HomeView(
@@ -19,6 +20,7 @@ public record HomeView(
         String error,
         List<String> opened,
         List<Laid> tables,
+        List<Kept> kept,
         Optional<Tablets> tablets) {
     /**
      * A table.
@@ -27,4 +29,12 @@ public record HomeView(
      * @param players who plays
      */
     public record Laid(int number, String players) {}
+
+    /**
+     * A game that can be gone on with.
+     *
+     * @param name name of its record
+     * @param words what it is
+     */
+    public record Kept(String name, String words) {}
 }

@@ -7,6 +7,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.IntFunction;
 import java.util.function.Supplier;
 import org.pipwright.cli.page.Pages;
 import org.pipwright.engine.cube.CubeAction;
@@ -24,13 +25,15 @@ final class PlayRoutes {
 
     private final DeskSetup setup;
     private final Tables tables;
+    private final KeptGames kept;
     private final TableForm form;
     private final Judges judges;
     private final Supplier<Optional<Tablets>> tablets;
 
-    PlayRoutes(DeskSetup setup, Tables tables, Judges judges, Supplier<Optional<Tablets>> tablets) {
+    PlayRoutes(DeskSetup setup, Tables tables, KeptGames kept, Judges judges, Supplier<Optional<Tablets>> tablets) {
         this.setup = setup;
         this.tables = tables;
+        this.kept = kept;
         this.judges = judges;
         this.tablets = tablets;
         form = new TableForm(setup, judges);
@@ -38,7 +41,8 @@ final class PlayRoutes {
 
     void add(RoutesConfig routes) {
         routes.get("/", context -> home(context, ""));
-        routes.post("/tables", this::lay);
+        routes.post("/tables", context -> lay(context, number -> form.table(name -> text(context, name), number)));
+        routes.post("/tables/kept", context -> lay(context, number -> kept.table(text(context, "record"))));
         routes.get("/tables/{table}", context -> show(context, ""));
         routes.post("/tables/{table}/throw", context -> act(context, PlayTable::throwDice));
         routes.post("/tables/{table}/play", context -> act(context, table -> table.play(text(context, "play"))));
@@ -93,14 +97,14 @@ final class PlayRoutes {
                                         " against ",
                                         each.getValue().record().heading().players())))
                         .toList(),
+                kept.besides(tables),
                 tablets.get());
         html(context, Pages.of("desk/home.jte", view));
     }
 
-    private void lay(Context context) {
+    private void lay(Context context, IntFunction<PlayTable> table) {
         try {
-            int laid = tables.add(number -> form.table(name -> text(context, name), number));
-            context.redirect("/tables/" + laid, HttpStatus.SEE_OTHER);
+            context.redirect("/tables/" + tables.add(table), HttpStatus.SEE_OTHER);
         } catch (IllegalArgumentException e) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
             home(context, e.getMessage());
@@ -146,6 +150,9 @@ final class PlayRoutes {
             html(
                     context,
                     Pages.of("desk/opinion.jte", Opinion.of(verdict.get(), net + ", lookahead " + OPINION + ",")));
+        } else if (table.decision() && context.queryParam("again") != null) {
+            // Whoever hears the page has been told that the net thinks.
+            context.status(HttpStatus.NO_CONTENT);
         } else if (table.decision()) {
             html(context, Pages.of("desk/thinking.jte", context.path()));
         } else {

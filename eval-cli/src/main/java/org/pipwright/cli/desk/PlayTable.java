@@ -1,6 +1,7 @@
 package org.pipwright.cli.desk;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -61,6 +62,11 @@ final class PlayTable {
     /** What has been played. */
     synchronized GameRecord record() {
         return open.record();
+    }
+
+    /** Where the record is kept as text. */
+    Path file() {
+        return keeper.file();
     }
 
     /** Who sits on a side. */
@@ -130,6 +136,9 @@ final class PlayTable {
     synchronized void cube(CubeAction action) {
         if (thrown) {
             throw new RefusedException("the dice are thrown: play them");
+        }
+        if (action == CubeAction.ROLL) {
+            throw new RefusedException("to roll, throw the dice");
         }
         add(new Entry.Cube(open.stand().decides(), action, ""));
     }

@@ -75,6 +75,11 @@ final class PracticeRoutes {
     private void show(Context context, String error) {
         PracticeView view = PracticeView.of(number(context), practice(context), error);
         boolean part = context.header("HX-Request") != null;
+        if (part && context.queryParam("again") != null && view.question().isEmpty() && !view.over()) {
+            // It is looked for still, as the page says already.
+            context.status(HttpStatus.NO_CONTENT);
+            return;
+        }
         html(context, Pages.of(part ? "desk/practisechanged.jte" : "desk/practise.jte", view));
     }
 

@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.net.HttpURLConnection;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /** Shows a desk's pages to nobody. The launcher has Java note which classes that takes, so that later starts are quick. */
@@ -34,15 +35,33 @@ public final class Rehearsal {
             }
             String cookie = door.getHeaderField("Set-Cookie").replaceFirst(";.*", "");
             for (String path : PATHS) {
-                HttpURLConnection page = open(desk.resolve(path));
-                page.setRequestProperty("Cookie", cookie);
-                try (InputStream in = page.getInputStream()) {
-                    in.readAllBytes();
-                }
+                read(open(desk.resolve(path)), cookie);
             }
+            String table = send(desk.resolve("/tables"), cookie, "length=1&seed=1");
+            send(desk.resolve(table + "/throw"), cookie, "");
+            read(open(desk.resolve(table)), cookie);
         } catch (IOException e) {
             throw new UncheckedIOException("the desk does not answer at " + address, e);
         }
+    }
+
+    private static void read(HttpURLConnection page, String cookie) throws IOException {
+        page.setRequestProperty("Cookie", cookie);
+        try (InputStream in = page.getInputStream()) {
+            in.readAllBytes();
+        }
+    }
+
+    /** Sends a form; the place to go on from. */
+    private static String send(URI address, String cookie, String form) throws IOException {
+        HttpURLConnection sent = open(address);
+        sent.setDoOutput(true);
+        sent.setRequestProperty("Cookie", cookie);
+        sent.getOutputStream().write(form.getBytes(StandardCharsets.US_ASCII));
+        if (sent.getResponseCode() != HttpURLConnection.HTTP_SEE_OTHER) {
+            throw new IOException("it says " + sent.getResponseCode());
+        }
+        return sent.getHeaderField("Location");
     }
 
     private static HttpURLConnection open(URI address) throws IOException {

@@ -1,10 +1,9 @@
 package org.pipwright.cli.desk;
 
 import java.time.LocalDate;
-import java.time.LocalDateTime;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
@@ -33,8 +32,11 @@ final class TableForm {
      * @throws IllegalArgumentException if a field cannot be used; its message says which and why
      */
     PlayTable table(UnaryOperator<String> field, int number) {
-        List<Seat> seats =
-                IntStream.range(0, 2).mapToObj(side -> seat(field, side)).toList();
+        List<Optional<Sitting.Chair>> chairs =
+                IntStream.range(0, 2).mapToObj(side -> chair(field, side)).toList();
+        List<String> names = IntStream.range(0, 2)
+                .mapToObj(side -> name(field, side, chairs.get(side)))
+                .toList();
         int length = number(field, "length", 0, MAX_LENGTH);
         Rules rules = new Rules(
                 length, length == 0 && field.apply("jacoby") != null, length == 0 && field.apply("beavers") != null);
@@ -42,36 +44,32 @@ final class TableForm {
         long dice = seed == null || seed.isBlank()
                 ? new SplittableRandom().nextLong(1_000_000_000)
                 : number(field, "seed", 0, 999_999_999);
-        Heading heading = new Heading(
-                seats.stream().map(Seat::name).toList(),
-                rules,
-                Map.of("date", LocalDate.now().toString()),
-                List.of("Dice by seed " + dice + "." + players(seats)));
-        String name = LocalDateTime.now().format(DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmmss")) + "-" + number;
-        return new PlayTable(OpenRecord.of(heading), seats, dice, new RecordKeeper(setup.folder(), name));
+        Sitting sitting = new Sitting(dice, chairs);
+        Heading heading =
+                new Heading(names, rules, Map.of("date", LocalDate.now().toString()), List.of(sitting.remark(names)));
+        return new PlayTable(
+                OpenRecord.of(heading),
+                sitting.seats(names, judges),
+                dice,
+                new RecordKeeper(setup.folder(), KeptGames.name(number)));
     }
 
-    private static String players(List<Seat> seats) {
-        StringBuilder text = new StringBuilder();
-        seats.forEach(seat -> seat.net().ifPresent(judge -> text.append(' ')
-                .append(seat.name())
-                .append(" is a net, lookahead ")
-                .append(judge.effort().lookahead())
-                .append('.')));
-        return text.toString();
-    }
-
-    private Seat seat(UnaryOperator<String> field, int side) {
-        String who = field.apply("who" + side);
+    private static String name(UnaryOperator<String> field, int side, Optional<Sitting.Chair> chair) {
         String name = field.apply("name" + side);
-        boolean person = who == null || who.isEmpty();
-        if (!person && !setup.nets().contains(who)) {
+        return name == null || name.isBlank()
+                ? chair.map(Sitting.Chair::net).orElse("Player " + (side + 1))
+                : name.strip();
+    }
+
+    private Optional<Sitting.Chair> chair(UnaryOperator<String> field, int side) {
+        String who = field.apply("who" + side);
+        if (who == null || who.isEmpty()) {
+            return Optional.empty();
+        }
+        if (!setup.nets().contains(who)) {
             throw new IllegalArgumentException("there is no net of that name at this desk");
         }
-        String called = name == null || name.isBlank() ? (person ? "Player " + (side + 1) : who) : name.strip();
-        return person
-                ? Seat.person(called)
-                : Seat.net(called, judges.of(who, number(field, "lookahead" + side, 0, DeskSetup.MAX_LOOKAHEAD)));
+        return Optional.of(new Sitting.Chair(who, number(field, "lookahead" + side, 0, DeskSetup.MAX_LOOKAHEAD)));
     }
 
     private static int number(UnaryOperator<String> field, String name, int least, int most) {

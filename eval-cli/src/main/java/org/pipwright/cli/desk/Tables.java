@@ -13,17 +13,24 @@ final class Tables {
     private int last;
 
     /**
-     * Adds a table.
+     * Adds a table, unless there is one with the same record.
      *
      * @param laid makes it, given its number; it may take its time, since nobody waits for it here
-     * @return its number
+     * @return the number of the table with that record
      */
     int add(IntFunction<PlayTable> laid) {
         int number = next();
         PlayTable table = laid.apply(number);
-        synchronized (this) {
-            tables.put(number, table);
+        return put(number, table);
+    }
+
+    private synchronized int put(int number, PlayTable table) {
+        for (Map.Entry<Integer, PlayTable> each : tables.entrySet()) {
+            if (each.getValue().file().equals(table.file())) {
+                return each.getKey();
+            }
         }
+        tables.put(number, table);
         return number;
     }
 

@@ -48,15 +48,16 @@ class GuestServerTest {
     @BeforeEach
     void start() throws IOException, InterruptedException {
         desk = new DeskServer(new DeskSetup(
-                0,
-                List.of("tiny"),
-                name -> Knowledge.of(RandomModel.of(5)),
-                folder,
-                1,
-                Map.of(),
-                Map.of(),
-                folder.resolve("practice.log"),
-                Optional.of(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0))));
+                        0,
+                        List.of("tiny"),
+                        name -> Knowledge.of(RandomModel.of(5)),
+                        folder,
+                        1,
+                        Map.of(),
+                        Map.of(),
+                        folder.resolve("practice.log"),
+                        Optional.of(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0))))
+                .awaitNet();
         teacher = desk.address().substring(0, desk.address().indexOf("/?"));
         key = cookie(send(HttpRequest.newBuilder(URI.create(desk.address()))));
         guests = desk.tablets().orElseThrow().address();
@@ -237,8 +238,9 @@ class GuestServerTest {
 
     @Test
     void unlessItIsAskedForNoPortIsOpen() {
-        try (DeskServer plain =
-                new DeskServer(new DeskSetup(0, List.of("tiny"), name -> Knowledge.of(RandomModel.of(5)), folder, 1))) {
+        try (DeskServer plain = new DeskServer(
+                        new DeskSetup(0, List.of("tiny"), name -> Knowledge.of(RandomModel.of(5)), folder, 1))
+                .awaitNet()) {
             assertEquals(Optional.empty(), plain.tablets());
         }
     }

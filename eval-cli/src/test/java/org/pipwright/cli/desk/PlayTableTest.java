@@ -179,6 +179,7 @@ class PlayTableTest {
         assertThrows(RefusedException.class, () -> table.play("13/1"));
         assertThrows(RefusedException.class, () -> table.play(null));
         table.play(anyPlay(table));
+        assertThrows(RefusedException.class, () -> table.cube(CubeAction.ROLL), "dice are thrown, not asked for");
         int doubler = table.side();
         table.cube(CubeAction.DOUBLE);
         assertEquals(1 - doubler, table.side());
