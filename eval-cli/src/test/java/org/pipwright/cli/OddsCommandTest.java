@@ -87,7 +87,7 @@ class OddsCommandTest {
     /** Of few checkers the distributions are known before they are home. */
     @Test
     void racesOfFewCheckersAreNotSimulated() {
-        String race = " 2@7 1@10 / 3@9";
+        String race = " 2@7 2@10 / 3@9";
         for (String command : List.of(
                 "odds" + race + " --net " + TestNet.path(),
                 "cube" + race + " --net " + TestNet.path(),
@@ -96,6 +96,19 @@ class OddsCommandTest {
             assertTrue(text.contains("from distributions"), text);
             assertTrue(!text.contains("simulat") && !text.contains("played out"), text);
         }
+    }
+
+    /** Where both sides have three checkers or fewer, chances are exact beyond the table; equities with a cube are not. */
+    @Test
+    void chancesOfTheLastThreeCheckersAreExactAnywhere() {
+        String race = " 2@7 1@10 / 3@9";
+        for (String command : List.of("odds" + race + " --net " + TestNet.path(), "count" + race)) {
+            String text = Run.of(command.split(" ")).out();
+            assertTrue(text.contains("exact") && !text.contains("from distributions"), text);
+        }
+        String cube =
+                Run.of(("cube" + race + " --net " + TestNet.path()).split(" ")).out();
+        assertTrue(cube.contains("from distributions") && !cube.contains("exact"), cube);
     }
 
     /** 27 of 36 throws bear off the last checker; else the opponent has the same chance. */

@@ -37,8 +37,6 @@ final class MatchGames implements AutoCloseable {
 
     private static final String LATE = "contact, below 80 pips";
 
-    private static final String LATE_AS_EARLY = "the same, as if there were 80 pips and more";
-
     private static final double EARLY_PIPS = 80;
 
     private final Knowledge knowledge;
@@ -61,7 +59,7 @@ final class MatchGames implements AutoCloseable {
     /** So many positions of each kind; no score sees those of another. */
     Map<String, List<MatchKnown>> at(MatchScore score, int each) {
         Map<String, List<MatchKnown>> kinds = new LinkedHashMap<>();
-        List.of(EARLY, LATE, LATE_AS_EARLY, RACES).forEach(kind -> kinds.put(kind, new ArrayList<>()));
+        List.of(EARLY, LATE, RACES).forEach(kind -> kinds.put(kind, new ArrayList<>()));
         while (kinds.values().stream().anyMatch(list -> list.size() < each)) {
             Position position = positions.next();
             if (!position.contact() && !knowledge.simulated(position)) {
@@ -71,11 +69,7 @@ final class MatchGames implements AutoCloseable {
             if (kind.size() < each) {
                 Outcomes outcomes = outcomes(position);
                 if (CubeFit.counts(outcomes.win())) {
-                    MatchKnown known = known(score, position, outcomes);
-                    kind.add(known);
-                    if (kind == kinds.get(LATE)) {
-                        kinds.get(LATE_AS_EARLY).add(known.by(CubeUse.ofContact(EARLY_PIPS)));
-                    }
+                    kind.add(known(score, position, outcomes));
                 }
             }
         }

@@ -46,11 +46,6 @@ record MatchKnown(
         return new MatchKnown(score, use, payoffs, win, truth, errors, walked);
     }
 
-    /** The same position, taken for another kind. */
-    MatchKnown by(CubeUse other) {
-        return of(score, other, payoffs, win, truth, errors, new WalkGame(other.walk(), payoffs));
-    }
-
     /** What the shipped model makes of it, with another efficiency if one is given. */
     double[] model(CubeUse with) {
         double[] values = new double[CUBES.size()];

@@ -96,6 +96,10 @@ public final class RaceJudge {
         Side onRoll = side(planes, 0);
         Side opponent = side(planes, Planes.SIDE);
         Basis basis = tables.basis(planes, 0);
+        if (basis != Basis.EXACT && ShortRaces.covers(planes, 0)) {
+            double win = ShortRaces.win(planes, 0);
+            return new RaceOutlook(Basis.EXACT, new Outcomes(win, 0, 0, 1 - win, 0, 0), onRoll.usual, opponent.usual);
+        }
         if (basis == Basis.ESTIMATED) {
             SideOutlook mine = onRoll.saving(opponent.usual.off()::lessThan);
             SideOutlook theirs = opponent.saving(onRoll.usual.off()::atMost);

@@ -46,7 +46,8 @@ final class Answers {
         double point = question.cubeful() ? terms(question.stakes()).point(question.cube()) : 1;
         List<PlayVerdict> plays = PlayVerdict.inOrder(searched(question, effort), point);
         if (effort.simulateRaces()) {
-            plays = thinking.races().refined(plays, (play, outcomes) -> after(question, play, outcomes));
+            plays = thinking.races()
+                    .refined(plays, (play, outcomes) -> after(question, play, outcomes), question.cubeful());
         }
         Verdict verdict = Verdict.of(question, PlayVerdict.inOrder(plays, point), point);
         return effort.games() == 0
@@ -162,7 +163,7 @@ final class Answers {
     private Looked race(Question question, CubeTerms mine) {
         RaceOutlook race = thinking.race(question);
         CubeValues values = byModel(mine, question.position(), race.outcomes(), question.cube());
-        return new Looked(values, race.outcomes(), 0, race.basis());
+        return new Looked(values, race.outcomes(), 0, Races.basis(race, true));
     }
 
     /** The chances are those of a question without a cube, with the same lookahead. */

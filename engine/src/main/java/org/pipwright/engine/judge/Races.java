@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.ToDoubleBiFunction;
 import org.pipwright.engine.bearoff.RaceJudge;
 import org.pipwright.engine.bearoff.RaceOutlook;
+import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.play.Play;
@@ -42,9 +43,10 @@ final class Races implements AutoCloseable {
      *
      * @param ranking best first
      * @param value what a play is worth whose chances, for the side that plays, are known
+     * @param cubeful whether that is with a cube
      * @return the plays, to be ordered anew
      */
-    List<PlayVerdict> refined(List<PlayVerdict> ranking, ToDoubleBiFunction<Play, Outcomes> value) {
+    List<PlayVerdict> refined(List<PlayVerdict> ranking, ToDoubleBiFunction<Play, Outcomes> value, boolean cubeful) {
         List<PlayVerdict> races = ranking.stream()
                 .filter(each -> knowledge.simulated(each.play().result()))
                 .toList();
@@ -66,9 +68,14 @@ final class Races implements AutoCloseable {
             }
             Outcomes outcomes = outlooks[race].outcomes().swapped();
             double worth = value.applyAsDouble(each.play(), outcomes);
-            mixed.add(new PlayVerdict(each.play(), worth, outcomes, deepest, outlooks[race].basis()));
+            mixed.add(new PlayVerdict(each.play(), worth, outcomes, deepest, basis(outlooks[race], cubeful)));
         }
         return mixed;
+    }
+
+    /** What a value rests on; with a cube it comes from a model, which exact chances do not make exact. */
+    static Basis basis(RaceOutlook race, boolean cubeful) {
+        return cubeful && race.basis() == Basis.EXACT ? Basis.DISTRIBUTIONS : race.basis();
     }
 
     @Override

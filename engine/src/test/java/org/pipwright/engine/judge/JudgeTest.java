@@ -207,6 +207,19 @@ class JudgeTest {
         }
     }
 
+    /** Exact chances of a few checkers on their way home: what a cube adds to them still comes from a model. */
+    @Test
+    void cubesOfShortRacesAreNotCalledExact() {
+        Position race = PositionText.parse("2@7 1@10 / 3@9");
+        Roll roll = Roll.of(6, 1);
+        assertEquals(Basis.EXACT, ask(Question.before(race), Effort.STATIC).basis());
+        assertEquals(Basis.EXACT, ask(Question.of(race, roll), Effort.STATIC).basis());
+        for (Question question : List.of(
+                Question.before(race).forMoney(), Question.of(race, roll).inMatch(5, 3))) {
+            assertEquals(Basis.DISTRIBUTIONS, ask(question, Effort.STATIC).basis());
+        }
+    }
+
     @Test
     void theBasisSaysWhatIsKnown() {
         assertEquals(Basis.EXACT, ask(Question.before(END), Effort.STATIC).basis());
@@ -227,7 +240,7 @@ class JudgeTest {
                     Basis.ESTIMATED,
                     ask(question, Effort.lookahead(1).withRaces(false)).basis());
         }
-        Position few = PositionText.parse("2@7 1@10 / 3@9");
+        Position few = PositionText.parse("2@7 2@10 / 3@9");
         for (Question question :
                 List.of(Question.before(few), Question.before(few).forMoney())) {
             assertEquals(Basis.DISTRIBUTIONS, ask(question, Effort.STATIC).basis());

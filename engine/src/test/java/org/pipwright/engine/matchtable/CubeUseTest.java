@@ -85,16 +85,6 @@ class CubeUseTest {
         assertEquals(0.6, use.rolling(open, CubeState.START, 0.5, 0.2, 0.6), 1e-12);
     }
 
-    /** Chances move further near the end of a game with contact than before, and less in a long race. */
-    @Test
-    void theWalkIsThatOfTheRegime() {
-        double late = CubeUse.ofContact(79.5).walk().deviation();
-        double early = CubeUse.ofContact(80).walk().deviation();
-        assertTrue(late > 1.5 * early, late + " and " + early);
-        assertTrue(CubeUse.ofRace(80).walk().deviation() < early);
-        assertEquals(CubeUse.ofContact(167), CubeUse.of(Position.start().toPlanes(), 0));
-    }
-
     @Test
     void ownersAreHelpedMoreByLongerRaces() {
         CubeEfficiency last = CubeUse.ofRace(1).efficiency();
