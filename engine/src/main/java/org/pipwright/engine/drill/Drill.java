@@ -1,8 +1,9 @@
 package org.pipwright.engine.drill;
 
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
@@ -21,13 +22,14 @@ import org.pipwright.engine.parallel.Workforce;
  * of threads.
  */
 public final class Drill {
-    /** Games that are looked through before the questions in them are taken. */
+    /** Games between two reports of progress. */
     private static final int BLOCK = 16;
 
     private final DrillSettings settings;
     private final Knowledge knowledge;
     private final Entrant weaker;
     private final DrillListener listener;
+    private volatile boolean enough;
 
     /**
      * A search about to begin.
@@ -106,20 +108,26 @@ public final class Drill {
     }
 
     private GameMoments worker() {
-        return GameMoments.of(settings, knowledge, weaker, listener::stopped);
+        return GameMoments.of(settings, knowledge, weaker, () -> enough || listener.stopped());
     }
 
+    /** No thread waits for another's game; those that come after the last one needed are broken off. */
     private void ofCrew(Crew<GameMoments> crew, Predicate<Exercise> taken) {
-        for (int from = 0; from < settings.mostGames(); from += BLOCK) {
-            Exercise[] found = new Exercise[Math.min(BLOCK, settings.mostGames() - from)];
-            int first = from;
-            crew.run(
-                    found.length,
-                    (worker, i) -> found[i] = worker.question(first + i).orElse(null));
-            if (!Arrays.stream(found).allMatch(taken)) {
+        enough = false;
+        Map<Integer, Optional<Exercise>> found = new HashMap<>();
+        int[] next = {0};
+        crew.run(settings.mostGames(), (worker, game) -> {
+            if (enough) {
                 return;
             }
-        }
+            Optional<Exercise> question = worker.question(game);
+            synchronized (found) {
+                found.put(game, question);
+                while (!enough && found.containsKey(next[0])) {
+                    enough = !taken.test(found.remove(next[0]++).orElse(null));
+                }
+            }
+        });
     }
 
     private boolean isNew(Exercise question, List<Exercise> taken) {

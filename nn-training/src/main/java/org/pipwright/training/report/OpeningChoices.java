@@ -21,6 +21,8 @@ import org.pipwright.engine.roll.Roll;
 
 /** Which play the networks chose for each opening roll, time after time; kept as a CSV file. */
 public final class OpeningChoices {
+    private static final int MAX_COLUMNS = 8;
+
     private final Path file;
     private final List<Line> lines = new ArrayList<>();
 
@@ -95,7 +97,16 @@ public final class OpeningChoices {
     }
 
     /**
-     * A table for people, the times spread over the run.
+     * A table for people, of a few times spread over the run.
+     *
+     * @return the table, a row an opening roll
+     */
+    public OpeningTable table() {
+        return table(MAX_COLUMNS);
+    }
+
+    /**
+     * The same.
      *
      * @param most most times
      * @return the table, a row an opening roll

@@ -10,8 +10,6 @@ import org.pipwright.training.settings.TrainingSettings;
 
 /** Makes the report of a run of self-play. */
 public final class RunReports {
-    private static final int MAX_COLUMNS = 8;
-
     private RunReports() {}
 
     /**
@@ -42,7 +40,7 @@ public final class RunReports {
                         trend(lines).sentence("games")));
         // Reduced games have no openings that anyone knows.
         Optional<OpeningTable> plays =
-                settings.games().checkers() == 15 ? Optional.of(openings.table(MAX_COLUMNS)) : Optional.empty();
+                settings.games().checkers() == 15 ? Optional.of(openings.table()) : Optional.empty();
         return new RunReport(summary, charts(lines, settings.evaluation().rival()), plays, settings.toText());
     }
 

@@ -94,6 +94,10 @@ final class CardFolder {
         return folder.resolve("metrics.csv");
     }
 
+    Path openingsFile() {
+        return folder.resolve("openings.csv");
+    }
+
     Path reportFile() {
         return folder.resolve("report.html");
     }

@@ -8,6 +8,7 @@ import java.util.stream.IntStream;
 import org.pipwright.training.report.Chart;
 import org.pipwright.training.report.Chart.Curve;
 import org.pipwright.training.report.Chart.Point;
+import org.pipwright.training.report.OpeningChoices;
 import org.pipwright.training.report.RunReport;
 import org.pipwright.training.report.Trend;
 
@@ -16,7 +17,8 @@ final class CardReport {
     private CardReport() {}
 
     /** The report, from at least one line of figures. */
-    static RunReport of(List<Figures> lines, List<String> names, String rival, String settings) {
+    static RunReport of(
+            List<Figures> lines, List<String> names, OpeningChoices openings, String rival, String settings) {
         Figures last = lines.get(lines.size() - 1);
         String done = String.format(
                 Locale.ROOT,
@@ -42,7 +44,7 @@ final class CardReport {
                 new RunReport.Summary(
                         done, rival, strength.append('.').append(trends).toString()),
                 charts(lines, names),
-                Optional.empty(),
+                Optional.of(openings.table()),
                 settings);
     }
 

@@ -78,7 +78,7 @@ final class LockstepTraining {
         if (!stop.getAsBoolean()) {
             Optional<Figures> last = evaluations.last(targets, games);
             last.ifPresent(figures -> {
-                books.evaluated(figures);
+                books.evaluated(figures, accelerator.state(Recipe.DEEP));
                 books.finish();
             });
         }
@@ -190,7 +190,9 @@ final class LockstepTraining {
             evaluations.line(targets);
         }
         if (evaluating) {
-            evaluations.evaluate(targets, games).ifPresent(books::evaluated);
+            evaluations
+                    .evaluate(targets, games)
+                    .ifPresent(figures -> books.evaluated(figures, accelerator.state(Recipe.DEEP)));
         }
         if (clock.seconds() < nextSave) {
             return null;

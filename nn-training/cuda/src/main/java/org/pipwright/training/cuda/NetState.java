@@ -14,4 +14,14 @@ record NetState(float[] weights, float[] firstMoments, float[] secondMoments, fl
     static NetState fresh(float[] weights) {
         return new NetState(weights, new float[weights.length], new float[weights.length], weights, 0);
     }
+
+    /** Whether the average can be judged by: training may have diverged. */
+    boolean isFinite() {
+        for (float weight : average) {
+            if (!Float.isFinite(weight)) {
+                return false;
+            }
+        }
+        return true;
+    }
 }

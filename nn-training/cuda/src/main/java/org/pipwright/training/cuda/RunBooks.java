@@ -18,6 +18,7 @@ import org.pipwright.engine.files.Reason;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
+import org.pipwright.training.report.OpeningChoices;
 import org.pipwright.training.report.ReportPage;
 import org.pipwright.training.run.InvalidRunException;
 import org.pipwright.training.run.RunFiles;
@@ -38,6 +39,7 @@ final class RunBooks {
     private final Consumer<String> say;
     private final List<Figures> lines = new ArrayList<>();
     private Map<String, String> provenance = Map.of();
+    private OpeningChoices openings;
 
     RunBooks(
             CardFolder folder,
@@ -60,6 +62,8 @@ final class RunBooks {
         Optional<RunState> newest = folder.newest(recipe.shapes(), say);
         double seconds = newest.map(RunState::seconds).orElse(0.0);
         try {
+            openings = OpeningChoices.open(
+                    folder.openingsFile(), newest.map(RunState::games).orElse(0L));
             if (Files.exists(folder.figuresFile())) {
                 Files.readAllLines(folder.figuresFile(), StandardCharsets.UTF_8).stream()
                         .skip(1)
@@ -162,17 +166,16 @@ final class RunBooks {
         for (int net = 0; net < state.nets().size(); net++) {
             try {
                 ModelFile.write(
-                        folder.modelFile(recipe, net),
-                        new Model(
-                                ResidualNets.network(
-                                        recipe.shapes().get(net),
-                                        state.nets().get(net).average()),
-                                notes(state)));
+                        folder.modelFile(recipe, net), model(net, state.nets().get(net), notes(state)));
             } catch (InvalidModelException e) {
                 throw new InvalidRunException("training of " + names.get(net) + " has diverged (" + e.getMessage()
                         + "): set a lower rate; --resume goes on from the checkpoint before");
             }
         }
+    }
+
+    private Model model(int net, NetState state, Map<String, String> notes) {
+        return new Model(ResidualNets.network(recipe.shapes().get(net), state.average()), notes);
     }
 
     private Map<String, String> notes(RunState state) {
@@ -189,13 +192,17 @@ final class RunBooks {
         return notes;
     }
 
-    /** Adds figures and makes the report anew. */
-    synchronized void evaluated(Figures figures) {
+    /** Adds figures and the deep network's opening plays, and makes the report anew. */
+    synchronized void evaluated(Figures figures, NetState deep) {
         lines.add(figures);
+        if (deep.isFinite()) {
+            openings.add(figures.games(), model(Recipe.DEEP, deep, Map.of()));
+        }
         try {
             StringBuilder text = new StringBuilder(Figures.header(names)).append('\n');
             lines.forEach(line -> text.append(line.toCsv()).append('\n'));
             RunFiles.write(folder.figuresFile(), text.toString());
+            openings.write();
             report();
         } catch (IOException e) {
             say.accept("warning: cannot write the figures: " + Reason.of(e));
@@ -208,7 +215,7 @@ final class RunBooks {
             return;
         }
         Optional<String> html =
-                page.of(CardReport.of(lines, names, settings.text(CardSetting.RIVAL), settings.toText()));
+                page.of(CardReport.of(lines, names, openings, settings.text(CardSetting.RIVAL), settings.toText()));
         try {
             if (html.isPresent()) {
                 RunFiles.write(folder.reportFile(), html.get());

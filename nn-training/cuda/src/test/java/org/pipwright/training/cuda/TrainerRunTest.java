@@ -16,9 +16,17 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.network.ModelFile;
 import org.pipwright.engine.network.NetworkEvaluator;
+import org.pipwright.engine.play.Play;
+import org.pipwright.engine.play.PlayText;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
 import org.pipwright.models.ModelCatalog;
 import org.pipwright.training.device.DeviceRequest;
 import org.pipwright.training.run.InvalidRunException;
@@ -136,10 +144,28 @@ class TrainerRunTest {
                         .map(line -> Figures.ofCsv(line, 3).toCsv() + "\n")
                         .reduce("", String::concat));
         assertTrue(Files.readString(run.resolve("report.html")).contains("Chart["));
+        openingPlaysAreThoseOf(nets.get(0), run, figures.size() - 1);
         assertTrue(Files.readString(run.resolve("run.txt")).contains("device = plain loops\nfinished = "));
         assertEquals(2, checkpoints(run).size());
         assertEquals("Apache-2.0", ModelFile.read(nets.get(0)).notes().get("licence"));
         assertTrue(toy.said.stream().anyMatch(line -> line.matches(" +[\\d.]+ s  final  128x1 .* 20 pairs")));
+    }
+
+    /** One line an evaluation, the last with what the net that was left behind plays; and the report shows them. */
+    private static void openingPlaysAreThoseOf(Path net, Path run, int evaluations) throws IOException {
+        List<String> lines = Files.readAllLines(run.resolve("openings.csv"));
+        assertEquals(evaluations, lines.size() - 1);
+        String[] last = lines.get(lines.size() - 1).split(",");
+        try (Judge judge = new Judge(Knowledge.of(ModelFile.read(net)), 1)) {
+            for (int i = 0; i < Roll.opening().size(); i++) {
+                Question question = Question.of(Position.start(), Roll.opening().get(i));
+                Play best = judge.ask(question, Effort.STATIC).best().play();
+                assertEquals(PlayText.print(best), last[1 + i]);
+            }
+        }
+        String report = Files.readString(run.resolve("report.html"));
+        assertTrue(report.contains("OpeningTable["), report);
+        assertTrue(report.contains("play=" + last[1]), report);
     }
 
     /** Stopped while copying and again in self-play, it goes on each time; a finished run is left as it is. */
