@@ -33,6 +33,8 @@ final class CubeExaminer implements Examiner {
     /** Nobody is asked to answer a double that gives away more than this, in points. */
     private static final double SENSIBLE = 0.1;
 
+    private static final String TOO_GOOD = "too good";
+
     private final DrillSettings settings;
     private final Judge judge;
     private final Progress progress;
@@ -60,7 +62,7 @@ final class CubeExaminer implements Examiner {
     }
 
     @Override
-    public Optional<Exercise> question(Moment moment, long game, Dice choices) {
+    public Optional<Found> question(Moment moment, long game, Dice choices) {
         CubeState cube = choices.below(TURNED) == 0 ? new CubeState(2, CubeOwner.ME) : CubeState.START;
         Stakes stakes = settings.theme() == Theme.MATCH_SCORES ? match(choices) : MoneyStakes.USUAL;
         boolean answering = settings.theme() == Theme.TAKES_AND_PASSES
@@ -72,7 +74,7 @@ final class CubeExaminer implements Examiner {
                 .filter(question -> question.best() == wanted)
                 .flatMap(promising -> examined(game, asked, settings.clarity().effort(), 1))
                 .filter(question -> question.best() == wanted)
-                .map(question -> question);
+                .map(question -> new Found(question, question.values().tooGood() ? TOO_GOOD : null));
     }
 
     /** Scores before the Crawford game, from {@value #SHORTEST} to {@value #LONGEST} points away. */

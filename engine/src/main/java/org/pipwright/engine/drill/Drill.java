@@ -18,12 +18,15 @@ import org.pipwright.engine.parallel.Workforce;
 /**
  * Finds exercises: plays numbered games, at most one question from each, and takes the questions in the order of the games
  * unless they are nearly equal to one taken before. At most half have the same answer where it could be guessed otherwise:
- * the cube action, or whether to hit. So what is found depends on the settings and the players alone, not on the number
+ * the cube action, or whether to hit; at most a third of a sheet, but three, teach the same. So what is found depends on the settings and the players alone, not on the number
  * of threads.
  */
 public final class Drill {
     /** Games between two reports of progress. */
     private static final int BLOCK = 16;
+
+    /** So many exercises of even a short sheet may teach the same. */
+    private static final int ALIKE = 3;
 
     private final DrillSettings settings;
     private final Knowledge knowledge;
@@ -77,7 +80,7 @@ public final class Drill {
                 trade, LongStream.range(0, settings.mostGames()).iterator(), taking, listener::stopped));
     }
 
-    private List<Exercise> run(Consumer<Predicate<Exercise>> games) {
+    private List<Exercise> run(Consumer<Predicate<Found>> games) {
         Taking taking = new Taking();
         try {
             games.accept(taking);
@@ -88,14 +91,16 @@ public final class Drill {
     }
 
     /** Takes what comes of each game in order; null if that is nothing. */
-    private final class Taking implements Predicate<Exercise> {
+    private final class Taking implements Predicate<Found> {
         private final List<Exercise> taken = new ArrayList<>();
+        private final Map<String, Integer> lessons = new HashMap<>();
         private int games;
 
         @Override
-        public boolean test(Exercise found) {
-            if (found != null && isNew(found, taken)) {
-                taken.add(found);
+        public boolean test(Found found) {
+            if (found != null && isNew(found.exercise(), taken) && isTaughtSeldom(found.lesson())) {
+                taken.add(found.exercise());
+                lessons.merge(String.valueOf(found.lesson()), 1, Integer::sum);
             }
             if (taken.size() == settings.count()) {
                 return false;
@@ -105,6 +110,10 @@ public final class Drill {
             }
             return true;
         }
+
+        private boolean isTaughtSeldom(String lesson) {
+            return lesson == null || lessons.getOrDefault(lesson, 0) < Math.max(ALIKE, (settings.count() + 2) / 3);
+        }
     }
 
     private GameMoments worker() {
@@ -112,15 +121,15 @@ public final class Drill {
     }
 
     /** No thread waits for another's game; those that come after the last one needed are broken off. */
-    private void ofCrew(Crew<GameMoments> crew, Predicate<Exercise> taken) {
+    private void ofCrew(Crew<GameMoments> crew, Predicate<Found> taken) {
         enough = false;
-        Map<Integer, Optional<Exercise>> found = new HashMap<>();
+        Map<Integer, Optional<Found>> found = new HashMap<>();
         int[] next = {0};
         crew.run(settings.mostGames(), (worker, game) -> {
             if (enough) {
                 return;
             }
-            Optional<Exercise> question = worker.question(game);
+            Optional<Found> question = worker.question(game);
             synchronized (found) {
                 found.put(game, question);
                 while (!enough && found.containsKey(next[0])) {

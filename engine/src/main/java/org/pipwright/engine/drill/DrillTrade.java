@@ -16,14 +16,14 @@ import org.pipwright.engine.parallel.Trade;
  * @param weaker whose mistakes are looked for
  */
 record DrillTrade(DrillSettings settings, Shared<PortableKnowledge> known, PortableEntrant weaker)
-        implements Trade<Long, Exercise> {
+        implements Trade<Long, Found> {
     @Override
-    public Worker<Long, Exercise> hire() {
+    public Worker<Long, Found> hire() {
         return new Playing(settings, known.get().knowledge(), weaker.entrant());
     }
 
     /** Plays for one thread. */
-    private static final class Playing implements Worker<Long, Exercise> {
+    private static final class Playing implements Worker<Long, Found> {
         private final GameMoments games;
         private BooleanSupplier stopped = () -> false;
 
@@ -32,7 +32,7 @@ record DrillTrade(DrillSettings settings, Shared<PortableKnowledge> known, Porta
         }
 
         @Override
-        public Exercise work(Long game, BooleanSupplier told) {
+        public Found work(Long game, BooleanSupplier told) {
             stopped = told;
             return games.question(game).orElse(null);
         }

@@ -13,5 +13,5 @@ interface Examiner {
      * @param choices for choices left to chance
      * @return a question that is difficult and clear enough; empty if there is none in it
      */
-    Optional<Exercise> question(Moment moment, long game, Dice choices);
+    Optional<Found> question(Moment moment, long game, Dice choices);
 }

@@ -49,14 +49,14 @@ final class GameMoments implements AutoCloseable {
      * Looks for a question in a game, the same whoever asks and whenever.
      *
      * @param game its number
-     * @return the first question found among moments taken in random order
+     * @return the first exercise found among moments taken in random order
      */
-    Optional<Exercise> question(long game) {
+    Optional<Found> question(long game) {
         Dice choices = Dice.ofGame(settings.seed(), 2 * game + 1);
         List<Moment> moments = moments(game, choices);
         for (int i = 0; i < LOOKED_AT && !moments.isEmpty(); i++) {
             Moment moment = moments.remove(choices.below(moments.size()));
-            Optional<Exercise> question = examiner.question(moment, game, choices);
+            Optional<Found> question = examiner.question(moment, game, choices);
             if (question.isPresent()) {
                 return question;
             }
@@ -69,7 +69,7 @@ final class GameMoments implements AutoCloseable {
         List<Moment> moments = new ArrayList<>();
         loop.play(Position.start(), dice.opening(), player, player, dice, choices, (planes, roll, legal, chosen) -> {
             Position position = Position.ofPlanes(planes, 0);
-            if (settings.theme().comesUpIn(position)) {
+            if (settings.theme().comesUpIn(position) && Lesson.usual(position)) {
                 moments.add(new Moment(position, roll));
             }
         });

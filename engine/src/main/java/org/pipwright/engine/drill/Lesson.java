@@ -1,6 +1,8 @@
 package org.pipwright.engine.drill;
 
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Planes;
+import org.pipwright.engine.position.Position;
 
 /**
  * What an exercise of a theme must have besides a clear answer, so that there is something to learn from it. The limits are
@@ -18,7 +20,15 @@ final class Lesson {
 
     private static final double MAX_WIN = 0.95;
 
+    /** Games of a class seldom have more checkers on a bar. */
+    private static final int MOST_ON_BAR = 3;
+
     private Lesson() {}
+
+    /** Whether a position is one that games of people lead to. */
+    static boolean usual(Position position) {
+        return Math.max(position.count(Planes.BAR), position.opponentCount(Planes.BAR)) <= MOST_ON_BAR;
+    }
 
     /** Of a play. */
     static boolean in(PlayExercise exercise, Clarity clarity) {

@@ -35,7 +35,7 @@ final class PlayExaminer implements Examiner {
     }
 
     @Override
-    public Optional<Exercise> question(Moment moment, long game, Dice choices) {
+    public Optional<Found> question(Moment moment, long game, Dice choices) {
         Position position = moment.position();
         int[] planes = position.toPlanes();
         if (generator.generate(planes, 0, moment.roll().high(), moment.roll().low()) < 2) {
@@ -47,14 +47,16 @@ final class PlayExaminer implements Examiner {
         if (settings.clarity().lookahead() > 0 && !promising(question, other)) {
             return Optional.empty();
         }
+        MainReason[] why = new MainReason[1];
         return look.exercise(
                         new Origin.OwnGame(game),
                         question,
                         Optional.of(other),
                         (exercise, share) -> settings.clarity().met(exercise, share)
                                 && settings.theme().setsApart(exercise)
-                                && Lesson.in(exercise, settings.clarity()))
-                .map(exercise -> exercise);
+                                && Lesson.in(exercise, settings.clarity())
+                                && (why[0] = MainReason.of(exercise, judge)).about(settings.theme()))
+                .map(exercise -> new Found(exercise, why[0].lesson(exercise)));
     }
 
     /** Whether the weaker choice looks like a mistake at a glance. */

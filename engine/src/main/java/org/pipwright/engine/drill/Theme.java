@@ -1,9 +1,12 @@
 package org.pipwright.engine.drill;
 
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
+import org.pipwright.engine.explain.Motive;
 import org.pipwright.engine.position.Position;
 
 /**
@@ -13,19 +16,25 @@ import org.pipwright.engine.position.Position;
  */
 public enum Theme {
     /** At least 24 of the 30 checkers stand where they started. */
-    OPENING("the first moves of a game", p -> p.contact() && Facts.unmoved(p) >= Theme.EARLY, Contrast.ANY),
+    OPENING(
+            "the first moves of a game",
+            p -> p.contact() && Facts.unmoved(p) >= Theme.EARLY,
+            Contrast.ANY,
+            EnumSet.allOf(Motive.class)),
 
     /** The best play hits more checkers than the other one, or fewer. */
     HITTING(
             "whether to hit, and how often",
             Position::contact,
-            (before, best, other) -> Facts.hits(before, best) != Facts.hits(before, other)),
+            (before, best, other) -> Facts.hits(before, best) != Facts.hits(before, other),
+            EnumSet.of(Motive.HIT, Motive.SHOTS, Motive.HOME_BLOTS)),
 
     /** After the best play four points or more in a row block some checker; after the other one the block is shorter. */
     PRIMING(
             "building and keeping a prime",
             Position::contact,
-            (before, best, other) -> Facts.prime(best) >= Theme.LONG && Facts.prime(best) > Facts.prime(other)),
+            (before, best, other) -> Facts.prime(best) >= Theme.LONG && Facts.prime(best) > Facts.prime(other),
+            EnumSet.of(Motive.PRIME, Motive.POINT)),
 
     /**
      * Past the opening, the opponent holds three or more of the six points in front of the rearmost checker; the two plays
@@ -34,16 +43,22 @@ public enum Theme {
     ESCAPING(
             "whether a checker in the opponent's home should leave",
             p -> p.contact() && Facts.unmoved(p) < Theme.EARLY && Facts.back(p) > 0 && Facts.block(p) >= Theme.BLOCK,
-            (before, best, other) -> Facts.back(best) != Facts.back(other)),
+            (before, best, other) -> Facts.back(best) != Facts.back(other),
+            EnumSet.of(Motive.ESCAPE, Motive.ANCHOR)),
 
     /** No checker is further back than the own 12 point, and not all are home. */
     BEARING_IN(
             "bringing the last checkers home",
             p -> Facts.rearmost(p) > Theme.HOME && Facts.rearmost(p) <= Theme.HALF_WAY,
-            Contrast.ANY),
+            Contrast.ANY,
+            EnumSet.of(Motive.SHOTS, Motive.NEXT_SHOTS, Motive.SPREAD, Motive.OFF)),
 
     /** All checkers are home or off. */
-    BEARING_OFF("taking checkers off", p -> Facts.rearmost(p) <= Theme.HOME, Contrast.ANY),
+    BEARING_OFF(
+            "taking checkers off",
+            p -> Facts.rearmost(p) <= Theme.HOME,
+            Contrast.ANY,
+            EnumSet.of(Motive.SHOTS, Motive.NEXT_SHOTS, Motive.SPREAD, Motive.OFF)),
 
     /** Without contact: double or roll, for points. */
     RACE_DOUBLES("doubling in a race", p -> !p.contact()),
@@ -63,6 +78,7 @@ public enum Theme {
     private final String about;
     private final Predicate<Position> setting;
     private final Contrast contrast;
+    private final Set<Motive> motives;
 
     /** What must set the best play apart from another one. */
     @FunctionalInterface
@@ -74,13 +90,14 @@ public enum Theme {
     }
 
     Theme(String about, Predicate<Position> setting) {
-        this(about, setting, null);
+        this(about, setting, null, EnumSet.noneOf(Motive.class));
     }
 
-    Theme(String about, Predicate<Position> setting, Contrast contrast) {
+    Theme(String about, Predicate<Position> setting, Contrast contrast, Set<Motive> motives) {
         this.about = about;
         this.setting = setting;
         this.contrast = contrast;
+        this.motives = motives;
     }
 
     /**
@@ -139,6 +156,11 @@ public enum Theme {
      */
     public boolean comesUpIn(Position position) {
         return setting.test(position);
+    }
+
+    /** Whether a kind of fact is what it is about: the main reason of an answer should be. */
+    boolean about(Motive motive) {
+        return motives.contains(motive);
     }
 
     /** Whether it is what sets the best play of an exercise apart from the weaker one. */

@@ -24,6 +24,11 @@ public record Causes(List<Cause> all) {
     /** and the first less than so much of all that speaks against the play. */
     private static final double MOST_OF_ALL = 2.0 / 3;
 
+    /** Smaller ones than this part of the whole, or these points, are not worth a sentence. */
+    private static final double NOTABLE_PART = 0.2;
+
+    private static final double NOTABLE_POINTS = 0.01;
+
     /** Gammons that a score makes more or less of come first if they make up so much of the difference. */
     private static final double BY_SCORE = 0.5;
 
@@ -91,6 +96,19 @@ public record Causes(List<Cause> all) {
                 && against.get(1).points() >= BESIDE * against.get(0).points()
                 && against.get(0).points() < MOST_OF_ALL * sum;
         return List.copyOf(against.subList(0, two ? 2 : Math.min(1, against.size())));
+    }
+
+    /**
+     * Those of the main causes that are worth a sentence.
+     *
+     * @param difference what the weaker play costs in all, points per game
+     * @return one or two causes; none if nothing that is counted tells the plays apart
+     */
+    public List<Cause> leading(double difference) {
+        double least = Math.min(NOTABLE_POINTS, NOTABLE_PART * Math.abs(difference));
+        return main(difference).stream()
+                .filter(cause -> Math.abs(cause.points()) >= least)
+                .collect(Collectors.toUnmodifiableList());
     }
 
     /**

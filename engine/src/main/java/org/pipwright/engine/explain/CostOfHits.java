@@ -35,7 +35,8 @@ final class CostOfHits {
         Map<Roll, Hits> hits = hits(position);
         boolean quietCounts = hits.containsValue(Hits.ALL);
         hits.forEach((roll, some) -> {
-            // A roll that hits nothing gains nothing, and most rolls are such: judging their plays would be most of the work.
+            // A roll that hits nothing gains nothing, and most rolls are such: judging their plays would be most of the
+            // work.
             if (quietCounts || some != Hits.NONE) {
                 cost.add(roll, judge.ask(Question.of(position, roll), QUICK).plays());
             }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -99,6 +100,9 @@ class DrillTest {
             assertEquals(weak.cost(), question.cost(), 1e-6);
             assertEquals(ranking.size(), question.ranking().size());
             assertTrue(ranking.size() >= 4, "little to choose");
+            assertTrue(MainReason.of(question, judge).about(theme), "the reason is about something else");
+            assertTrue(
+                    Math.max(question.position().count(25), question.position().opponentCount(25)) <= 3);
             assertTrue(question.margin() <= 0.03 + 0.3, "a plain answer");
             assertTrue(theme.setsApart(
                     question.position(),
@@ -209,6 +213,20 @@ class DrillTest {
         assertTrue(
                 hitting <= (COUNT + 1) / 2 && found.size() - hitting <= (COUNT + 1) / 2,
                 hitting + " of " + found.size());
+    }
+
+    /** A third of a sheet at most. */
+    @Test
+    void sheetsTeachMoreThanOneThing() {
+        Map<String, Integer> lessons = new HashMap<>();
+        List<Exercise> found = run(settings(Theme.HITTING, 12, 5), 2);
+        try (Judge judge = new Judge(Knowledge.of(LeaningEvaluator::new), 1)) {
+            for (Exercise question : found) {
+                PlayExercise play = (PlayExercise) question;
+                lessons.merge(MainReason.of(play, judge).lesson(play), 1, Integer::sum);
+            }
+        }
+        assertTrue(found.size() > 4 && lessons.values().stream().allMatch(times -> times <= 4), lessons::toString);
     }
 
     /** On a sheet whose answers are all alike nobody has to think. */

@@ -34,8 +34,9 @@ class RacesInDrillsTest {
             // The weaker player always makes the last play that the generator gives.
             PlayExaminer examiner =
                     new PlayExaminer(settings, judge, Progress.NONE, (planes, at, legal, ties) -> legal.size() - 1);
-            PlayExercise exercise = (PlayExercise)
-                    examiner.question(moment, 0, Dice.ofGame(1, 1)).orElseThrow();
+            PlayExercise exercise = (PlayExercise) examiner.question(moment, 0, Dice.ofGame(1, 1))
+                    .orElseThrow()
+                    .exercise();
             assertTrue(exercise.ranking().size() > 5, "plays");
             for (PlayVerdict play : exercise.ranking()) {
                 assertEquals(Basis.SIMULATED, play.basis());

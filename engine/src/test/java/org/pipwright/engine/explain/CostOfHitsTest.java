@@ -27,7 +27,8 @@ class CostOfHitsTest {
         int forcedThrows = 0;
         int quietThrows = 0;
         for (Roll roll : Roll.all()) {
-            List<PlayVerdict> plays = judge.ask(Question.of(position, roll), QUICK).plays();
+            List<PlayVerdict> plays =
+                    judge.ask(Question.of(position, roll), QUICK).plays();
             double best = plays.get(0).equity();
             OptionalDouble still = plays.stream()
                     .filter(each -> each.play().result().opponentCount(25) == position.opponentCount(25))

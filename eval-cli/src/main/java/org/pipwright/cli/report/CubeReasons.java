@@ -46,6 +46,9 @@ final class CubeReasons {
     static List<String> sentences(CubeCase asked, Voice voice) {
         CubeReasons reasons = new CubeReasons(asked, voice);
         reasons.say(reasons.decides());
+        if (voice == Voice.ANSWERER && reasons.taking()) {
+            reasons.say(reasons.values.shouldDouble() ? reasons.doubling() : reasons.rolling());
+        }
         if (reasons.values.mayDouble() && !asked.winsAnyway()) {
             asked.market()
                     .filter(market -> !asked.lastRoll() && !asked.freeForDoubler())
@@ -69,11 +72,32 @@ final class CubeReasons {
             String verdict = CubeWords.verdict(values, asked.cube(), asked.stakes());
             return verdict.substring(0, verdict.length() - 1);
         }
-        if (values.tooGood()) {
-            return "rolling is worth " + number(values.noDouble()) + ", more than the " + size(values.doublePass())
-                    + " of a pass: too good to " + turn() + gammonsWon();
+        if (voice == Voice.ANSWERER) {
+            return answering();
         }
-        return values.shouldDouble() ? doubling() : rolling();
+        return values.tooGood() ? tooGood() : values.shouldDouble() ? doubling() : rolling();
+    }
+
+    private boolean taking() {
+        return values.mayDouble() && !asked.winsAnyway() && values.answer() == CubeAction.TAKE;
+    }
+
+    private String tooGood() {
+        return "rolling is worth " + number(values.noDouble()) + ", more than the " + size(values.doublePass())
+                + " of a pass: too good to " + turn() + gammonsWon();
+    }
+
+    /** What decides for the side that answers: its take, however good the double is. */
+    private String answering() {
+        if (values.answer() == CubeAction.PASS) {
+            return doubling() + (values.tooGood() ? ", and the " + turn() + " even comes too late" : "");
+        }
+        return asked.window()
+                .filter(window -> lose() >= window.takePoint())
+                .map(window -> voice.answerer("win") + " " + Numbers.percent(lose()) + " % and need "
+                        + Numbers.percent(window.takePoint()) + " %: take")
+                .orElseGet(() -> "taken, a " + turn() + " is worth " + number(values.doubleTake()) + " to "
+                        + voice.doubler() + ", less than the " + size(values.doublePass()) + " of a pass: take");
     }
 
     private String gammonsWon() {

@@ -72,12 +72,7 @@ final class RivalWords {
                         ? score.clause()
                         : words.clause(cause.motive(), cause.points() > 0))
                 .ifPresent(clause -> told.put(cause, clause)));
-        return new Causes(List.copyOf(told.keySet()))
-                .main(chances.sum()).stream().filter(this::notable).collect(Collectors.toList());
-    }
-
-    private boolean notable(Cause cause) {
-        return Math.abs(cause.points()) >= Math.min(NOTABLE_POINTS, NOTABLE_PART * Math.abs(chances.sum()));
+        return new Causes(List.copyOf(told.keySet())).leading(chances.sum());
     }
 
     private void lead(List<Cause> main) {
