@@ -11,6 +11,8 @@ import com.microsoft.playwright.options.ForcedColors;
 import com.microsoft.playwright.options.Media;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -20,6 +22,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.cli.desk.DeskServer;
 import org.pipwright.cli.desk.DeskSetup;
 import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.record.RecordText;
 
 /** The desk's pages from a phone to a 4K projector, light and dark, printed and in forced colours. */
 class DeskLooksTest {
@@ -36,7 +39,16 @@ class DeskLooksTest {
     @BeforeAll
     static void start() {
         browser = Browser.start();
-        server = new DeskServer(new DeskSetup(0, List.of("tiny"), name -> Knowledge.of(TestNet.MODEL), folder, 1))
+        server = new DeskServer(new DeskSetup(
+                0,
+                List.of("tiny"),
+                name -> Knowledge.of(TestNet.MODEL),
+                folder,
+                1,
+                Map.of("evening.txt", RecordText.parse(RecordPageTest.TEXT)),
+                Map.of(),
+                folder.resolve("practice.log"),
+                Optional.empty()))
                 .awaitNet();
         base = server.address().substring(0, server.address().indexOf("/?"));
     }
@@ -67,7 +79,14 @@ class DeskLooksTest {
     void everythingFits(int width, int height, ColorScheme colours) {
         try (BrowserContext context = context(width, height, colours)) {
             Page page = context.pages().get(0);
-            for (String path : List.of("/", BOARD, CLASS, "/practice")) {
+            page.fill("[name=name0]", "Ada whose name is as long as one can be");
+            page.selectOption("[name=who1]", "");
+            page.getByText("Sit down").click();
+            page.waitForSelector("#table");
+            page.keyboard().press("r");
+            page.waitForSelector("#play");
+            String table = page.url().substring(base.length());
+            for (String path : List.of("/", BOARD, CLASS, "/practice", table, "/records/1")) {
                 page.navigate(base + path);
                 if (path.equals(BOARD) || path.equals(CLASS)) {
                     page.waitForSelector("#answer .plays tbody tr");

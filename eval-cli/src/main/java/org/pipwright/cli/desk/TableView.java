@@ -64,6 +64,16 @@ public record TableView(
         boolean matchOver,
         boolean mayAsk,
         List<String> lines) {
+    /**
+     * What has happened and what has to happen now, for those who hear it.
+     *
+     * @return sentences
+     */
+    public String said() {
+        String happened = error.isEmpty() ? last : error;
+        return (happened.isEmpty() ? "" : happened + ". ") + next;
+    }
+
     static TableView of(int number, PlayTable table, String error) {
         synchronized (table) {
             return made(number, table, error);

@@ -192,6 +192,24 @@ class PlayTableTest {
         assertThrows(RefusedException.class, () -> table.cube(CubeAction.DOUBLE), "the Crawford game");
     }
 
+    /** With the Jacoby rule a gammon counts once the cube has been turned, and only then. */
+    @Test
+    void aGammonWantsATurnedCube() {
+        PlayTable table = people(0);
+        turn(table);
+        table.resign(GameResult.GAMMON);
+        assertEquals(1, Math.abs(table.stand().points()));
+        table.nextGame();
+        turn(table);
+        table.cube(CubeAction.DOUBLE);
+        table.cube(CubeAction.TAKE);
+        turn(table);
+        table.resign(GameResult.GAMMON);
+        assertEquals(4, Math.abs(table.stand().points()));
+        String next = TableView.of(1, table, "").said();
+        assertTrue(next.matches("(Ada|Ben) resigns gammon\\. (Ada|Ben) wins 4 points\\."), next);
+    }
+
     /** Nothing is shown that was not kept. */
     @Test
     void whatCannotBeKeptIsNotPlayed() throws IOException {
