@@ -40,15 +40,15 @@ class DeskLooksTest {
     static void start() {
         browser = Browser.start();
         server = new DeskServer(new DeskSetup(
-                0,
-                List.of("tiny"),
-                name -> Knowledge.of(TestNet.MODEL),
-                folder,
-                1,
-                Map.of("evening.txt", RecordText.parse(RecordPageTest.TEXT)),
-                Map.of(),
-                folder.resolve("practice.log"),
-                Optional.empty()))
+                        0,
+                        List.of("tiny"),
+                        name -> Knowledge.of(TestNet.MODEL),
+                        folder,
+                        1,
+                        Map.of("evening.txt", RecordText.parse(RecordPageTest.TEXT)),
+                        Map.of(),
+                        folder.resolve("practice.log"),
+                        Optional.empty()))
                 .awaitNet();
         base = server.address().substring(0, server.address().indexOf("/?"));
     }
