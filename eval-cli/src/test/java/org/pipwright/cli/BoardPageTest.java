@@ -89,12 +89,12 @@ class BoardPageTest {
     void byMouse() {
         Page page = open(1200, 900, false, "/board");
         Browser.requireAccessible(page);
+        page.evaluate(Browser.LISTENING);
         drag(page, "#at-6", "#at-5");
         String moved = "position=1@5+4@6+3@8+5@13+2@24+/+5@6+3@8+5@13+2@24";
         at(page, moved);
-        assertTrue(
-                page.textContent("#said").startsWith("One checker from point 6 to point 5. At "),
-                page.textContent("#said"));
+        String told = page.evaluate("() => heard[0]").toString();
+        assertTrue(told.startsWith("One checker from point 6 to point 5. At "), told);
         assertEquals("You: 166 pips, 15 on the board", page.textContent(".sides li"));
         page.click("[data-step=back]");
         at(page, "");
@@ -106,9 +106,10 @@ class BoardPageTest {
         at(page, "position=5@6+3@8+5@13+1@24+/+5@6+3@8+5@13+2@24");
         drag(page, "#at-off", "#at-bar");
         at(page, "position=5@6+3@8+5@13+1@24+1@bar+/+5@6+3@8+5@13+2@24");
+        page.evaluate(Browser.LISTENING);
         drag(page, "#at-6", "#at-12");
         page.waitForSelector(".stage .error");
-        assertTrue(page.textContent("#said").startsWith("on point 12 stands the other side"), "told once, to all");
+        page.waitForFunction("() => heard.some(each => each.startsWith('on point 12 stands the other side'))");
         page.click("#at-bar");
         page.waitForSelector("#at-bar[aria-current]");
         Browser.requireAccessible(page);
