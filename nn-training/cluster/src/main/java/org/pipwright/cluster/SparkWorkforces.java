@@ -70,7 +70,7 @@ public final class SparkWorkforces implements Workforces {
                 .set("spark.driver.bindAddress", here.getHostAddress())
                 // No task is nearer to its data than another.
                 .set("spark.locality.wait", "0")
-                // Spark's pieces of 4 MB lie inside a region of memory, where they cost no search for garbage of their own.
+                // Spark takes pieces of 4 MB; inside a region of memory none starts a search for garbage.
                 .set("spark.executor.extraJavaOptions", "-XX:G1HeapRegionSize=16m");
         if (!master.local() && !Build.jars().isEmpty()) {
             conf.set("spark.jars", String.join(",", Build.jars()));
