@@ -19,7 +19,7 @@ import org.pipwright.engine.roll.Roll;
  * the least {@link Getaway}.
  *
  * <p>Measured against exact tables, root mean squares over 200 random races each ({@code benchmarks/run races}; table of 6
- * points as horizon): win chances of fifteen checkers on points 1 to 8 are off by 0.003, of ten on 1 to 10 by 0.003; gammon
+ * points as horizon): win chances of fifteen checkers on points 1 to 8 are off by 0.002, of ten on 1 to 10 by 0.002; gammon
  * chances of one to six checkers against fifteen on 1 to 8 by 0.0014, at most 0.014.
  *
  * <p>Serves one thread.

@@ -73,6 +73,7 @@ class FewCheckersTest {
     @CsvSource({"2, 18, 1e-6, 1e-6", "3, 9, 1e-6, 1e-6", "4, 7, 0.012, 0.004"})
     void chancesOfShortRaces(int checkers, int points, double worst, double usual) {
         Exact exact = new Exact(new SideIndex(points, checkers));
+        RaceJudge judge = new RaceJudge(Tables.standard());
         SplittableRandom random = new SplittableRandom(checkers);
         double squares = 0;
         int count = 0;
@@ -91,7 +92,7 @@ class FewCheckersTest {
                 continue;
             }
             Position position = Position.ofPlanes(planes, 0);
-            double off = RaceOutlook.of(position, Tables.standard()).outcomes().win() - exact.win(mine, theirs);
+            double off = judge.outlook(position).outcomes().win() - exact.win(mine, theirs);
             assertEquals(0, off, worst, position.toString());
             squares += off * off;
             count++;

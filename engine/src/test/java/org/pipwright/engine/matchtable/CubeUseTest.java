@@ -27,6 +27,9 @@ class CubeUseTest {
 
     private static final MatchTable TABLE = ShippedMatchTable.load();
 
+    /** Where the game decides the match, exact chances are those to win the game. */
+    private static final MatchTerms LAST_GAME = new MatchTerms(new MatchStakes(new MatchScore(1, 1, false)), TABLE);
+
     /** An ending of four to six checkers a side at home, those with fewer being too short for any model. */
     private static Position ending(SideIndex sides, SplittableRandom random) {
         int[] planes = new int[Planes.STRIDE];
@@ -49,16 +52,12 @@ class CubeUseTest {
         MatchTerms terms = new MatchTerms(new MatchStakes(score), TABLE);
         SideIndex sides = EndgameTables.LAST_SIX;
         SplittableRandom random = new SplittableRandom(21);
-        EndingCubes cubes = new EndingCubes(score, TABLE);
-        EndingsAtScore endings = new EndingsAtScore(new EndingPlays(sides), cubes);
         double doubling = 0;
         double taking = 0;
         double squares = 0;
         for (int i = 0; i < CASES; i++) {
             Position position = ending(sides, random);
-            int[] planes = position.toPlanes();
-            double[] lanes = endings.rolling(sides.of(planes, 0), sides.of(planes, Planes.SIDE), true);
-            double win = cubes.value(lanes, new CubeState(64, CubeOwner.ME));
+            double win = LAST_GAME.known(position, CubeState.START).orElseThrow();
             CubeValues model =
                     terms.curves(position, GammonShares.NONE, CubeState.START).at(win);
             CubeValues exact = terms.exact(position, CubeState.START).orElseThrow();

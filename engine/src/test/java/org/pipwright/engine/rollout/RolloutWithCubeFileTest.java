@@ -42,6 +42,9 @@ class RolloutWithCubeFileTest {
     private static final RolloutSettings SETTINGS =
             RolloutSettings.DEFAULT.withTrials(180).withTruncation(5);
     private static final Position POSITION = PositionText.parse("1@3 1@9 13@off / 2@5 13@off");
+    private static final Position CLOSE = PositionText.parse("1@6 1@9 13@off / 2@5 13@off");
+    private static final RolloutSettings UNTIL_SURE =
+            RolloutSettings.DEFAULT.withTrials(7200).withTruncation(2).withSure(6);
     private static final CubeState CUBE = new CubeState(2, CubeOwner.ME);
     private static final List<Start> STARTS =
             List.of(Start.rolling(POSITION, CUBE), Start.rolling(POSITION, CUBE.taken()));
@@ -110,6 +113,31 @@ class RolloutWithCubeFileTest {
         assertEquals(
                 compare(STARTS, stakes, more, 1, WorkFile.NONE, RolloutListener.NONE),
                 compare(STARTS, stakes, more, after, resumed(), RolloutListener.NONE));
+    }
+
+    /** Games until the actions are clear: a stop and a file change neither when that is nor what is said then. */
+    @ParameterizedTest
+    @CsvSource({"5, 3", "4, 4"})
+    void stoppedBeforeItIsSureItGoesOnUntilItIs(int mine, int theirs) {
+        Stakes stakes = new MatchStakes(new MatchScore(mine, theirs, false));
+        RolloutReport whole = actions(stakes, 1, WorkFile.NONE, RolloutListener.NONE);
+        assertTrue(whole.clear() && whole.trials() > 72 && whole.trials() < UNTIL_SURE.trials(), whole::toString);
+        assertEquals(
+                72, actions(stakes, 2, fresh(), report -> report.trials() < 72).trials());
+        assertEquals(whole, actions(stakes, 2, resumed(), RolloutListener.NONE));
+        assertEquals(whole, actions(stakes, 1, resumed(), report -> {
+            throw new AssertionError("it was sure already");
+        }));
+    }
+
+    private static RolloutReport actions(Stakes stakes, int threads, WorkFile file, RolloutListener listener) {
+        try (Rollouts rollouts = new Rollouts(
+                () -> Judgement.by(new NetworkEvaluator(MODEL)),
+                () -> new TermsByStakes(RolloutWithCubeFileTest::terms),
+                UNTIL_SURE,
+                threads)) {
+            return rollouts.actions(CLOSE, CUBE, stakes, file, listener);
+        }
     }
 
     @Test
