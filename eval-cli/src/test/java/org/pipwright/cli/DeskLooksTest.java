@@ -1,6 +1,7 @@
 package org.pipwright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.Browser.NewContextOptions;
@@ -123,6 +124,9 @@ class DeskLooksTest {
                         page.evaluate("each => getComputedStyle(document.querySelector(each)).display", hidden),
                         hidden);
             }
+            assertTrue(page.locator("#answer .plays").isVisible(), "the answer is printed");
+            assertFalse(page.locator("#games").isVisible());
+            assertFalse(page.locator("#answer .tickbox").first().isVisible());
         }
     }
 
