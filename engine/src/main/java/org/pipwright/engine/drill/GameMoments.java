@@ -33,7 +33,8 @@ final class GameMoments implements AutoCloseable {
         Examiner examiner = settings.theme().cube()
                 ? new CubeExaminer(settings, judge, progress, knowledge.terms(), CubeOpinion.of(weaker))
                 : new PlayExaminer(settings, judge, progress, weaker.players().get());
-        PositionEvaluator evaluator = knowledge.judgement().evaluator();
+        // The games only have to be sensible: what is asked about in them is judged in full.
+        PositionEvaluator evaluator = knowledge.judgement().evaluator().quick();
         return new GameMoments(settings, new LoosePlayer(new StoppableEvaluator(evaluator, stopped)), examiner, judge);
     }
 

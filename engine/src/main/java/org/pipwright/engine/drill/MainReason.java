@@ -9,12 +9,14 @@ import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.explain.Motive;
 import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.Progress;
 
 /** The main reason why the answer of an exercise is better than the weaker play, as the words of the answer will have it. */
 record MainReason(List<Motive> motives) {
     /** Of an exercise without the cube. */
-    static MainReason of(PlayExercise exercise, Judge judge) {
-        Explanation why = Explanation.of(exercise.position(), List.of(exercise.best(), exercise.weak()), judge, 0);
+    static MainReason of(PlayExercise exercise, Judge judge, Progress progress) {
+        Explanation why =
+                Explanation.of(exercise.position(), List.of(exercise.best(), exercise.weak()), judge, 0, progress);
         ExplainedPlay weak = why.rivals().get(0);
         double difference = ChancesApart.of(
                         exercise.best().outcomes(), exercise.weak().outcomes(), why.gammons())

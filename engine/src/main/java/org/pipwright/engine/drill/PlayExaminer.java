@@ -1,8 +1,10 @@
 package org.pipwright.engine.drill;
 
+import java.util.List;
 import java.util.Optional;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
+import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.match.Player;
@@ -14,10 +16,13 @@ import org.pipwright.engine.roll.Dice;
 /** Finds questions about plays. */
 final class PlayExaminer implements Examiner {
     /**
-     * Without lookahead the weaker choice has to give away this share of what is asked for, or lookahead, which takes some
-     * thirty times as long, is spared.
+     * Without lookahead the weaker choice and the second best have to give away this share of what is asked for, or
+     * lookahead, which takes some thirty times as long, is spared.
      */
-    private static final double GLANCE = 0.25;
+    private static final double GLANCE = 0.5;
+
+    /** The same with less lookahead than is asked for. */
+    private static final double NEARLY = 0.75;
 
     private final DrillSettings settings;
     private final Judge judge;
@@ -52,18 +57,20 @@ final class PlayExaminer implements Examiner {
                         new Origin.OwnGame(game),
                         question,
                         Optional.of(other),
-                        (exercise, share) -> settings.clarity().met(exercise, share)
+                        (exercise, share) -> settings.clarity().met(exercise, Math.max(NEARLY, share))
                                 && settings.theme().setsApart(exercise)
                                 && Lesson.in(exercise, settings.clarity())
-                                && (why[0] = MainReason.of(exercise, judge)).about(settings.theme()))
+                                && (why[0] = MainReason.of(exercise, judge, progress)).about(settings.theme()))
                 .map(exercise -> new Found(exercise, why[0].lesson(exercise)));
     }
 
-    /** Whether the weaker choice looks like a mistake at a glance. */
+    /** Whether the weaker choice looks like a mistake at a glance, and one play like the best. */
     private boolean promising(Question question, Position other) {
         Effort glance = Effort.lookahead(0).withRaces(false);
-        return judge.ask(question, glance, progress).plays().stream()
-                .anyMatch(play -> play.play().result().equals(other)
-                        && -play.cost() >= GLANCE * settings.clarity().cost());
+        List<PlayVerdict> plays = judge.ask(question, glance, progress).plays();
+        return -plays.get(1).cost() >= GLANCE * settings.clarity().margin()
+                && plays.stream()
+                        .anyMatch(play -> play.play().result().equals(other)
+                                && -play.cost() >= GLANCE * settings.clarity().cost());
     }
 }

@@ -6,6 +6,7 @@ import java.util.Map;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.play.Step;
@@ -30,7 +31,7 @@ final class CostOfHits {
     private CostOfHits() {}
 
     /** Points per game, at least 0; 0 if every play of every roll hits. */
-    static double of(Position position, Judge judge) {
+    static double of(Position position, Judge judge, Progress progress) {
         CostOfHits cost = new CostOfHits();
         Map<Roll, Hits> hits = hits(position);
         boolean quietCounts = hits.containsValue(Hits.ALL);
@@ -38,7 +39,9 @@ final class CostOfHits {
             // A roll that hits nothing gains nothing, and most rolls are such: judging their plays would be most of the
             // work.
             if (quietCounts || some != Hits.NONE) {
-                cost.add(roll, judge.ask(Question.of(position, roll), QUICK).plays());
+                cost.add(
+                        roll,
+                        judge.ask(Question.of(position, roll), QUICK, progress).plays());
             }
         });
         return cost.mean();

@@ -2,9 +2,11 @@ package org.pipwright.engine.explain;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.position.Position;
 
 /**
@@ -41,19 +43,35 @@ public record Explanation(int lookahead, ExplainedPlay best, List<ExplainedPlay>
      * @return the explanation
      */
     public static Explanation of(Position position, List<PlayVerdict> ranking, Judge judge, int lookahead) {
+        return of(position, ranking, judge, lookahead, Progress.NONE);
+    }
+
+    /**
+     * Gathers the facts unless it is told to stop.
+     *
+     * @param position the position before the play
+     * @param ranking plays of a roll there, best first, at least one
+     * @param judge values the opponent's replies
+     * @param lookahead rolls to average over after each reply, 0 to 5
+     * @param progress asked whether to stop
+     * @return the explanation
+     * @throws CancellationException if it was stopped
+     */
+    public static Explanation of(
+            Position position, List<PlayVerdict> ranking, Judge judge, int lookahead, Progress progress) {
         List<ExplainedPlay> explained = new ArrayList<>();
         for (PlayVerdict ranked : ranking) {
             Position next = ranked.play().next();
-            explained.add(
-                    new ExplainedPlay(ranked, PlayFacts.of(position, ranked.play()), swings(next, judge, lookahead)));
+            explained.add(new ExplainedPlay(
+                    ranked, PlayFacts.of(position, ranked.play()), swings(next, judge, lookahead, progress)));
         }
         return new Explanation(lookahead, explained.get(0), explained.subList(1, explained.size()), USUAL);
     }
 
-    private static Swings swings(Position next, Judge judge, int lookahead) {
+    private static Swings swings(Position next, Judge judge, int lookahead, Progress progress) {
         return next.finished()
                 ? Swings.of(List.of(), 0)
-                : Swings.of(judge.replies(next, lookahead), CostOfHits.of(next, judge));
+                : Swings.of(judge.replies(next, lookahead, progress), CostOfHits.of(next, judge, progress));
     }
 
     /**

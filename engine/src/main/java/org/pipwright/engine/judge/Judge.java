@@ -205,10 +205,29 @@ public final class Judge implements AutoCloseable {
      * @throws IllegalArgumentException if the game is over or the lookahead out of range
      */
     public List<RollReply> replies(Position position, int lookahead) {
+        return replies(position, lookahead, Progress.NONE);
+    }
+
+    /**
+     * The same unless it is told to stop.
+     *
+     * @param position an unfinished position
+     * @param lookahead number of rolls after the reply to average over, at least 0
+     * @param progress asked whether to stop
+     * @return 21 replies
+     * @throws IllegalArgumentException if the game is over or the lookahead out of range
+     * @throws CancellationException if it was stopped
+     */
+    public List<RollReply> replies(Position position, int lookahead, Progress progress) {
         if (position.finished()) {
             throw new IllegalArgumentException("the game is over: no roll follows");
         }
-        return thinking.lookahead().replies(position, lookahead);
+        thinking.follow(progress);
+        try {
+            return thinking.lookahead().replies(position, lookahead);
+        } finally {
+            thinking.follow(Progress.NONE);
+        }
     }
 
     /**

@@ -29,6 +29,7 @@ import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.matchtable.MatchTable;
 import org.pipwright.engine.matchtable.MatchTerms;
@@ -100,7 +101,8 @@ class DrillTest {
             assertEquals(weak.cost(), question.cost(), 1e-6);
             assertEquals(ranking.size(), question.ranking().size());
             assertTrue(ranking.size() >= 4, "little to choose");
-            assertTrue(MainReason.of(question, judge).about(theme), "the reason is about something else");
+            assertTrue(
+                    MainReason.of(question, judge, Progress.NONE).about(theme), "the reason is about something else");
             assertTrue(
                     Math.max(question.position().count(25), question.position().opponentCount(25)) <= 3);
             assertTrue(question.margin() <= 0.03 + 0.3, "a plain answer");
@@ -223,7 +225,7 @@ class DrillTest {
         try (Judge judge = new Judge(Knowledge.of(LeaningEvaluator::new), 1)) {
             for (Exercise question : found) {
                 PlayExercise play = (PlayExercise) question;
-                lessons.merge(MainReason.of(play, judge).lesson(play), 1, Integer::sum);
+                lessons.merge(MainReason.of(play, judge, Progress.NONE).lesson(play), 1, Integer::sum);
             }
         }
         assertTrue(found.size() > 4 && lessons.values().stream().allMatch(times -> times <= 4), lessons::toString);

@@ -10,6 +10,7 @@ import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.PlayVerdict;
+import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.position.PositionText;
@@ -54,7 +55,7 @@ class CostOfHitsTest {
             for (Position position : RandomBoards.of(23, 60)
                     .map(board -> Position.ofPlanes(board.toPlanes(), 0))
                     .toList()) {
-                double cost = CostOfHits.of(position, judge);
+                double cost = CostOfHits.of(position, judge, Progress.NONE);
                 assertEquals(plain(position, judge), cost, 0, position.toString());
                 hits += cost > 0 ? 1 : 0;
             }
@@ -67,7 +68,7 @@ class CostOfHitsTest {
     void rollsThatMustHitAreHeldAgainstTheOthers() {
         Position position = PositionText.parse("1@bar 14@6 / 2@1 2@2 2@3 2@4 2@5 1@6 4@8");
         try (Judge judge = new Judge(Knowledge.of(PipEvaluator::new), 1)) {
-            double cost = CostOfHits.of(position, judge);
+            double cost = CostOfHits.of(position, judge, Progress.NONE);
             assertEquals(plain(position, judge), cost, 0);
             assertTrue(cost > 0);
         }
