@@ -104,7 +104,9 @@ final class RecordRoutes {
     /** What a page was sent so far. */
     private static final class Sent {
         private int depth;
+        private String said;
 
+        /** The page has this much of the turn, and nobody has been told of it. */
         Sent(int depth) {
             this.depth = depth;
         }
@@ -113,7 +115,10 @@ final class RecordRoutes {
             int now = opened.review().depth(moment);
             if (now != depth) {
                 stream.send("turn", Pages.of("desk/recordturn.jte", view));
-                stream.say(view.said());
+                if (!view.said().equals(said)) {
+                    said = view.said();
+                    stream.say(said);
+                }
                 depth = now;
             }
             stream.send("game", Pages.of("desk/recordgame.jte", view));
