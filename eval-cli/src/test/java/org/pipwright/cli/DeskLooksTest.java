@@ -13,7 +13,6 @@ import com.microsoft.playwright.options.Media;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -21,7 +20,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.pipwright.cli.desk.DeskServer;
-import org.pipwright.cli.desk.DeskSetup;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.record.RecordText;
 
@@ -40,17 +38,11 @@ class DeskLooksTest {
     @BeforeAll
     static void start() {
         browser = Browser.start();
-        server = new DeskServer(new DeskSetup(
-                        0,
-                        List.of("tiny"),
-                        name -> Knowledge.of(TestNet.MODEL),
-                        folder,
-                        1,
-                        Map.of("evening.txt", RecordText.parse(RecordPageTest.TEXT)),
-                        Map.of(),
-                        folder.resolve("practice.log"),
-                        Optional.empty()))
-                .awaitNet();
+        server = TestDesk.open(
+                folder,
+                name -> Knowledge.of(TestNet.MODEL),
+                Map.of("evening.txt", RecordText.parse(RecordPageTest.TEXT)),
+                Map.of());
         base = server.address().substring(0, server.address().indexOf("/?"));
     }
 

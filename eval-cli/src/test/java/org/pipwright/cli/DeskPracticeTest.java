@@ -65,17 +65,7 @@ class DeskPracticeTest {
         List<Candidate> candidates = QUESTIONS.stream()
                 .map(question -> Candidate.asked(new Origin.Listed("mine.txt", 1), question))
                 .toList();
-        return new DeskServer(new DeskSetup(
-                        0,
-                        List.of("tiny"),
-                        name -> KNOWLEDGE,
-                        folder,
-                        1,
-                        Map.of(),
-                        Map.of("mine <2>.txt", candidates),
-                        folder.resolve("practice.log"),
-                        Optional.empty()))
-                .awaitNet();
+        return TestDesk.open(folder, name -> KNOWLEDGE, Map.of(), Map.of("mine <2>.txt", candidates));
     }
 
     private Page open(DeskServer server) {

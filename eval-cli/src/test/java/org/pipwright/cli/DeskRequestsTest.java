@@ -18,7 +18,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Queue;
 import java.util.SplittableRandom;
 import java.util.concurrent.ConcurrentHashMap;
@@ -29,7 +28,6 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.cli.desk.DeskServer;
-import org.pipwright.cli.desk.DeskSetup;
 import org.pipwright.engine.drill.Candidate;
 import org.pipwright.engine.drill.Origin;
 import org.pipwright.engine.judge.Knowledge;
@@ -156,17 +154,11 @@ class DeskRequestsTest {
         Knowledge knowledge = Knowledge.of(TestNet.MODEL);
         Candidate asked =
                 Candidate.asked(new Origin.Listed("mine.txt", 1), Question.of(Position.start(), Roll.of(4, 2)));
-        DeskSetup setup = new DeskSetup(
-                0,
-                List.of("tiny"),
-                name -> knowledge,
+        try (DeskServer server = TestDesk.open(
                 folder,
-                1,
+                name -> knowledge,
                 Map.of("evening.txt", RecordText.parse(RecordPageTest.TEXT)),
-                Map.of("mine.txt", List.of(asked)),
-                folder.resolve("practice.log"),
-                Optional.empty());
-        try (DeskServer server = new DeskServer(setup).awaitNet()) {
+                Map.of("mine.txt", List.of(asked)))) {
             List<Thread> clients = new ArrayList<>();
             for (int number = 1; number <= CLIENTS; number++) {
                 long seed = number;

@@ -13,9 +13,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.LockSupport;
@@ -26,7 +24,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.cli.desk.DeskServer;
-import org.pipwright.cli.desk.DeskSetup;
 import org.pipwright.engine.evaluation.PositionEvaluator;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.NetworkEvaluator;
@@ -63,17 +60,11 @@ class DeskWorkTest {
     @BeforeAll
     static void start() {
         browser = Browser.start();
-        server = new DeskServer(new DeskSetup(
-                        0,
-                        List.of("tiny"),
-                        name -> Knowledge.of(DeskWorkTest::slow),
-                        folder,
-                        1,
-                        Map.of("evening.txt", RecordText.parse(RecordPageTest.TEXT)),
-                        Map.of(),
-                        folder.resolve("practice.log"),
-                        Optional.empty()))
-                .awaitNet();
+        server = TestDesk.open(
+                folder,
+                name -> Knowledge.of(DeskWorkTest::slow),
+                Map.of("evening.txt", RecordText.parse(RecordPageTest.TEXT)),
+                Map.of());
         base = server.address().substring(0, server.address().indexOf("/?"));
     }
 

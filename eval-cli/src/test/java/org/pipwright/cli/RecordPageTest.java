@@ -17,14 +17,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.cli.desk.DeskServer;
-import org.pipwright.cli.desk.DeskSetup;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.record.RecordText;
@@ -63,17 +61,7 @@ class RecordPageTest {
     static void start() {
         browser = Browser.start();
         Knowledge knowledge = Knowledge.of(TestNet.MODEL);
-        server = new DeskServer(new DeskSetup(
-                        0,
-                        List.of("tiny"),
-                        name -> knowledge,
-                        folder,
-                        1,
-                        Map.of("evening <1>.txt", RecordText.parse(TEXT)),
-                        Map.of(),
-                        folder.resolve("practice.log"),
-                        Optional.empty()))
-                .awaitNet();
+        server = TestDesk.open(folder, name -> knowledge, Map.of("evening <1>.txt", RecordText.parse(TEXT)), Map.of());
         base = server.address().substring(0, server.address().indexOf("/?"));
     }
 

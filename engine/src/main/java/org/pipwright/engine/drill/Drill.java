@@ -18,8 +18,8 @@ import org.pipwright.engine.parallel.Workforce;
 /**
  * Finds exercises: plays numbered games, at most one question from each, and takes the questions in the order of the games
  * unless they are nearly equal to one taken before. At most half have the same answer where it could be guessed otherwise:
- * the cube action, or whether to hit; at most a third of a sheet, but three, teach the same. So what is found depends on the settings and the players alone, not on the number
- * of threads.
+ * the cube action, or whether to hit; at most a third of a sheet, but three, teach the same. So what is found depends on the
+ * settings and the players alone, not on the number of threads.
  */
 public final class Drill {
     /** Games between two reports of progress. */

@@ -21,13 +21,13 @@ final class Lesson {
     private static final double MAX_WIN = 0.95;
 
     /** Games of a class seldom have more checkers on a bar. */
-    private static final int MOST_ON_BAR = 3;
+    private static final int MAX_ON_BAR = 3;
 
     private Lesson() {}
 
     /** Whether a position is one that games of people lead to. */
     static boolean usual(Position position) {
-        return Math.max(position.count(Planes.BAR), position.opponentCount(Planes.BAR)) <= MOST_ON_BAR;
+        return Math.max(position.count(Planes.BAR), position.opponentCount(Planes.BAR)) <= MAX_ON_BAR;
     }
 
     /** Of a play. */

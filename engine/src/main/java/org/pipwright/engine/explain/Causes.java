@@ -24,10 +24,11 @@ public record Causes(List<Cause> all) {
     /** and the first less than so much of all that speaks against the play. */
     private static final double MOST_OF_ALL = 2.0 / 3;
 
-    /** Smaller ones than this part of the whole, or these points, are not worth a sentence. */
-    private static final double NOTABLE_PART = 0.2;
+    /** Part of a whole difference below which a cause is small. */
+    public static final double NOTABLE_PART = 0.2;
 
-    private static final double NOTABLE_POINTS = 0.01;
+    /** Points per game below which a cause is small. */
+    public static final double NOTABLE_POINTS = 0.01;
 
     /** Gammons that a score makes more or less of come first if they make up so much of the difference. */
     private static final double BY_SCORE = 0.5;

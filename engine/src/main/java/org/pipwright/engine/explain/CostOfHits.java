@@ -1,16 +1,17 @@
 package org.pipwright.engine.explain;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.judge.Question;
-import org.pipwright.engine.play.PlayGenerator;
+import org.pipwright.engine.measures.Shots;
 import org.pipwright.engine.play.Step;
-import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 
@@ -32,56 +33,40 @@ final class CostOfHits {
 
     /** Points per game, at least 0; 0 if every play of every roll hits. */
     static double of(Position position, Judge judge, Progress progress) {
+        Function<Roll, List<PlayVerdict>> judging =
+                roll -> judge.ask(Question.of(position, roll), QUICK, progress).plays();
+        // A roll that hits nothing gains nothing, and most rolls are such: judging their plays would be most of the
+        // work.
+        Map<Roll, List<PlayVerdict>> judged =
+                Shots.of(position).rolls().stream().collect(Collectors.toMap(roll -> roll, judging));
+        if (judged.values().stream().anyMatch(plays -> quiet(plays).isEmpty())) {
+            Roll.all().forEach(roll -> judged.computeIfAbsent(roll, judging));
+        }
         CostOfHits cost = new CostOfHits();
-        Map<Roll, Hits> hits = hits(position);
-        boolean quietCounts = hits.containsValue(Hits.ALL);
-        hits.forEach((roll, some) -> {
-            // A roll that hits nothing gains nothing, and most rolls are such: judging their plays would be most of the
-            // work.
-            if (quietCounts || some != Hits.NONE) {
-                cost.add(
-                        roll,
-                        judge.ask(Question.of(position, roll), QUICK, progress).plays());
-            }
-        });
+        Roll.all().stream().filter(judged::containsKey).forEach(roll -> cost.add(roll, judged.get(roll)));
         return cost.mean();
     }
 
-    /** How many plays of a roll hit. */
-    private enum Hits {
-        NONE,
-        SOME,
-        ALL
-    }
-
-    private static Map<Roll, Hits> hits(Position position) {
-        int[] planes = position.toPlanes();
-        int bar = Planes.count(planes, Planes.SIDE, Planes.BAR);
-        PlayGenerator generator = new PlayGenerator();
-        Map<Roll, Hits> hits = new LinkedHashMap<>();
-        for (Roll roll : Roll.all()) {
-            int count = generator.generate(planes, 0, roll.high(), roll.low());
-            int hitting = 0;
-            for (int i = 0; i < count; i++) {
-                hitting += Planes.count(generator.results(), i * Planes.STRIDE + Planes.SIDE, Planes.BAR) > bar ? 1 : 0;
-            }
-            hits.put(roll, hitting == 0 ? Hits.NONE : hitting < count ? Hits.SOME : Hits.ALL);
-        }
-        return hits;
+    /** The best play that hits nothing. */
+    private static Optional<PlayVerdict> quiet(List<PlayVerdict> plays) {
+        return plays.stream()
+                .filter(each -> each.play().steps().stream().noneMatch(Step::hit))
+                .findFirst();
     }
 
     private void add(Roll roll, List<PlayVerdict> plays) {
         double best = plays.get(0).equity();
-        for (PlayVerdict each : plays) {
-            if (each.play().steps().stream().noneMatch(Step::hit)) {
-                gained += roll.ways() * (best - each.equity());
-                quiet += roll.ways() * each.equity();
-                quietThrows += roll.ways();
-                return;
-            }
-        }
-        forced += roll.ways() * best;
-        forcedThrows += roll.ways();
+        quiet(plays)
+                .ifPresentOrElse(
+                        still -> {
+                            gained += roll.ways() * (best - still.equity());
+                            quiet += roll.ways() * still.equity();
+                            quietThrows += roll.ways();
+                        },
+                        () -> {
+                            forced += roll.ways() * best;
+                            forcedThrows += roll.ways();
+                        });
     }
 
     private double mean() {

@@ -7,8 +7,8 @@ import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.pipwright.engine.record.GameRecord;
@@ -25,9 +25,8 @@ import org.pipwright.engine.record.Rules;
 final class KeptGames {
     private static final int MAX = 6;
     private static final long MAX_BYTES = 1 << 20;
-    private static final String ENDING = ".txt";
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmmss");
-    private static final Pattern NAME = Pattern.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}-[0-9]{6}-[0-9]{1,4}");
+    private static final Pattern FILE = Pattern.compile("([0-9]{4}-[0-9]{2}-[0-9]{2}-[0-9]{6}-[0-9]{1,4})\\.txt");
 
     private final DeskSetup setup;
     private final Judges judges;
@@ -78,14 +77,13 @@ final class KeptGames {
 
     private List<Kept> read() {
         try (Stream<Path> files = Files.list(setup.folder())) {
-            return files.map(file -> file.getFileName().toString())
-                    .filter(file -> file.endsWith(ENDING)
-                            && NAME.matcher(file.substring(0, file.length() - ENDING.length()))
-                                    .matches())
+            return files.map(file -> FILE.matcher(file.getFileName().toString()))
+                    .filter(Matcher::matches)
+                    .map(file -> file.group(1))
                     .sorted(Comparator.reverseOrder())
                     .limit(MAX)
-                    .map(file -> kept(file.substring(0, file.length() - ENDING.length())))
-                    .filter(Objects::nonNull)
+                    .map(this::kept)
+                    .flatMap(Optional::stream)
                     .toList();
         } catch (IOException e) {
             // Games that cannot be gone on with keep nobody from beginning others.
@@ -93,10 +91,9 @@ final class KeptGames {
         }
     }
 
-    private Kept kept(String name) {
+    private Optional<Kept> kept(String name) {
         return find(name)
-                .map(found -> new Kept(name, words(name, found.open()), file(name)))
-                .orElse(null);
+                .map(found -> new Kept(name, words(name, found.open()), RecordKeeper.text(setup.folder(), name)));
     }
 
     private static String words(String name, OpenRecord open) {
@@ -107,13 +104,9 @@ final class KeptGames {
                 + name.substring(13, 15);
     }
 
-    private Path file(String name) {
-        return setup.folder().resolve(name + ENDING);
-    }
-
     /** A record that a table has left and that has not ended. */
     private Optional<Found> find(String name) {
-        Path file = file(name);
+        Path file = RecordKeeper.text(setup.folder(), name);
         try {
             if (Files.size(file) > MAX_BYTES) {
                 return Optional.empty();

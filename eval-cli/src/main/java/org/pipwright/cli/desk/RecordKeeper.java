@@ -23,8 +23,13 @@ final class RecordKeeper {
      * @param name name of the files without their endings
      */
     RecordKeeper(Path folder, String name) {
-        text = folder.resolve(name + ".txt");
+        text = text(folder, name);
         sgf = folder.resolve(name + ".sgf");
+    }
+
+    /** Where a record of such a name is kept as text. */
+    static Path text(Path folder, String name) {
+        return folder.resolve(name + ".txt");
     }
 
     /** Writes both files; throws if that fails, and each file is then whole, new or old. */

@@ -19,11 +19,6 @@ import org.pipwright.engine.explain.Swing;
  * speaks for it, if it is worth saying.
  */
 final class RivalWords {
-    /** Smaller causes than this part of the whole, or these points, are not worth a sentence. */
-    private static final double NOTABLE_PART = 0.2;
-
-    private static final double NOTABLE_POINTS = 0.01;
-
     private static final int OTHERS = 2;
 
     private static final int ROLLS = 3;
@@ -87,10 +82,14 @@ final class RivalWords {
         }
     }
 
+    /** Causes besides the main ones, and merits, are worth a sentence from so many points on. */
+    private double notable() {
+        return Math.max(Causes.NOTABLE_POINTS, Causes.NOTABLE_PART * chances.sum());
+    }
+
     private void others(List<Cause> main) {
         told.entrySet().stream()
-                .filter(each -> !main.contains(each.getKey())
-                        && each.getKey().points() >= Math.max(NOTABLE_POINTS, NOTABLE_PART * chances.sum()))
+                .filter(each -> !main.contains(each.getKey()) && each.getKey().points() >= notable())
                 .limit(OTHERS)
                 .forEach(each -> said.add(Phrases.sentence(each.getValue())));
     }
@@ -122,7 +121,7 @@ final class RivalWords {
                 .sum();
         double all = best.swings().mean() - rival.swings().mean();
         boolean moves = worse.stream().noneMatch(swing -> swing.reply().steps().isEmpty());
-        if (moves && worse.size() == ROLLS && all > NOTABLE_POINTS && few >= FEW_MAKE_IT * all) {
+        if (moves && worse.size() == ROLLS && all > Causes.NOTABLE_POINTS && few >= FEW_MAKE_IT * all) {
             said.add("Three rolls of the opponent make most of it: "
                     + Phrases.list(worse.stream()
                             .map(swing ->
@@ -134,7 +133,7 @@ final class RivalWords {
 
     private void merits() {
         told.entrySet().stream()
-                .filter(each -> -each.getKey().points() >= Math.max(NOTABLE_POINTS, NOTABLE_PART * chances.sum()))
+                .filter(each -> -each.getKey().points() >= notable())
                 .sorted((a, b) -> Double.compare(a.getKey().points(), b.getKey().points()))
                 .limit(OTHERS)
                 .forEach(each -> said.add("For it: " + each.getValue() + "."));
