@@ -15,6 +15,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
@@ -122,9 +123,31 @@ class RecordPageTest {
         page.keyboard().press("p");
         at(page, mistakes.get(mistakes.size() - 2));
         page.goBack();
+        at(page, mistakes.get(mistakes.size() - 1));
         page.getByText("Game 2").click();
         at(page, "g2t1");
         page.context().close();
+    }
+
+    /** While the review fills in, what stays the same is not told again. */
+    @Test
+    void aReviewedTurnIsToldOnce() {
+        Knowledge knowledge = Knowledge.of(TestNet.MODEL);
+        try (DeskServer fresh = TestDesk.open(
+                folder.resolve("fresh"), name -> knowledge, Map.of("evening.txt", RecordText.parse(TEXT)), Map.of())) {
+            Page page = open(1280, ColorScheme.LIGHT);
+            page.addInitScript("document.addEventListener('DOMContentLoaded', " + Browser.LISTENING + ")");
+            page.navigate(fresh.address());
+            page.getByText("evening.txt").click();
+            page.waitForURL("**/records/*");
+            page.keyboard().press("ArrowRight");
+            at(page, "g1t2");
+            page.waitForFunction("() => document.querySelector('#game .quiet').textContent.includes('all 6 turns')");
+            page.waitForFunction("() => heard.some(each => each.startsWith('Turn 2, '))");
+            List<?> heard = (List<?>) page.evaluate("() => heard");
+            assertEquals(new HashSet<>(heard).size(), heard.size(), heard.toString());
+            page.context().close();
+        }
     }
 
     /** The turns in which {@code review} finds a mistake, at the same lookahead. */

@@ -96,7 +96,8 @@ final class RecordRoutes {
         Moment moment = moment(context, opened.review());
         RecordViews views = views(opened);
         return stream -> {
-            Sent sent = new Sent(opened.review().depth(moment));
+            Sent sent =
+                    new Sent(opened.review().depth(moment), views.view(moment).said());
             opened.review().watch(stream::gone, () -> sent.send(views.view(moment), opened, moment, stream));
         };
     }
@@ -106,9 +107,10 @@ final class RecordRoutes {
         private int depth;
         private String said;
 
-        /** The page has this much of the turn, and nobody has been told of it. */
-        Sent(int depth) {
+        /** The page has this much of the turn, and whoever moved to it has heard so. */
+        Sent(int depth, String said) {
             this.depth = depth;
+            this.said = said;
         }
 
         void send(RecordView view, Records.Opened opened, Moment moment, Stream stream) {
