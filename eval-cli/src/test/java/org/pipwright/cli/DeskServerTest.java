@@ -143,6 +143,24 @@ class DeskServerTest {
                 "paths that climb are no paths");
     }
 
+    /** Whoever mistyped a field of the form finds the others as they were. */
+    @Test
+    void aRefusedFormKeepsWhatWasTyped() throws IOException, InterruptedException {
+        String cookie = cookie();
+        String page = send(post("/tables", "name0=Ada+%3Cb%3E&who0=tiny&lookahead0=2&who1=&length=99&beavers=on&seed=7")
+                        .header("Cookie", cookie))
+                .body();
+        assertTrue(page.contains("value=\"Ada &lt;b>\"") || page.contains("value=\"Ada &lt;b&gt;\""), page);
+        assertTrue(page.contains("<option value=\"tiny\" selected>"), page);
+        assertTrue(page.contains("<option selected>2</option>"), page);
+        assertTrue(page.contains("value=\"99\""), page);
+        assertTrue(page.contains("name=\"beavers\" checked>"), page);
+        assertTrue(page.contains("name=\"jacoby\">"), page);
+        assertTrue(page.contains("value=\"7\""), page);
+        String fresh = send(to("/").header("Cookie", cookie)).body();
+        assertTrue(fresh.contains("name=\"jacoby\" checked>") && fresh.contains("value=\"3\""), fresh);
+    }
+
     /** A score that the match table does not hold has no answer, and the page says so. */
     @Test
     void aClassIsToldWhyThereIsNoAnswer() throws IOException, InterruptedException {

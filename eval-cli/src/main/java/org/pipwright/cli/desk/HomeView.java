@@ -1,6 +1,7 @@
 package org.pipwright.cli.desk;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -13,6 +14,7 @@ import java.util.Optional;
  * @param tables tables that are laid
  * @param kept what was played at tables of earlier desks and has not ended
  * @param tablets how devices of the class come in; empty if they cannot
+ * @param typed what was typed into the form of a table that could not be laid, by field; empty before
  */
 public record HomeView(
         List<String> nets,
@@ -21,7 +23,8 @@ public record HomeView(
         List<String> opened,
         List<Laid> tables,
         List<Kept> kept,
-        Optional<Tablets> tablets) {
+        Optional<Tablets> tablets,
+        Map<String, String> typed) {
     /**
      * A table.
      *
@@ -37,4 +40,26 @@ public record HomeView(
      * @param words what it is
      */
     public record Kept(String name, String words) {}
+
+    /**
+     * What a field of the form begins with.
+     *
+     * @param field its name
+     * @param usual what stands there before anything was typed
+     * @return text
+     */
+    public String field(String field, String usual) {
+        return typed.isEmpty() ? usual : typed.getOrDefault(field, "");
+    }
+
+    /**
+     * Whether a box of the form is ticked to begin with.
+     *
+     * @param box its name
+     * @param usual whether it is before anything was typed
+     * @return whether it is
+     */
+    public boolean ticked(String box, boolean usual) {
+        return typed.isEmpty() ? usual : typed.containsKey(box);
+    }
 }

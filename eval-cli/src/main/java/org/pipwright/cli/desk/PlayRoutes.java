@@ -5,7 +5,9 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.IntFunction;
 import java.util.function.Supplier;
@@ -40,7 +42,7 @@ final class PlayRoutes {
     }
 
     void add(RoutesConfig routes) {
-        routes.get("/", context -> home(context, ""));
+        routes.get("/", context -> home(context, "", Map.of()));
         routes.post("/tables", context -> lay(context, number -> form.table(name -> text(context, name), number)));
         routes.post("/tables/kept", context -> lay(context, number -> kept.table(text(context, "record"))));
         routes.get("/tables/{table}", context -> show(context, ""));
@@ -84,7 +86,7 @@ final class PlayRoutes {
         }
     }
 
-    private void home(Context context, String error) {
+    private void home(Context context, String error, Map<String, String> typed) {
         HomeView view = new HomeView(
                 setup.nets(),
                 setup.folder().toString(),
@@ -98,7 +100,8 @@ final class PlayRoutes {
                                         each.getValue().record().heading().players())))
                         .toList(),
                 kept.besides(tables),
-                tablets.get());
+                tablets.get(),
+                typed);
         html(context, Pages.of("desk/home.jte", view));
     }
 
@@ -107,8 +110,20 @@ final class PlayRoutes {
             context.redirect("/tables/" + tables.add(table), HttpStatus.SEE_OTHER);
         } catch (IllegalArgumentException e) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            home(context, e.getMessage());
+            home(context, e.getMessage(), typed(context));
         }
+    }
+
+    /** What was typed, so that only what was wrong need be typed anew. */
+    private static Map<String, String> typed(Context context) {
+        Map<String, String> typed = new TreeMap<>();
+        for (String name : context.formParamMap().keySet()) {
+            String text = text(context, name);
+            if (text != null) {
+                typed.put(name, text);
+            }
+        }
+        return typed;
     }
 
     private PlayTable table(Context context) {
