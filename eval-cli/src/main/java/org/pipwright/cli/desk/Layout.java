@@ -17,6 +17,9 @@ final class Layout {
     private final int[] mine;
     private final int[] theirs;
 
+    /** Made when it is first asked for: a page asks for that of one layout in dozens of addresses. */
+    private String text;
+
     private Layout(int checkers, int[] mine, int[] theirs) {
         this.checkers = checkers;
         this.mine = mine;
@@ -53,7 +56,10 @@ final class Layout {
 
     /** What {@link #parse} reads back. */
     String text() {
-        return position().map(PositionText::print).orElse(EMPTY);
+        if (text == null) {
+            text = position().map(PositionText::print).orElse(EMPTY);
+        }
+        return text;
     }
 
     /** The position; none yet while no checker stands on the board. */

@@ -92,8 +92,9 @@ record Setting(Layout layout, Optional<Roll> roll, PlayedFor playedFor, Asking a
     /** The fields of the address, without those that are as usual. */
     Map<String, String> fields() {
         Map<String, String> fields = new LinkedHashMap<>();
-        if (!layout.text().equals(START.layout.text())) {
-            fields.put("position", layout.text());
+        String text = layout.text();
+        if (!text.equals(START.layout.text())) {
+            fields.put("position", text);
         }
         roll.ifPresent(dice -> fields.put("roll", dice.toString()));
         asking.play.ifPresent(play -> fields.put("play", play.toString()));

@@ -156,13 +156,31 @@ public final class SvgText {
         return number(spot.x()) + "," + number(spot.y());
     }
 
-    private static String number(double value) {
+    /** With two digits after the point at most, the half rounded away from zero. A picture has hundreds of them. */
+    static String number(double value) {
+        double hundred = Math.abs(value) * 100;
+        double beyond = hundred - Math.floor(hundred);
+        if (!(hundred < 1e9) || Math.abs(beyond - 0.5) < 1e-6) {
+            // Whether it is a half is for the digits to say, not for the nearest binary number.
+            return slowly(value);
+        }
+        long hundredths = Math.round(hundred);
+        long whole = hundredths / 100;
+        long part = hundredths % 100;
+        String digits = part == 0
+                ? Long.toString(whole)
+                : part % 10 == 0 ? whole + "." + part / 10 : whole + (part < 10 ? ".0" : ".") + part;
+        return value < 0 && hundredths != 0 ? "-" + digits : digits;
+    }
+
+    static String slowly(double value) {
         BigDecimal rounded = BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_UP);
         return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
     }
 
     private static String colour(int rgb) {
-        return String.format("#%06x", rgb);
+        // The first bit is for the zeros at the beginning.
+        return "#" + Integer.toHexString(0x1000000 | rgb).substring(1);
     }
 
     /** Characters beyond ASCII go by their numbers, so that the text may pass through any encoding. */
