@@ -40,6 +40,8 @@ public enum Trait {
                     * Math.min(2, facts.after().theirs().onBar())),
     /** An anchor from the opponent's 3 to its bar point. */
     HIGH_ANCHOR(Motive.ANCHOR, 1, facts -> any(facts.after().mine(), 18, 22)),
+    /** An anchor on the opponent's 4 or 5 point, which count as the best ones. */
+    BEST_ANCHOR(Motive.ANCHOR, 1, facts -> any(facts.after().mine(), 20, 21)),
     /** An anchor on the opponent's 1 or 2 point and no better one. */
     DEEP_ANCHOR(
             Motive.ANCHOR,
