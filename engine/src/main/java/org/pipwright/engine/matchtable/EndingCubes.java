@@ -26,6 +26,9 @@ final class EndingCubes {
     private final Offer[] mine;
     private final Offer[] theirs;
 
+    /** By lane, that of the same cube seen from the other side. */
+    private final int[] swapped;
+
     /**
      * A double.
      *
@@ -48,6 +51,10 @@ final class EndingCubes {
         live = live(score);
         mine = offers(CubeOwner.THEM);
         theirs = offers(CubeOwner.ME);
+        swapped = new int[lanes()];
+        for (int i = 0; i < live.size(); i++) {
+            swapped[1 + i] = 1 + live.indexOf(live.get(i).swapped());
+        }
     }
 
     private static List<CubeState> live(MatchScore score) {
@@ -88,6 +95,16 @@ final class EndingCubes {
         }
         double lost = after(-cube.value());
         return new Line(GAME, lost, after(cube.value()) - lost);
+    }
+
+    /** Whether the two sides need as many points, so that they can change places. */
+    boolean even() {
+        return score.mine() == score.theirs();
+    }
+
+    /** At an even score, the lane of each lane's cube seen from the other side. */
+    int[] swapped() {
+        return swapped;
     }
 
     /** Number of lanes. */

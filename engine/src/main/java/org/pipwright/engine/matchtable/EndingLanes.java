@@ -37,6 +37,21 @@ final class EndingLanes {
     }
 
     /**
+     * Writes what a pair is worth to the other side.
+     *
+     * @param from row of the pair
+     * @param pair its place there
+     * @param swapped by lane, the lane that the other side sees
+     * @param to row to write to
+     * @param place in it
+     */
+    void mirror(int[] from, int pair, int[] swapped, int[] to, int place) {
+        for (int lane = 0; lane < swapped.length; lane++) {
+            to[place * width + lane] = ONE - from[pair * width + swapped[lane]];
+        }
+    }
+
+    /**
      * Mean of the most that the first side's rolls leave it.
      *
      * @param rolls of the first side

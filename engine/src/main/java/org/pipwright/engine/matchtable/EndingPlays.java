@@ -1,37 +1,68 @@
 package org.pipwright.engine.matchtable;
 
-import java.util.Arrays;
+import java.io.BufferedInputStream;
+import java.io.DataInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.BitSet;
-import java.util.concurrent.atomic.AtomicReferenceArray;
+import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.SideIndex;
-import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
-import org.pipwright.engine.roll.Roll;
 
 /**
- * The arrangements that rolls can make of a side's last checkers, found when they are first asked for. Shared by threads.
+ * The arrangements that rolls can make of a side's last checkers, read from a file that comes with the program: to work them
+ * out takes longer than most questions. A result is left out there only if another one of the roll is proved to be at least
+ * as good whatever the other side does, at any score and with any cube; tests hold the file against the proofs. Immutable.
  *
- * <p>A result is left out only if another one of the roll is proved to be at least as good whatever the other side does, see
- * {@link EndingOrder}. Fewer pips do not prove it: a gap closed can be worth more, since dice must be played. With 6-2-1-1 a
- * side wins more often than with 6-1-1-1.
+ * <p>Fewer pips do not prove it: a gap closed can be worth more, since dice must be played. With 6-2-1-1 a side wins more
+ * often than with 6-1-1-1.
  */
 final class EndingPlays {
+    /** All there are: at most six checkers on the six home points. */
+    static final EndingPlays ALL = new EndingPlays(EndgameTables.LAST_SIX);
+
+    /** {@link EndingRolls#read} of every arrangement but that no checker is left. */
+    static final String FILE = "ending-plays.bin";
+
     private final SideIndex index;
     private final int[] pips;
-    private final AtomicReferenceArray<EndingRolls> results;
-    private final EndingOrder order;
-    private final PlayGenerator generator = new PlayGenerator();
 
-    EndingPlays(SideIndex index) {
+    /** All arrangements, those with fewer pips first. */
+    private final int[] order;
+
+    private final EndingRolls[] results;
+
+    private EndingPlays(SideIndex index) {
         this.index = index;
         pips = new int[index.size()];
-        results = new AtomicReferenceArray<>(pips.length);
-        order = new EndingOrder(this);
+        results = new EndingRolls[pips.length];
         int[] planes = new int[Planes.SIDE];
         for (int i = 0; i < pips.length; i++) {
             index.write(i, planes, 0);
             pips[i] = Planes.pips(planes, 0);
         }
+        order = inOrder(pips);
+        try (DataInputStream in =
+                new DataInputStream(new BufferedInputStream(EndingPlays.class.getResourceAsStream(FILE)))) {
+            for (int i = 1; i < results.length; i++) {
+                results[i] = EndingRolls.read(in);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static int[] inOrder(int[] pips) {
+        int[] order = new int[pips.length];
+        int next = 0;
+        for (int each = 0; next < order.length; each++) {
+            for (int i = 0; i < pips.length; i++) {
+                if (pips[i] == each) {
+                    order[next++] = i;
+                }
+            }
+        }
+        return order;
     }
 
     SideIndex index() {
@@ -44,60 +75,7 @@ final class EndingPlays {
 
     /** What rolls can make of an arrangement other than 0. */
     EndingRolls of(int arrangement) {
-        EndingRolls known = results.get(arrangement);
-        if (known == null) {
-            known = find(arrangement);
-            results.set(arrangement, known);
-        }
-        return known;
-    }
-
-    /** Comes back here for what the results can become; the generator's are copied before. */
-    private synchronized EndingRolls find(int arrangement) {
-        int[] planes = new int[Planes.STRIDE];
-        index.write(arrangement, planes, 0);
-        int[][] found = new int[Roll.COUNT][];
-        double mean = 1;
-        for (Roll roll : Roll.all()) {
-            int count = generator.generate(planes, 0, roll.high(), roll.low());
-            int[] all = new int[count];
-            for (int i = 0; i < count; i++) {
-                all[i] = index.of(generator.results(), i * Planes.STRIDE);
-            }
-            found[roll.index()] = best(all);
-            mean += roll.probability() * leastMean(found[roll.index()]);
-        }
-        return new EndingRolls(found, mean);
-    }
-
-    private double leastMean(int[] results) {
-        double least = Double.POSITIVE_INFINITY;
-        for (int result : results) {
-            least = Math.min(least, result == 0 ? 0 : of(result).mean());
-        }
-        return least;
-    }
-
-    /** Leaves out what another result beats or equals. */
-    private int[] best(int[] all) {
-        int count = 0;
-        for (int result : all) {
-            int kept = 0;
-            boolean beaten = false;
-            for (int i = 0; i < count && !beaten; i++) {
-                beaten = order.atLeast(all[i], result);
-            }
-            for (int i = 0; i < count && !beaten; i++) {
-                if (!order.atLeast(result, all[i])) {
-                    all[kept++] = all[i];
-                }
-            }
-            if (!beaten) {
-                all[kept] = result;
-                count = kept + 1;
-            }
-        }
-        return Arrays.copyOf(all, count);
+        return results[arrangement];
     }
 
     /** What any roll can make of any of some arrangements; a side that is off is left out. */
@@ -111,10 +89,13 @@ final class EndingPlays {
 
     /** Some arrangements, those with fewer pips first. */
     int[] inOrder(BitSet arrangements) {
-        return arrangements.stream()
-                .boxed()
-                .sorted((a, b) -> Integer.compare(pips[a], pips[b]))
-                .mapToInt(Integer::intValue)
-                .toArray();
+        int[] some = new int[arrangements.cardinality()];
+        int next = 0;
+        for (int arrangement : order) {
+            if (arrangements.get(arrangement)) {
+                some[next++] = arrangement;
+            }
+        }
+        return some;
     }
 }

@@ -12,26 +12,31 @@ final class EndingReach {
     /** By the arrangement of the first side, those of the second; null where there is none. */
     private final BitSet[] seconds;
 
+    /** The same with the first side on roll. */
+    private final BitSet[] replies;
+
     private final BitSet firsts = new BitSet();
 
     EndingReach(EndingPlays plays, BitSet firsts, BitSet seconds) {
         this.plays = plays;
         this.seconds = new BitSet[plays.index().size()];
+        this.replies = new BitSet[this.seconds.length];
         BitSet a = (BitSet) firsts.clone();
         BitSet b = seconds;
         a.clear(0);
         while (!a.isEmpty() && !b.isEmpty()) {
             this.firsts.or(a);
-            add(a, b);
+            add(a, b, this.seconds);
             b = plays.after(b);
+            add(a, b, replies);
             a = plays.after(a);
         }
     }
 
-    private void add(BitSet some, BitSet against) {
+    private static void add(BitSet some, BitSet against, BitSet[] all) {
         for (int a = some.nextSetBit(0); a >= 0; a = some.nextSetBit(a + 1)) {
-            seconds[a] = seconds[a] == null ? new BitSet() : seconds[a];
-            seconds[a].or(against);
+            all[a] = all[a] == null ? new BitSet() : all[a];
+            all[a].or(against);
         }
     }
 
@@ -43,5 +48,10 @@ final class EndingReach {
     /** What the second side can have against one of them; the caller's to change. */
     BitSet seconds(int first) {
         return seconds[first];
+    }
+
+    /** What the second side can have after its next roll from there. */
+    BitSet replies(int first) {
+        return replies[first];
     }
 }

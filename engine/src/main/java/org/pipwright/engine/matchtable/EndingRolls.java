@@ -1,10 +1,8 @@
 package org.pipwright.engine.matchtable;
 
-import java.util.ArrayList;
-import java.util.Arrays;
+import java.io.DataInputStream;
+import java.io.IOException;
 import java.util.BitSet;
-import java.util.List;
-import org.pipwright.engine.roll.Roll;
 
 /**
  * What the rolls can make of an arrangement of a side's last checkers. Rolls that leave the same are taken together, those
@@ -12,66 +10,47 @@ import org.pipwright.engine.roll.Roll;
  * too, which do not change them.
  */
 final class EndingRolls {
-    private final int[][] byRoll;
     private final int[][] choices;
     private final int[] choiceWays;
     private final int[] sure;
     private final int[] sureWays;
     private final BitSet after = new BitSet();
-    private final double mean;
+
+    private EndingRolls(int sure, int choices) {
+        this.sure = new int[sure];
+        this.sureWays = new int[sure];
+        this.choices = new int[choices][];
+        this.choiceWays = new int[choices];
+    }
 
     /**
-     * From the results of every roll.
+     * Reads one.
      *
-     * @param byRoll by its index, none of them empty and each without repetitions
-     * @param mean rolls that a side needs which wants to need few in the mean
+     * @param in its numbers of results without a choice and of choices, a byte each; for each of the former how many throws
+     *     make it, a byte, and the result, two; for each of the latter the throws, how many results there are, and these
      */
-    EndingRolls(int[][] byRoll, double mean) {
-        this.byRoll = byRoll;
-        this.mean = mean;
-        List<int[]> distinct = new ArrayList<>();
-        int[] ways = new int[Roll.COUNT];
-        for (Roll roll : Roll.all()) {
-            int[] results = byRoll[roll.index()];
-            Arrays.sort(results);
-            int place = 0;
-            while (place < distinct.size() && !Arrays.equals(distinct.get(place), results)) {
-                place++;
-            }
-            if (place == distinct.size()) {
-                distinct.add(results);
-            }
-            ways[place] += roll.ways();
+    static EndingRolls read(DataInputStream in) throws IOException {
+        EndingRolls rolls = new EndingRolls(in.readUnsignedByte(), in.readUnsignedByte());
+        for (int i = 0; i < rolls.sure.length; i++) {
+            rolls.sureWays[i] = in.readUnsignedByte();
+            rolls.sure[i] = rolls.result(in);
         }
-        int alone =
-                (int) distinct.stream().filter(results -> results.length == 1).count();
-        sure = new int[alone];
-        sureWays = new int[alone];
-        choices = new int[distinct.size() - alone][];
-        choiceWays = new int[choices.length];
-        int one = 0;
-        int more = 0;
-        for (int i = 0; i < distinct.size(); i++) {
-            int[] results = distinct.get(i);
-            Arrays.stream(results).filter(result -> result != 0).forEach(after::set);
-            if (results.length == 1) {
-                sure[one] = results[0];
-                sureWays[one++] = ways[i];
-            } else {
-                choices[more] = results;
-                choiceWays[more++] = ways[i];
+        for (int i = 0; i < rolls.choices.length; i++) {
+            rolls.choiceWays[i] = in.readUnsignedByte();
+            rolls.choices[i] = new int[in.readUnsignedByte()];
+            for (int k = 0; k < rolls.choices[i].length; k++) {
+                rolls.choices[i][k] = rolls.result(in);
             }
         }
+        return rolls;
     }
 
-    /** Mean number of rolls to bear off, at least. */
-    double mean() {
-        return mean;
-    }
-
-    /** By the index of the roll, the results that may be best. */
-    int[][] byRoll() {
-        return byRoll;
+    private int result(DataInputStream in) throws IOException {
+        int result = in.readUnsignedShort();
+        if (result != 0) {
+            after.set(result);
+        }
+        return result;
     }
 
     /** The results of rolls after which there is a choice; how many throws make each is in {@link #choiceWays}. */

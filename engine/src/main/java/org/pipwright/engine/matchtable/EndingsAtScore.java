@@ -2,7 +2,7 @@ package org.pipwright.engine.matchtable;
 
 import java.util.Arrays;
 import java.util.BitSet;
-import java.util.stream.IntStream;
+import org.pipwright.engine.parallel.Crew;
 
 /**
  * The exact values of endings at one score by backward induction, for the pairs of arrangements that can still arise from
@@ -10,8 +10,8 @@ import java.util.stream.IntStream;
  * away, and memory is what takes the time. Shared by threads, which wait for each other.
  */
 final class EndingsAtScore {
-    /** From so many pairs on, processor threads share what does not depend on each other: some milliseconds' worth. */
-    private static final int SHARED = 5000;
+    /** From so many pairs on, all processors share what does not depend on each other: some hundredths of a second's worth. */
+    private static final int SHARED = 20_000;
 
     private final EndingPlays plays;
     private final EndingCubes cubes;
@@ -26,7 +26,6 @@ final class EndingsAtScore {
     private final int[] now;
 
     private final double[] pair;
-    private final EndingRolls[] rolls;
     private volatile long size;
 
     EndingsAtScore(EndingPlays plays, EndingCubes cubes) {
@@ -35,7 +34,6 @@ final class EndingsAtScore {
         int arrangements = plays.index().size();
         lanes = new EndingLanes(cubes.lanes());
         rows = new int[arrangements][];
-        rolls = new EndingRolls[arrangements];
         solved = new BitSet[arrangements];
         now = new int[arrangements * lanes.width()];
         pair = new double[lanes.width()];
@@ -84,17 +82,10 @@ final class EndingsAtScore {
             rollOfFirst(first, second, out);
         } else {
             solve(only(first), only(second));
-            rollOfFirst(first, rolls(second).after(), now, pair);
-            lanes.least(rolls(second), now, out);
+            rollOfFirst(first, plays.of(second).after(), now, pair);
+            lanes.least(plays.of(second), now, out);
         }
         return out;
-    }
-
-    private EndingRolls rolls(int arrangement) {
-        if (rolls[arrangement] == null) {
-            rolls[arrangement] = plays.of(arrangement);
-        }
-        return rolls[arrangement];
     }
 
     private static BitSet only(int arrangement) {
@@ -104,7 +95,7 @@ final class EndingsAtScore {
     }
 
     private void rollOfFirst(int first, int second, double[] out) {
-        EndingRolls of = rolls(first);
+        EndingRolls of = plays.of(first);
         solve(of.after(), only(second));
         lanes.most(of, pick(of.sure()), pick(of.choices()), second, out);
     }
@@ -116,41 +107,49 @@ final class EndingsAtScore {
         }
         EndingReach reach = new EndingReach(plays, firsts, seconds);
         int[] order = reach.firsts();
-        for (int from = 0; from < order.length; ) {
-            int to = from + 1;
-            while (to < order.length && plays.pips(order[to]) == plays.pips(order[from])) {
-                to++;
-            }
-            solve(reach, Arrays.copyOfRange(order, from, to));
-            from = to;
-        }
-    }
-
-    /** Some arrangements of the first side with as many pips, none of which can follow on another. */
-    private void solve(EndingReach reach, int[] alike) {
         int work = 0;
-        for (int a : alike) {
-            if (rows[a] == null) {
-                rows[a] = new int[now.length];
-                solved[a] = new BitSet();
-                size += now.length;
-            }
-            BitSet wanted = reach.seconds(a);
-            wanted.andNot(solved[a]);
-            work += wanted.cardinality();
+        for (int a : order) {
+            prepare(a);
+            reach.seconds(a).andNot(solved[a]);
+            work += reach.seconds(a).cardinality();
         }
-        IntStream all = Arrays.stream(alike).filter(a -> !reach.seconds(a).isEmpty());
-        if (work < SHARED) {
-            all.forEach(a -> row(a, reach.seconds(a), now, pair));
-        } else {
-            all.parallel().forEach(a -> row(a, reach.seconds(a), now.clone(), pair.clone()));
+        int threads = work < SHARED ? 1 : Runtime.getRuntime().availableProcessors();
+        try (Crew<Row> crew = new Crew<>(threads, Row::new)) {
+            for (int from = 0; from < order.length; ) {
+                int to = from + 1;
+                while (to < order.length && plays.pips(order[to]) == plays.pips(order[from])) {
+                    to++;
+                }
+                // None of these, which have as many pips, can follow on another.
+                int[] alike = Arrays.copyOfRange(order, from, to);
+                crew.run(alike.length, (row, task) -> row.solve(alike[task], reach));
+                from = to;
+            }
         }
     }
 
-    /** One arrangement of the first side with the second on roll, with room for the roll of the first before. */
-    private void row(int a, BitSet wanted, int[] now, double[] pair) {
-        rollOfFirst(a, plays.after(wanted), now, pair);
-        rollOfSecond(a, wanted, now, pair);
+    private void prepare(int a) {
+        if (rows[a] == null) {
+            rows[a] = new int[now.length];
+            solved[a] = new BitSet();
+            size += now.length;
+        }
+    }
+
+    /** Room for one arrangement of the first side on roll, against all of the second, and a pair; for one thread. */
+    private final class Row {
+        private final int[] now = EndingsAtScore.this.now.clone();
+        private final double[] pair = new double[lanes.width()];
+
+        /** One arrangement of the first side with the second on roll, with the roll of the first before. */
+        void solve(int a, EndingReach reach) {
+            BitSet wanted = reach.seconds(a);
+            if (wanted.isEmpty()) {
+                return;
+            }
+            rollOfFirst(a, solved[a].isEmpty() ? reach.replies(a) : plays.after(wanted), now, pair);
+            rollOfSecond(a, wanted, now, pair);
+        }
     }
 
     private boolean known(BitSet firsts, BitSet seconds) {
@@ -166,13 +165,19 @@ final class EndingsAtScore {
 
     /** One arrangement of the first side on roll against some of the second. */
     private void rollOfFirst(int a, BitSet wanted, int[] now, double[] pair) {
-        EndingRolls of = rolls(a);
+        boolean even = cubes.even();
+        EndingRolls of = plays.of(a);
         int[][] sure = pick(of.sure());
         int[][][] choices = pick(of.choices());
         for (int b = wanted.nextSetBit(0); b >= 0; b = wanted.nextSetBit(b + 1)) {
-            lanes.most(of, sure, choices, b, pair);
-            cubes.decide(pair, true);
-            lanes.write(pair, now, b);
+            if (even && plays.pips(b) < plays.pips(a) && solved[b] != null && solved[b].get(a)) {
+                // The same pair with the sides changed over has been solved.
+                lanes.mirror(rows[b], a, cubes.swapped(), now, b);
+            } else {
+                lanes.most(of, sure, choices, b, pair);
+                cubes.decide(pair, true);
+                lanes.write(pair, now, b);
+            }
         }
     }
 
@@ -195,7 +200,7 @@ final class EndingsAtScore {
     /** The same with the second side on roll, after {@link #rollOfFirst} against all that it can leave. */
     private void rollOfSecond(int a, BitSet wanted, int[] now, double[] pair) {
         for (int b = wanted.nextSetBit(0); b >= 0; b = wanted.nextSetBit(b + 1)) {
-            lanes.least(rolls(b), now, pair);
+            lanes.least(plays.of(b), now, pair);
             cubes.decide(pair, false);
             lanes.write(pair, rows[a], b);
         }

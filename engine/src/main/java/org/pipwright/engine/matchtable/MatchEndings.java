@@ -22,7 +22,7 @@ import org.pipwright.engine.score.MatchScore;
  * follow on a question are solved together, and those of the scores asked about last are kept. Shared by threads.
  */
 final class MatchEndings {
-    private static final EndingPlays PLAYS = new EndingPlays(EndgameTables.LAST_SIX);
+    private static final SideIndex SIDES = EndgameTables.LAST_SIX;
 
     /** Numbers kept in all, 256 MiB; a score has up to 10 million. */
     private static final long MAX = 1L << 26;
@@ -42,8 +42,7 @@ final class MatchEndings {
         }
         boolean owned = cube.value() == 1 || cube.owner() != CubeOwner.CENTRE;
         int[] planes = position.toPlanes();
-        SideIndex sides = PLAYS.index();
-        return owned && sides.covers(planes, 0) && sides.covers(planes, Planes.SIDE);
+        return owned && SIDES.covers(planes, 0) && SIDES.covers(planes, Planes.SIDE);
     }
 
     /**
@@ -86,8 +85,8 @@ final class MatchEndings {
         Asked(Position position, CubeState cube, MatchScore score) {
             int[] planes = position.toPlanes();
             firstOnRoll = score.mine() <= score.theirs();
-            first = PLAYS.index().of(planes, firstOnRoll ? 0 : Planes.SIDE);
-            second = PLAYS.index().of(planes, firstOnRoll ? Planes.SIDE : 0);
+            first = SIDES.of(planes, firstOnRoll ? 0 : Planes.SIDE);
+            second = SIDES.of(planes, firstOnRoll ? Planes.SIDE : 0);
             endings = at(firstOnRoll ? score : score.swapped());
         }
 
@@ -114,7 +113,7 @@ final class MatchEndings {
     }
 
     private synchronized EndingsAtScore at(MatchScore score) {
-        return byScore.computeIfAbsent(score, key -> new EndingsAtScore(PLAYS, new EndingCubes(key, table)));
+        return byScore.computeIfAbsent(score, key -> new EndingsAtScore(EndingPlays.ALL, new EndingCubes(key, table)));
     }
 
     /** Drops the scores not asked about for longest while there is too much; the one that has just grown stays. */

@@ -1,9 +1,14 @@
 package org.pipwright.engine.matchtable;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -22,11 +27,11 @@ import org.pipwright.engine.score.MatchScore;
 /** What the solver of match endings leaves out is never better, and is most of what there is. */
 class EndingOrderTest {
     private static final SideIndex INDEX = EndgameTables.LAST_SIX;
-    private static final EndingPlays PLAYS = new EndingPlays(INDEX);
+    private static final ProvenPlays PLAYS = new ProvenPlays(INDEX);
 
     private static final MatchTable TABLE = ShippedMatchTable.load();
 
-    private final EndingOrder order = new EndingOrder(PLAYS);
+    private final EndingOrder order = PLAYS.order();
 
     private static int side(String text) {
         return INDEX.of(PositionText.parse(text + " / 1@1").toPlanes(), 0);
@@ -85,7 +90,7 @@ class EndingOrderTest {
         for (int arrangement = 1; arrangement < INDEX.size(); arrangement += 7) {
             INDEX.write(arrangement, planes, 0);
             for (Roll roll : Roll.all()) {
-                int[] best = PLAYS.of(arrangement).byRoll()[roll.index()];
+                int[] best = PLAYS.of(arrangement)[roll.index()];
                 int count = generator.generate(planes, 0, roll.high(), roll.low());
                 all += count;
                 kept += best.length;
@@ -102,11 +107,28 @@ class EndingOrderTest {
         assertTrue(2 * kept < all, kept + " of " + all);
     }
 
+    /**
+     * The file that comes with the program is what is worked out here, byte for byte; -Dpipwright.test.endings=write makes it
+     * anew.
+     */
+    @Test
+    void theFileIsWhatIsProved() throws IOException {
+        byte[] made = PLAYS.file();
+        if ("write".equals(System.getProperty("pipwright.test.endings"))) {
+            Path file = Path.of(
+                    "src/main/resources", EndingPlays.class.getPackageName().replace('.', '/'));
+            Files.write(file.resolve(EndingPlays.FILE), made);
+        }
+        try (InputStream file = EndingPlays.class.getResourceAsStream(EndingPlays.FILE)) {
+            assertArrayEquals(file.readAllBytes(), made);
+        }
+    }
+
     /** Rolls that leave the same are one; all 36 throws are there. */
     @Test
     void rollsTogetherAreAllThrows() {
         for (int arrangement = 1; arrangement < INDEX.size(); arrangement++) {
-            EndingRolls rolls = PLAYS.of(arrangement);
+            EndingRolls rolls = EndingPlays.ALL.of(arrangement);
             int throwsInAll = 0;
             for (int ways : rolls.sureWays()) {
                 throwsInAll += ways;
@@ -116,7 +138,7 @@ class EndingOrderTest {
             }
             assertTrue(throwsInAll == 36, points(arrangement) + ": " + throwsInAll);
             BitSet results = new BitSet();
-            for (int[] ofRoll : rolls.byRoll()) {
+            for (int[] ofRoll : PLAYS.of(arrangement)) {
                 Arrays.stream(ofRoll).forEach(results::set);
             }
             results.clear(0);

@@ -1,6 +1,5 @@
 package org.pipwright.engine.matchtable;
 
-import java.util.concurrent.atomic.AtomicIntegerArray;
 import org.pipwright.engine.roll.Roll;
 
 /**
@@ -8,26 +7,23 @@ import org.pipwright.engine.roll.Roll;
  * other side has. One is, if of every roll it can make something that is at least as good as each that the other can make
  * of it; no checker left is the best of all. For without contact a side can then follow every play of the worse one with
  * one as good, roll by roll, and all that cubes can be worth rises with what rolls leave. Where neither is proved to be
- * as good as the other, both have to be tried. Shared by threads, which may prove the same twice.
+ * as good as the other, both have to be tried.
  */
 final class EndingOrder {
-    private static final int YES = 1;
-    private static final int NO = 2;
-    private static final int PER_INT = 16;
+    private static final byte YES = 1;
+    private static final byte NO = 2;
 
     /** Means this close are the same but for rounding. */
     private static final double SAME = 1e-9;
 
-    private final EndingPlays plays;
-    private final int size;
+    private final ProvenPlays plays;
 
-    /** Two bits a pair: 0 is not known yet. */
-    private final AtomicIntegerArray known;
+    /** 0 is not known yet. */
+    private final byte[][] known;
 
-    EndingOrder(EndingPlays plays) {
+    EndingOrder(ProvenPlays plays, int size) {
         this.plays = plays;
-        size = plays.index().size();
-        known = new AtomicIntegerArray(size * size / PER_INT + 1);
+        known = new byte[size][size];
     }
 
     /** Whether an arrangement is proved to be at least as good as another. */
@@ -38,24 +34,19 @@ final class EndingOrder {
         if (other == 0) {
             return false;
         }
-        int pair = one * size + other;
-        int shift = 2 * (pair % PER_INT);
-        int answer = known.get(pair / PER_INT) >>> shift & 3;
-        if (answer == 0) {
-            answer = follows(plays.of(one), plays.of(other)) ? YES : NO;
-            int bits = answer << shift;
-            known.accumulateAndGet(pair / PER_INT, bits, (before, more) -> before | more);
+        if (known[one][other] == 0) {
+            known[one][other] = follows(one, other) ? YES : NO;
         }
-        return answer == YES;
+        return known[one][other] == YES;
     }
 
-    private boolean follows(EndingRolls one, EndingRolls other) {
+    private boolean follows(int one, int other) {
         // What is as good whatever the other side does needs no more rolls in the mean; most questions end here.
-        if (one.mean() > other.mean() + SAME) {
+        if (plays.mean(one) > plays.mean(other) + SAME) {
             return false;
         }
-        int[][] ones = one.byRoll();
-        int[][] others = other.byRoll();
+        int[][] ones = plays.of(one);
+        int[][] others = plays.of(other);
         for (int roll = Roll.COUNT - 1; roll >= 0; roll--) {
             for (int result : others[roll]) {
                 if (!anyAtLeast(ones[roll], result)) {
