@@ -135,7 +135,7 @@ class MatchEndingsTest {
         return side;
     }
 
-    private static Position position(List<Integer> me, List<Integer> other) {
+    static Position position(List<Integer> me, List<Integer> other) {
         return Position.of(counts(me), counts(other));
     }
 
@@ -214,7 +214,8 @@ class MatchEndingsTest {
         assertTrue(byModel > 3, String.format(Locale.ROOT, "%d by the model", byModel));
     }
 
-    private static boolean costs(CubeValues truth, CubeValues guess) {
+    /** Whether what one set of values makes of the cube loses by another, which is the truth. */
+    static boolean costs(CubeValues truth, CubeValues guess) {
         return truth.cost(guess.shouldDouble() ? CubeAction.DOUBLE : CubeAction.ROLL) < -1e-6
                 || truth.cost(guess.answer()) < -1e-6;
     }

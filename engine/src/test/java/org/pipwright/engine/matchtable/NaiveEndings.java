@@ -17,7 +17,7 @@ import org.pipwright.engine.score.MatchScore;
 final class NaiveEndings {
     private final MatchTable table;
     private final Map<String, Double> known = new HashMap<>();
-    private final Map<String, Set<List<Integer>>> plays = new HashMap<>();
+    private final Map<String, Set<List<Integer>>> found = new HashMap<>();
 
     NaiveEndings(MatchTable table) {
         this.table = table;
@@ -55,7 +55,7 @@ final class NaiveEndings {
         for (int die = 1; die <= 6; die++) {
             for (int other = 1; other <= 6; other++) {
                 double most = 0;
-                for (List<Integer> next : plays(mine, die, other)) {
+                for (List<Integer> next : known(mine, die, other)) {
                     double worth = next.isEmpty()
                             ? table.chanceAfter(score, cube)
                             : 1 - best(theirs, next, score.swapped(), cube, swapped);
@@ -67,19 +67,22 @@ final class NaiveEndings {
         return sum;
     }
 
-    private Set<List<Integer>> plays(List<Integer> side, int die, int other) {
-        return plays.computeIfAbsent(side + " " + die + other, key -> {
-            if (die == other) {
-                Set<List<Integer>> after = Set.of(side);
-                for (int n = 0; n < 4; n++) {
-                    after = each(after, die);
-                }
-                return after;
+    private Set<List<Integer>> known(List<Integer> side, int die, int other) {
+        return found.computeIfAbsent(side + " " + die + other, key -> plays(side, die, other));
+    }
+
+    /** What a throw can make of a side, which is in order. */
+    static Set<List<Integer>> plays(List<Integer> side, int die, int other) {
+        if (die == other) {
+            Set<List<Integer>> after = Set.of(side);
+            for (int n = 0; n < 4; n++) {
+                after = each(after, die);
             }
-            Set<List<Integer>> both = new HashSet<>(each(each(Set.of(side), die), other));
-            both.addAll(each(each(Set.of(side), other), die));
-            return both;
-        });
+            return after;
+        }
+        Set<List<Integer>> both = new HashSet<>(each(each(Set.of(side), die), other));
+        both.addAll(each(each(Set.of(side), other), die));
+        return both;
     }
 
     /** All ways to play one die from each of some sides; a side that is off stays off. */
