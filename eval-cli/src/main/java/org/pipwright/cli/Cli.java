@@ -77,6 +77,10 @@ final class Cli {
         }
         root.registerConverter(double.class, Cli::number);
         root.registerConverter(Double.class, Cli::number);
+        root.registerConverter(int.class, Cli::whole);
+        root.registerConverter(Integer.class, Cli::whole);
+        root.registerConverter(long.class, Cli::large);
+        root.registerConverter(Long.class, Cli::large);
         root.setParameterExceptionHandler((e, given) -> {
             print(UsageErrors.line(e));
             return USER_ERROR;
@@ -98,6 +102,24 @@ final class Cli {
             return PlainNumber.decimal(text);
         } catch (NumberFormatException e) {
             throw new TypeConversionException("'" + Excerpt.of(text) + "' is not a number");
+        }
+    }
+
+    private static int whole(String text) {
+        long number = large(text);
+        if (number != (int) number) {
+            throw new TypeConversionException("'" + Excerpt.of(text) + "' is out of range");
+        }
+        return (int) number;
+    }
+
+    private static long large(String text) {
+        try {
+            return PlainNumber.whole(text);
+        } catch (NumberFormatException e) {
+            boolean digits = text.matches("[+-]?[0-9]+");
+            throw new TypeConversionException(
+                    "'" + Excerpt.of(text) + "' is " + (digits ? "out of range" : "not a whole number"));
         }
     }
 

@@ -37,8 +37,7 @@ final class UsageErrors {
             return missing((MissingParameterException) e, command);
         }
         return ErrorLines.oneLine(e.getMessage())
-                .replaceFirst("^Invalid value for option '([^']+)'(?: \\([^)]+\\))?: ", "$1: ")
-                .replaceFirst("is not an? (int|long)$", "is not a whole number");
+                .replaceFirst("^Invalid value for option '([^']+)'(?: \\([^)]+\\))?: ", "$1: ");
     }
 
     private static String notUnderstood(String word, CommandLine command) {

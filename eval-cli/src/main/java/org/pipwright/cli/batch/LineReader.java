@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.Locale;
+import org.pipwright.cli.console.UserError;
 
 /**
  * Lines of UTF-8, of bounded length, from a stream that may come slowly: it can say whether another line is at hand.
@@ -13,26 +15,41 @@ final class LineReader {
     /** Bytes of the longest line that is read; the rest of a longer one is passed over. */
     static final int LONGEST = 20_000;
 
+    /** Bytes behind which no end of a line is looked for: a device may have none. */
+    static final int ENDLESS = 16 << 20;
+
     private final InputStream in;
     private final byte[] buffer = new byte[1 << 16];
     private int next;
     private int end;
     private byte[] line = new byte[512];
     private long number;
+    private boolean endless;
 
     LineReader(InputStream in) {
         this.in = in;
     }
 
-    /** The next line that says something, waiting for it; null at the end of the stream. */
+    /**
+     * The next line that says something, waiting for it; null at the end of the stream.
+     *
+     * @throws UserError if the line before it has no end
+     */
     Line read() throws IOException {
+        if (endless) {
+            throw new UserError("line " + number + " has more than " + String.format(Locale.ROOT, "%,d", ENDLESS)
+                    + " bytes: nothing was read behind it");
+        }
         while (true) {
             int length = 0;
+            long passed = 0;
             boolean any = false;
-            while (next < end || fill()) {
+            while (!endless && (next < end || fill())) {
                 any = true;
                 int newline = newline();
                 length = take(newline, length);
+                passed += newline - next;
+                endless = passed > ENDLESS;
                 next = newline;
                 if (newline < end) {
                     next++;
@@ -64,6 +81,9 @@ final class LineReader {
 
     /** Whether something is known to be at hand to begin the next line with. */
     boolean waiting() {
+        if (endless) {
+            return false;
+        }
         if (next < end) {
             return true;
         }

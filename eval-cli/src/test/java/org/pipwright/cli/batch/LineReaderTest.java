@@ -3,19 +3,25 @@ package org.pipwright.cli.batch;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.SequenceInputStream;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.pipwright.cli.console.UserError;
 
 class LineReaderTest {
     /** A stream that gives a few bytes at a time, as a pipe may. */
@@ -67,6 +73,42 @@ class LineReaderTest {
                 List.of("1:" + longest, "2:null", "3:short", "4:null", "5:last"),
                 read(slowly(text, new SplittableRandom(7))));
         assertEquals(List.of(), read(slowly("", new SplittableRandom(8))));
+    }
+
+    /** Lines before it are answered; only then is it said that there are none behind it. */
+    @Test
+    void aLineWithoutEndIsTheLast() throws IOException {
+        InputStream zeros = new InputStream() {
+            @Override
+            public int read() {
+                return 0;
+            }
+
+            @Override
+            public int read(byte[] to, int from, int length) {
+                Arrays.fill(to, from, from + length, (byte) 0);
+                return length;
+            }
+
+            @Override
+            public int available() {
+                return 1;
+            }
+        };
+        byte[] before = ("one\n" + "x".repeat(LineReader.ENDLESS) + "\nthree\n").getBytes(StandardCharsets.UTF_8);
+        LineReader reader = new LineReader(new SequenceInputStream(new ByteArrayInputStream(before), zeros));
+        assertEquals("one", reader.read().text());
+        assertNull(reader.read().text(), "as long as a line may be passed over");
+        assertEquals("three", reader.read().text());
+        Line endless = assertTimeoutPreemptively(Duration.ofMinutes(1), reader::read);
+        assertEquals(4, endless.number());
+        assertNull(endless.text());
+        assertFalse(reader.waiting());
+        for (int i = 0; i < 2; i++) {
+            assertEquals(
+                    "line 4 has more than 16,777,216 bytes: nothing was read behind it",
+                    assertThrows(UserError.class, reader::read).getMessage());
+        }
     }
 
     /** As a channel's stream of a pipe does. */
