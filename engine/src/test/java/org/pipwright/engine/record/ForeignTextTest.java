@@ -1,11 +1,13 @@
 package org.pipwright.engine.record;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.text.Printable;
@@ -62,5 +64,19 @@ class ForeignTextTest {
         String text = RecordText.print(read);
         assertEquals(read, RecordText.parse(text));
         assertTrue(text.codePoints().allMatch(c -> c == '\n' || Printable.is(c)), text);
+    }
+
+    /** What would not come back from a line of text is refused where it would get into a record. */
+    @ParameterizedTest
+    @ValueSource(strings = {"a\u2028b", "a\u2029b", "a\u0085b", "a\nb", "a\u202eb", "a\u0007b", " a", "a  b"})
+    void recordsTakeOneLineOfText(String text) {
+        assertThrows(IllegalArgumentException.class, () -> new Entry.Remark(text));
+        Rules rules = new Rules(3, false, false);
+        for (Executable made : List.<Executable>of(
+                () -> new Heading(List.of(text, "Ben"), rules, Map.of(), List.of()),
+                () -> new Heading(List.of("Ada", "Ben"), rules, Map.of("event", text), List.of()),
+                () -> new Heading(List.of("Ada", "Ben"), rules, Map.of(), List.of(text)))) {
+            assertThrows(IllegalArgumentException.class, made);
+        }
     }
 }

@@ -105,6 +105,23 @@ class RecordTextTest {
         assertTrue(e.getMessage().startsWith("line " + e.line() + ", column " + e.column() + ": "));
     }
 
+    /** All of C0 and C1 but the tab, which is a blank, and what ends lines. */
+    @Test
+    void controlCharactersAreRefusedWhereTheyStand() {
+        String before = "pipwright record 1\nplayers: Ada, Ben\nmatch: 3\n# not";
+        int tried = 0;
+        for (char c = 0; c < 0xa0; c++) {
+            if ((c < 0x20 || c >= 0x7f) && "\t\n\r".indexOf(c) < 0) {
+                String text = before + c + "e\n";
+                InvalidRecordException e = assertThrows(InvalidRecordException.class, () -> RecordText.parse(text));
+                assertEquals("line 4, column 6: a control character: expected text", e.getMessage());
+                tried++;
+            }
+        }
+        assertEquals(62, tried);
+        assertEquals(RecordText.parse(before + " e\n"), RecordText.parse(before + "\te\n"));
+    }
+
     @Test
     void anIllegalPlayIsAnsweredWithAllLegalOnes() {
         String text = "pipwright record 1\nplayers: Ada, Ben\nmatch: 3\ngame 1\nAda 6-5: 24/14\n";

@@ -90,6 +90,22 @@ class SgfTextTest {
         assertEquals(0, record.games().get(0).points());
     }
 
+    /** A file may nest variations, and a hostile one must not exhaust the stack. */
+    @Test
+    void variationsNestToALimit() {
+        String open = "(;GM[6]PB[Ada]PW[Ben]";
+        for (int deep : new int[] {1, 200}) {
+            String text = open + "(;C[x]".repeat(deep) + ")".repeat(deep + 1);
+            assertEquals(
+                    deep, SgfText.parse(text).games().get(0).entries().size(), "as many remarks as nodes with one");
+        }
+        for (int deep : new int[] {201, 1_000_000}) {
+            String text = open + "(;C[x]".repeat(deep) + ")".repeat(deep + 1);
+            InvalidRecordException e = assertThrows(InvalidRecordException.class, () -> SgfText.parse(text));
+            assertTrue(e.getMessage().endsWith("variations in variations, 200 deep: expected fewer"), e.getMessage());
+        }
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',

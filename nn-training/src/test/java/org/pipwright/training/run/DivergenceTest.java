@@ -89,6 +89,36 @@ class DivergenceTest {
         return new LearnerState(state.steps(), arrays);
     }
 
+    /** Else a run that had to slow down would run away again after each stop. */
+    @Test
+    void aResumedRunStaysSlow() throws IOException {
+        Path path = temporary.resolve("run");
+        SmallRun start = new SmallRun();
+        TrainingRun.run(RunFolder.create(path, SmallRun.SETTINGS), 1, start, ReportPage.NONE, start.after(1));
+        Checkpoint full = Checkpoints.newest(path);
+        assertEquals(1, full.rateScale());
+        RunFolder.open(path)
+                .write(new Checkpoint(
+                        full.round() + 1,
+                        full.games(),
+                        full.samples(),
+                        full.seconds(),
+                        0.25,
+                        full.contact(),
+                        full.race(),
+                        Optional.empty()));
+        SmallRun run = SmallRun.finish(RunFolder.open(path), 1);
+        assertEquals(List.of(), run.warnings);
+        Checkpoint last = Checkpoints.newest(path);
+        assertEquals(150, last.games());
+        assertEquals(0.25, last.rateScale());
+        double planned = SmallRun.finish(temporary.resolve("calm"), SmallRun.SETTINGS, 1)
+                .evaluations
+                .get(0)
+                .rate();
+        assertEquals(planned / 4, run.evaluations.get(0).rate(), 1e-9 * planned);
+    }
+
     /** Figures of games that will be played again are dropped when the run goes back. */
     @Test
     void figuresGoBackToo() throws IOException {

@@ -25,11 +25,19 @@ final class KilledRun {
                 .with(Setting.EVALUATION_GAMES, "2");
     }
 
+    /** A run that ends after some games, and so has the same bits however often it was stopped. */
+    static TrainingSettings settings(long games) {
+        return settings().with(Setting.GAMES, Long.toString(games)).with(Setting.MINUTES, "0");
+    }
+
+    /** Arguments: the folder, and after how many games to end, 0 for never. */
     public static void main(String[] arguments) {
         Path path = Path.of(arguments[0]);
+        long games = Long.parseLong(arguments[1]);
         System.out.println("ready");
-        RunFolder folder =
-                Files.exists(path.resolve("settings.txt")) ? RunFolder.open(path) : RunFolder.create(path, settings());
+        RunFolder folder = Files.exists(path.resolve("settings.txt"))
+                ? RunFolder.open(path)
+                : RunFolder.create(path, games == 0 ? settings() : settings(games));
         TrainingRun.run(folder, 2, new Printer(), ReportPage.NONE, () -> false);
     }
 
