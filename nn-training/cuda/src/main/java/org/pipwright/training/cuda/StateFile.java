@@ -68,12 +68,20 @@ final class StateFile {
      * @throws IOException if it cannot be read, is damaged or of other networks; the message says which
      */
     static RunState read(Path file, List<ResidualShape> shapes) throws IOException {
+        return read(file, shapes.stream().mapToInt(ResidualShape::size).toArray());
+    }
+
+    /** The same for networks of so many weights each. */
+    static RunState read(Path file, int... sizes) throws IOException {
         MessageDigest digest = sha256();
         try (InputStream in = new BufferedInputStream(Files.newInputStream(file), 1 << 16)) {
             DataInputStream data = new DataInputStream(new DigestInputStream(in, digest));
-            RunState state = read(data, shapes);
+            RunState state = read(data, sizes);
             if (!Arrays.equals(digest.digest(), in.readNBytes(DIGEST)) || in.read() >= 0) {
                 throw new IOException("damaged: its checksum is wrong");
+            }
+            if (!plausible(state)) {
+                throw new IOException("has counts or seconds out of range");
             }
             return state;
         } catch (java.io.EOFException e) {
@@ -81,7 +89,21 @@ final class StateFile {
         }
     }
 
-    private static RunState read(DataInputStream data, List<ResidualShape> shapes) throws IOException {
+    private static boolean plausible(RunState state) {
+        return isTime(state.seconds())
+                && isTime(state.copied())
+                && (Double.isNaN(state.began()) || isTime(state.began()))
+                && state.targets() >= 0
+                && state.games() >= 0
+                && state.seeds() >= 0
+                && state.nets().stream().allMatch(net -> net.steps() >= 0);
+    }
+
+    private static boolean isTime(double seconds) {
+        return seconds >= 0 && seconds < Double.POSITIVE_INFINITY;
+    }
+
+    private static RunState read(DataInputStream data, int... sizes) throws IOException {
         if (data.readLong() != MAGIC) {
             throw new IOException("not a checkpoint of a card, or one of another version of Pipwright");
         }
@@ -91,14 +113,13 @@ final class StateFile {
         long targets = data.readLong();
         long games = data.readLong();
         long seeds = data.readLong();
-        if (data.readInt() != shapes.size()) {
+        if (data.readInt() != sizes.length) {
             throw new IOException("of other networks than the settings name");
         }
         List<NetState> nets = new ArrayList<>();
-        for (ResidualShape shape : shapes) {
+        for (int size : sizes) {
             long steps = data.readLong();
-            int size = data.readInt();
-            if (size != shape.size()) {
+            if (data.readInt() != size) {
                 throw new IOException("of other networks than the settings name");
             }
             nets.add(new NetState(

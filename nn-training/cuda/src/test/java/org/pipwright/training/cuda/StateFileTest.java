@@ -69,6 +69,29 @@ class StateFileTest {
         assertEquals("cut off", e.getMessage());
     }
 
+    /** Whole, and yet no run was ever there. */
+    @Test
+    void countsAndTimesOutOfRangeAreRefused() throws IOException {
+        List<NetState> nets = state.nets();
+        NetState net = nets.get(0);
+        NetState back = new NetState(net.weights(), net.firstMoments(), net.secondMoments(), net.average(), -1);
+        for (RunState odd : List.of(
+                new RunState(Double.NaN, 3, 4, 1000, 20, 5, nets),
+                new RunState(-1, 3, 4, 1000, 20, 5, nets),
+                new RunState(12.5, Double.POSITIVE_INFINITY, 4, 1000, 20, 5, nets),
+                new RunState(12.5, 3, -4, 1000, 20, 5, nets),
+                new RunState(12.5, 3, 4, -1, 20, 5, nets),
+                new RunState(12.5, 3, 4, 1000, -1, 5, nets),
+                new RunState(12.5, 3, 4, 1000, 20, -1, nets),
+                new RunState(12.5, 3, 4, 1000, 20, 5, List.of(back)))) {
+            StateFile.write(file, odd);
+            IOException e = assertThrows(IOException.class, () -> StateFile.read(file, List.of(SHAPE)));
+            assertEquals("has counts or seconds out of range", e.getMessage());
+        }
+        StateFile.write(file, new RunState(0, 0, Double.NaN, 0, 0, 0, nets));
+        assertTrue(Double.isNaN(StateFile.read(file, List.of(SHAPE)).began()));
+    }
+
     @Test
     void otherNetworksAreRefused() {
         for (List<ResidualShape> others : List.of(List.of(new ResidualShape(128, 2)), List.of(SHAPE, SHAPE))) {
