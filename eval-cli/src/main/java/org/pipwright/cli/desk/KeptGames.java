@@ -49,9 +49,9 @@ final class KeptGames {
         this.judges = judges;
     }
 
-    /** The name of a new table's record. */
-    static String name(int number) {
-        return LocalDateTime.now().format(TIME) + "-" + number;
+    /** Keeps a new table's record. */
+    static RecordKeeper begun(Path folder, int number) {
+        return RecordKeeper.begun(folder, LocalDateTime.now().format(TIME) + "-", number);
     }
 
     /** Looks into the folder, so that the first page need not. */

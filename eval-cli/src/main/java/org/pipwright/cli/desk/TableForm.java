@@ -48,10 +48,7 @@ final class TableForm {
         Heading heading =
                 new Heading(names, rules, Map.of("date", LocalDate.now().toString()), List.of(sitting.remark(names)));
         return new PlayTable(
-                OpenRecord.of(heading),
-                sitting.seats(names, judges),
-                dice,
-                new RecordKeeper(setup.folder(), KeptGames.name(number)));
+                OpenRecord.of(heading), sitting.seats(names, judges), dice, KeptGames.begun(setup.folder(), number));
     }
 
     private static String name(UnaryOperator<String> field, int side, Optional<Sitting.Chair> chair) {

@@ -143,6 +143,35 @@ class KeptGamesTest {
                 IllegalArgumentException.class, () -> games.table(offered.get(0).name()));
     }
 
+    /** Two desks may share a folder, and lay their first tables within the same second. */
+    @Test
+    void noRecordTakesThePlaceOfAnother() throws IOException {
+        GameRecord first = record("Ada");
+        GameRecord second = record("Cleo");
+        RecordKeeper one = RecordKeeper.begun(folder, "2026-01-01-000000-", 1);
+        RecordKeeper other = RecordKeeper.begun(folder, "2026-01-01-000000-", 1);
+        assertFalse(Files.exists(one.file()), "nothing is kept before the first turn");
+        one.keep(first);
+        other.keep(second);
+        one.keep(first);
+        assertEquals(
+                List.of("2026-01-01-000000-1.txt", "2026-01-01-000000-2.txt"),
+                List.of(
+                        one.file().getFileName().toString(),
+                        other.file().getFileName().toString()));
+        assertEquals(first, RecordText.parse(Files.readString(one.file())));
+        assertEquals(second, RecordText.parse(Files.readString(other.file())));
+        assertEquals(
+                second.games(),
+                SgfText.parse(Files.readString(folder.resolve("2026-01-01-000000-2.sgf")))
+                        .games());
+    }
+
+    private static GameRecord record(String player) {
+        return RecordText.parse("pipwright record 1\nplayers: " + player + ", Ben\nmatch: 3\n\ngame 1: 0-0\n" + player
+                + " 3-1: 8/5 6/5\n");
+    }
+
     @Test
     void whoSitsWhereIsReadBack() {
         List<Optional<Sitting.Chair>> chairs = List.of(
