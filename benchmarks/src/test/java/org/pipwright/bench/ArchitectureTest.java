@@ -27,6 +27,7 @@ class ArchitectureTest {
             "explain",
             "strength",
             "exact",
+            "kills",
             "cli");
 
     /** Packages of engine whose internal types are used here. A shorter list is better; a longer one needs a reason. */

@@ -16,6 +16,7 @@ import org.pipwright.bench.exact.PolicyCommand;
 import org.pipwright.bench.exact.RacesCommand;
 import org.pipwright.bench.exact.SolveCommand;
 import org.pipwright.bench.explain.TraitWeightsCommand;
+import org.pipwright.bench.kills.KillsCommand;
 import org.pipwright.bench.search.DuelsCommand;
 import org.pipwright.bench.search.SearchCommand;
 import org.pipwright.bench.search.SieveCommand;
@@ -67,7 +68,8 @@ import picocli.CommandLine.RunLast;
             ContactFitCommand.class,
             MatchCubeCommand.class,
             ReducedCubeCommand.class,
-            NetPlayCommand.class
+            NetPlayCommand.class,
+            KillsCommand.class
         })
 public final class Main {
     private static final int USER_ERROR = 2;
