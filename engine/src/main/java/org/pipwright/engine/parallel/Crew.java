@@ -18,7 +18,11 @@ public final class Crew<W> implements AutoCloseable {
     private final List<W> workers;
     private final List<Helper<W>> helpers = new ArrayList<>();
 
-    /** What a worker does with a task. */
+    /**
+     * What a worker does with a task.
+     *
+     * @param <W> type of the worker
+     */
     @FunctionalInterface
     public interface Work<W> {
         /**

@@ -40,6 +40,9 @@ public final class PlayGenerator {
 
     private int deepest;
 
+    /** A generator for one thread. */
+    public PlayGenerator() {}
+
     /**
      * Generates the results of a roll.
      *

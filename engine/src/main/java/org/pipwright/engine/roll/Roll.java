@@ -150,12 +150,12 @@ public final class Roll implements Serializable {
         return ways() / 36.0;
     }
 
-    /** The dice as in {@code 3-1}. */
     /** There is one object a roll, wherever it comes from. */
     private Object readResolve() {
         return of(high, low);
     }
 
+    /** The dice as in {@code 3-1}. */
     @Override
     public String toString() {
         return high + "-" + low;

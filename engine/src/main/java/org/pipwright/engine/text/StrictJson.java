@@ -29,7 +29,11 @@ public final class StrictJson {
         this.fault = fault;
     }
 
-    /** Reads one value with a given reader. */
+    /**
+     * Reads one value with a given reader.
+     *
+     * @param <T> type of what is read
+     */
     @FunctionalInterface
     public interface Reader<T> {
         /**

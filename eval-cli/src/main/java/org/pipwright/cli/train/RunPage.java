@@ -8,6 +8,9 @@ import org.pipwright.training.report.RunReport;
 
 /** The report of a run as one HTML file that needs nothing else. */
 public final class RunPage implements ReportPage {
+    /** A page for any run. */
+    public RunPage() {}
+
     /**
      * What the template shows.
      *
