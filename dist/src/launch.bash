@@ -116,15 +116,16 @@ ensure_archive() {
 make_archive() {
     local kept vectors=()
     case ${archive##*/} in
+        desk-* | vectors-*) ! has_vectors || vectors=(--add-modules jdk.incubator.vector) ;;
+    esac
+    case ${archive##*/} in
         desk-*)
             kept=$archive.kept
-            ! has_vectors || vectors=(--add-modules jdk.incubator.vector)
             "$java" -XX:DumpLoadedClassList="$archive.list" -Dpipwright.desk.rehearsal=true ${vectors[@]+"${vectors[@]}"} \
                 -cp "$classpath" org.pipwright.cli.Main desk --no-browser --records "$kept" >/dev/null 2>&1 9>&-
             rm -rf "$kept"
             ;;
         vectors-*)
-            ! has_vectors || vectors=(--add-modules jdk.incubator.vector)
             "$java" -XX:DumpLoadedClassList="$archive.list" "${short_flags[@]}" ${vectors[@]+"${vectors[@]}"} \
                 -cp "$classpath" org.pipwright.cli.Main rank start --roll 3-1 --lookahead 1 --explain >/dev/null 2>&1 9>&-
             ;;

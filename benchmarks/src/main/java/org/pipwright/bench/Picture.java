@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.function.Consumer;
 import javax.imageio.ImageIO;
+import org.pipwright.charts.DrawnSvg;
 import org.pipwright.engine.files.AtomicFile;
 
 /**

@@ -34,7 +34,7 @@ class LauncherTest {
         Files.createDirectories(home.resolve(rest).getParent());
         Files.copy(Path.of("..").resolve(rest), home.resolve(rest));
         Files.createFile(home.resolve("pom.xml"));
-        for (String module : List.of("engine", "nn-training", "models", "eval-cli")) {
+        for (String module : List.of("engine", "nn-training", "models", "charts", "eval-cli")) {
             Files.createDirectories(home.resolve(module).resolve("src/main"));
             Files.createFile(home.resolve(module).resolve("pom.xml"));
         }

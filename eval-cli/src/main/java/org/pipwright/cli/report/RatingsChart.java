@@ -14,7 +14,7 @@ import org.jfree.chart.renderer.xy.XYErrorRenderer;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYIntervalSeries;
 import org.jfree.data.xy.XYIntervalSeriesCollection;
-import org.pipwright.cli.page.DrawnSvg;
+import org.pipwright.charts.DrawnSvg;
 import org.pipwright.engine.text.Printable;
 
 /** A dot a player, with a bar of two standard errors to each side, best at the top. */

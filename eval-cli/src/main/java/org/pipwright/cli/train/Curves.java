@@ -15,7 +15,7 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
 import org.jfree.data.xy.XYIntervalSeries;
 import org.jfree.data.xy.XYIntervalSeriesCollection;
-import org.pipwright.cli.page.DrawnSvg;
+import org.pipwright.charts.DrawnSvg;
 import org.pipwright.training.report.Chart;
 import org.pipwright.training.report.Chart.Curve;
 import org.pipwright.training.report.Chart.Point;

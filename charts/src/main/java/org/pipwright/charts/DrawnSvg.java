@@ -1,4 +1,4 @@
-package org.pipwright.bench;
+package org.pipwright.charts;
 
 import java.awt.Dimension;
 import java.awt.Font;
@@ -14,14 +14,15 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.apache.batik.svggen.SVGGeneratorContext;
 import org.apache.batik.svggen.SVGGraphics2D;
+import org.apache.batik.svggen.SVGIDGenerator;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import org.w3c.dom.ls.DOMImplementationLS;
 import org.w3c.dom.ls.LSSerializer;
 
-/** What is drawn by Java's graphics as SVG; the same drawing always gives the same text. */
-final class DrawnSvg {
+/** What is drawn by Java's graphics as an SVG element; the same drawing always gives the same text. */
+public final class DrawnSvg {
     private static final String SVG = "http://www.w3.org/2000/svg";
 
     /** Decimal places of coordinates. */
@@ -29,15 +30,46 @@ final class DrawnSvg {
 
     private DrawnSvg() {}
 
-    /** The text of an SVG file, so many pixels wide and high. */
-    static String file(int width, int height, Consumer<Graphics2D> drawing) {
-        Lettering svg = new Lettering(context());
+    /**
+     * Draws into an element that is as large as its surroundings let it be.
+     *
+     * @param width of the picture, in units
+     * @param height of the picture, in units
+     * @param prefix what names within the element begin with: elements on one page must not share any
+     * @param drawing draws it
+     * @return the element
+     */
+    public static String element(int width, int height, String prefix, Consumer<Graphics2D> drawing) {
+        return text(width, height, prefix, drawing, false);
+    }
+
+    /**
+     * Draws into a file.
+     *
+     * @param width in pixels
+     * @param height in pixels
+     * @param drawing draws it
+     * @return the text of an SVG file
+     */
+    public static String file(int width, int height, Consumer<Graphics2D> drawing) {
+        return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + text(width, height, "", drawing, true);
+    }
+
+    private static String text(
+            int width, int height, String prefix, Consumer<Graphics2D> drawing, boolean withDimensions) {
+        Lettering svg = new Lettering(context(prefix));
         svg.setSVGCanvasSize(new Dimension(width, height));
         drawing.accept(svg);
         Element root = svg.getRoot();
         svg.keepWidths(root);
+        // Every drawing has this one, named alike.
+        ((Element) root.getElementsByTagNameNS(SVG, "defs").item(0)).setAttributeNS(null, "id", prefix + "common");
         root.setAttributeNS(null, "viewBox", "0 0 " + width + " " + height);
-        return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + written(root);
+        if (!withDimensions) {
+            root.removeAttributeNS(null, "width");
+            root.removeAttributeNS(null, "height");
+        }
+        return written(root);
     }
 
     /** Batik's own writer puts a document type before it, which viewers would have to fetch. */
@@ -49,10 +81,16 @@ final class DrawnSvg {
         return serializer.writeToString(root);
     }
 
-    private static SVGGeneratorContext context() {
+    private static SVGGeneratorContext context(String prefix) {
         SVGGeneratorContext context = SVGGeneratorContext.createDefault(document());
         context.setComment(null);
         context.setPrecision(PLACES);
+        context.setIDGenerator(new SVGIDGenerator() {
+            @Override
+            public String generateID(String kind) {
+                return prefix + super.generateID(kind);
+            }
+        });
         return context;
     }
 
