@@ -64,7 +64,7 @@ final class ErrorLines {
     private static String ofFile(FileSystemException e) {
         String file = "'" + Excerpt.ofPath(String.valueOf(e.getFile())) + "'";
         if (e instanceof NoSuchFileException) {
-            return "no such file or folder: " + file + ": check the path";
+            return "no file or folder " + file + ": check the path";
         }
         if (e instanceof AccessDeniedException) {
             return "no permission to use " + file + ": choose another place";

@@ -37,6 +37,9 @@ final class UsageErrors {
             return missing((MissingParameterException) e, command);
         }
         return ErrorLines.oneLine(e.getMessage())
+                .replaceFirst(
+                        "^option '([^']+)'(?: \\([^)]+\\))? should be specified only once$",
+                        "$1 is given more than once: give it once")
                 .replaceFirst("^Invalid value for option '([^']+)'(?: \\([^)]+\\))?: ", "$1: ");
     }
 

@@ -109,7 +109,7 @@ class BoardPageTest {
         page.evaluate(Browser.LISTENING);
         drag(page, "#at-6", "#at-12");
         page.waitForSelector(".stage .error");
-        page.waitForFunction("() => heard.some(each => each.startsWith('on point 12 stands the other side'))");
+        page.waitForFunction("() => heard.some(each => each.startsWith('the other side holds point 12'))");
         page.click("#at-bar");
         page.waitForSelector("#at-bar[aria-current]");
         Browser.requireAccessible(page);
@@ -208,7 +208,7 @@ class BoardPageTest {
         page.selectOption("#ahead", "1");
         assertEquals(2, heard(page, "At lookahead 1: best is "), "the answer at once, and the deeper one");
         drag(page, "#at-6", "#at-5");
-        assertEquals(1, heard(page, "stands the other side"));
+        assertEquals(1, heard(page, "the other side holds"));
         page.locator(".plays input").nth(1).check();
         page.selectOption("#games", "1296");
         page.getByText("Roll out").click();

@@ -149,7 +149,7 @@ class RecordCommandTest {
     void whatIsNoTextIsTold() throws IOException {
         Files.write(file, new byte[] {(byte) 0xff, (byte) 0xfe, 0});
         Run run = Run.of("record", "check", file.toString());
-        assertEquals("pipwright: '" + file + "' is no text in UTF-8: save it as UTF-8\n", run.err());
+        assertEquals("pipwright: '" + file + "' is not text in UTF-8: save it as UTF-8\n", run.err());
     }
 
     @Test

@@ -81,7 +81,7 @@ public final class MatchCubeCommand extends BenchCommand {
             return new MatchScore(Integer.parseInt(parts[0]), Integer.parseInt(parts[1]), false);
         } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
             throw new IllegalArgumentException(
-                    "'" + text + "' is no score: write points to go of both sides, as in 3,5", e);
+                    "'" + text + "' is not a score: write the points to go of both sides, as in 3,5", e);
         }
     }
 

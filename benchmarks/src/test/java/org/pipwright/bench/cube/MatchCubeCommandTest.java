@@ -44,7 +44,7 @@ class MatchCubeCommandTest {
     void aScoreIsTwoNumbers() {
         assertEquals(2, run("match-cube", "--scores", "5"));
         assertEquals(
-                "'5' is no score: write points to go of both sides, as in 3,5",
+                "'5' is not a score: write the points to go of both sides, as in 3,5",
                 err.toString().strip());
     }
 }

@@ -104,7 +104,7 @@ public final class MatchTableCsv {
             // Digits and a point only: no hexadecimal, no 'NaN', no '1e-3' from a spreadsheet's rounding.
             if (!cells[b].matches("[01]?\\.?[0-9]+|[01]\\.")) {
                 throw new InvalidMatchTableException("'" + Excerpt.of(cells[b]) + "' in the row '" + name
-                        + "' of the match table is no chance: write a number from 0 to 1");
+                        + "' of the match table is not a chance: write a number from 0 to 1");
             }
             numbers[b] = Double.parseDouble(cells[b]);
         }

@@ -37,7 +37,7 @@ public interface Workforces {
                 read.load(in);
             } catch (IllegalArgumentException e) {
                 throw new WorkforceException(
-                        "'" + file + "' is no properties file: write a line NAME VALUE for each setting");
+                        "'" + file + "' is not a properties file: write a line NAME VALUE for each setting");
             } catch (IOException e) {
                 throw new WorkforceException(
                         "cannot read '" + file + "': it is missing, a folder, no text, or not yours to read");

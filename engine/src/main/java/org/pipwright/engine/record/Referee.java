@@ -146,7 +146,7 @@ public final class Referee {
             cube.act(CubeAction.ROLL);
         }
         if (!Plays.legal(position, roll).contains(play)) {
-            throw new IllegalEntryException(play + " is no play of " + roll + " here");
+            throw new IllegalEntryException(play + " is not a play of " + roll + " here");
         }
         if (play.result().finished()) {
             GameResult result = GameResult.of(play.result());

@@ -13,7 +13,7 @@ final class ClusterOption {
             names = "--cluster",
             paramLabel = "MASTER",
             description =
-                    "Work on an Apache Spark cluster: spark://HOST:PORT, or local[N] for N threads here, to try it."
+                    "Use an Apache Spark cluster: local[N], N threads here, to try it, or spark://HOST:PORT."
                             + " Answers are the same as without. docs/cluster.md tells how to start one.")
     private String master;
 

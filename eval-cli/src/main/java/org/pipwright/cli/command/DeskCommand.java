@@ -27,10 +27,10 @@ import picocli.CommandLine.Option;
 @Command(
         name = "desk",
         customSynopsis = "pipwright desk [options]",
-        header = "Set up, ask, show and play at a board in the browser.",
+        header = "Open a board in the browser: to set up, ask, show, play and practise.",
         description = {
-            "Starts a local page, prints its address and opens the browser; Ctrl-C ends it. On the board positions are set up"
-                    + " by hand; the net named by --net answers, as rank, odds and cube do, and a class can guess first.",
+            "Starts a local page, prints its address and opens the browser; Ctrl-C ends it. Positions are set up on the"
+                    + " board by hand; the net named by --net answers, as rank, odds and cube do, and a class can guess first.",
             "At a table a game, a match or a"
                     + " session is played by two people, by nets, or by one of each, with the cube and all rules. What is"
                     + " played is kept as a record (text and SGF) in the folder, turn by turn.",
@@ -39,7 +39,7 @@ import picocli.CommandLine.Option;
                     + " was wrong is asked again, also next time: the log is a text file.",
             "Only this machine can reach the page, and only with the key in the address. With --listen a port is opened"
                     + " besides: tablets of the class can look at what the class is shown and guess, and reach nothing else;"
-                    + " they come in by a code that stands on the teacher's screen."
+                    + " they come in by a code on the teacher's screen."
         },
         footer = {
             "Examples:",
@@ -54,7 +54,7 @@ public final class DeskCommand extends CliCommand {
     @Option(
             names = "--port",
             paramLabel = "N",
-            description = "Port to listen on, 1 to " + MAX_PORT + "; any free one if not given.")
+            description = "Port to listen on, 1 to " + MAX_PORT + ". Default: any free one.")
     private int port;
 
     @Option(
@@ -84,20 +84,20 @@ public final class DeskCommand extends CliCommand {
     @Option(
             names = "--positions",
             paramLabel = "FILE",
-            description = "Open a file of positions to practise, one a line, as drill --positions has it.")
+            description = "Open a file of positions to practise, one a line, as for drill --positions.")
     private String positions;
 
     @Option(
             names = "--log",
             paramLabel = "FILE",
             description =
-                    "Where it is noted what was practised. Default: " + DeskSetup.LOG + " in the folder of records.")
+                    "Where answers to exercises are logged. Default: " + DeskSetup.LOG + " in the folder of records.")
     private String log;
 
     @Option(names = "--no-browser", description = "Only print the address.")
     private boolean noBrowser;
 
-    @Option(names = "--threads", paramLabel = "T", description = "Threads to use; all cores if not given.")
+    @Option(names = "--threads", paramLabel = "T", description = "Threads to use. Default: one for each core.")
     private Integer threads;
 
     @Mixin
@@ -159,7 +159,7 @@ public final class DeskCommand extends CliCommand {
         try {
             return Files.createDirectories(Path.of(kept));
         } catch (InvalidPathException e) {
-            throw new UserError("'" + e.getInput() + "' is no folder name: " + e.getReason());
+            throw new UserError("'" + e.getInput() + "' is not a folder name: " + e.getReason());
         } catch (IOException e) {
             throw new UserError("cannot make the folder '" + kept + "': " + Reason.of(e));
         }

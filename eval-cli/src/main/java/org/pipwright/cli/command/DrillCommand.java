@@ -27,8 +27,8 @@ import picocli.CommandLine.Option;
         name = "drill",
         customSynopsis = {
             "pipwright drill THEME [options]",
-            "pipwright drill [THEME] --from FILE... [options]",
-            "pipwright drill --positions FILE [options]"
+            "       pipwright drill [THEME] --from FILE... [options]",
+            "       pipwright drill --positions FILE [options]"
         },
         header = "Make an exercise sheet: positions where a weaker player goes wrong.",
         description = {
@@ -57,7 +57,7 @@ public final class DrillCommand extends CliCommand {
     @Option(
             names = "--title",
             paramLabel = "TEXT",
-            description = "What stands above the exercises. Default: the theme.")
+            description = "Heading of the exercises. Default: the theme.")
     private String title;
 
     @Mixin
@@ -66,7 +66,7 @@ public final class DrillCommand extends CliCommand {
     @Mixin
     private TablesOption tables;
 
-    @Option(names = "--threads", paramLabel = "N", description = "Number of threads; default: all cores.")
+    @Option(names = "--threads", paramLabel = "N", description = "Threads to use. Default: one for each core.")
     private Integer threads;
 
     @Mixin

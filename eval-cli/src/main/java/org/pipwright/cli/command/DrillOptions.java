@@ -72,7 +72,7 @@ final class DrillOptions {
             paramLabel = "N",
             defaultValue = "1",
             description =
-                    "Seed of the games; default 1. The same seed gives the same sheet, with any number of threads.")
+                    "Seed of the games. Default: 1. The same seed gives the same sheet, with any number of threads.")
     private long seed;
 
     @Option(
@@ -120,7 +120,7 @@ final class DrillOptions {
     void refuseTheme() {
         if (theme != null) {
             throw new UserError("'" + Excerpt.of(theme)
-                    + "' has no say in a file of positions, which are all asked: leave it" + " out with --positions");
+                    + "' does nothing with --positions, which asks about all positions of a file: leave it out");
         }
     }
 

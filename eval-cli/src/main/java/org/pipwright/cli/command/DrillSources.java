@@ -88,7 +88,7 @@ final class DrillSources {
         if (!from.isEmpty()) {
             throw new UserError("--positions and --from both say where exercises come from: give one of them");
         }
-        String all = "has no say in a file of positions, which are all asked: leave it out with --positions";
+        String all = "does nothing with --positions, which asks about all positions of a file: leave it out";
         refuse(OF_OWN_GAMES, all);
         refuse(OF_RECORDS, all);
         refuse(OF_SEARCHES, all);

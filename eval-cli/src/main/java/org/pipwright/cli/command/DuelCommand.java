@@ -27,10 +27,10 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "duel",
         customSynopsis = "pipwright duel A B [options]",
-        header = "Let two players play each other.",
+        header = "Play two players against each other.",
         description = {
-            "10,000 cubeless games, every dice sequence twice with sides swapped; points per game of A with their standard error,"
-                    + " which is that of the pairs. With --money or --match the cube is in play: nets judge it, and move the"
+            "10,000 cubeless games, every dice sequence twice with sides swapped; points per game of A, with the standard"
+                    + " error of their mean over pairs. With --money or --match the cube is in play: nets judge it, and move the"
                     + " checkers, for points or for the match, by Pipwright's cube model at their own chances. An interrupt"
                     + " (Ctrl-C) ends it with what is known so far.",
             "",
@@ -59,7 +59,7 @@ public final class DuelCommand extends CliCommand {
                     + " hitter, builder.")
     private String a;
 
-    @Parameters(index = "1", paramLabel = "B", description = "The other player, given in the same way.")
+    @Parameters(index = "1", paramLabel = "B", description = "The other player, named in the same way.")
     private String b;
 
     @Mixin
@@ -72,7 +72,7 @@ public final class DuelCommand extends CliCommand {
             names = "--lookahead",
             paramLabel = "N[,M]",
             defaultValue = "0",
-            description = "Future rolls that nets average over: of both, or of A and of B; default 0.")
+            description = "Future rolls that nets average over: of both, or of A and of B. Default: 0.")
     private String lookahead;
 
     @Option(
@@ -96,7 +96,7 @@ public final class DuelCommand extends CliCommand {
             paramLabel = "P,Q",
             converter = TwoNumbers.Converter.class,
             description =
-                    "Chances that --until-sure takes HIGH where LOW is true, and LOW where HIGH is; default 0.05,0.05.")
+                    "Chances that --until-sure takes HIGH where LOW is true, and LOW where HIGH is. Default: 0.05,0.05.")
     private TwoNumbers errorRates;
 
     @Option(

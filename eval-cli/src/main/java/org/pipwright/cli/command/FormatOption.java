@@ -13,7 +13,7 @@ final class FormatOption {
             names = "--format",
             paramLabel = "FORM",
             converter = Converter.class,
-            description = "table (the default, but for batches), csv (a row for each, with headings) or json.")
+            description = "table (the default, except for batches), csv (a row for each, with headings) or json.")
     private Format format;
 
     @Option(names = "--json", description = "The same as --format json; ${COMMAND-NAME}.schema.json describes it.")
@@ -47,7 +47,7 @@ final class FormatOption {
                     return each;
                 }
             }
-            throw new TypeConversionException("'" + Excerpt.of(text) + "' is no format: use table, csv or json");
+            throw new TypeConversionException("'" + Excerpt.of(text) + "' is not a format: use table, csv or json");
         }
     }
 }

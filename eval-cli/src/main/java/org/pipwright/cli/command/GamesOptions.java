@@ -8,7 +8,7 @@ final class GamesOptions {
     @Option(
             names = "--games",
             paramLabel = "N",
-            description = "Number of games, an even number: each dice sequence is played twice with sides swapped.")
+            description = "How many games, an even number: each dice sequence is played twice with sides swapped.")
     private Long games;
 
     @Option(
@@ -16,7 +16,7 @@ final class GamesOptions {
             paramLabel = "N",
             defaultValue = "1",
             description =
-                    "Seed of the dice; default 1. The same seed gives the same result, with any number of threads.")
+                    "Seed of the dice. Default: 1. The same seed gives the same result, with any number of threads.")
     private long seed;
 
     @Option(
@@ -25,7 +25,7 @@ final class GamesOptions {
                     + " a smaller error from the same games, but they take some 30 times longer.")
     private boolean luck;
 
-    @Option(names = "--threads", paramLabel = "N", description = "Number of threads; default: all cores.")
+    @Option(names = "--threads", paramLabel = "N", description = "Threads to use. Default: one for each core.")
     private Integer threads;
 
     /** Pairs to play: those asked for, or half of {@code otherwise}. */

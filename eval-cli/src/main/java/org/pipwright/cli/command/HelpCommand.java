@@ -15,12 +15,12 @@ import picocli.CommandLine.Spec;
 /** A command's name to its help. */
 @Command(
         name = "help",
-        customSynopsis = {"pipwright help [COMMAND]", "pipwright help topic NAME"},
+        customSynopsis = {"pipwright help [COMMAND]", "       pipwright help topic NAME"},
         header = "Show the help of a command, or a topic.",
         description = {
             "The same as COMMAND --help. Without a command: list them all.",
             "Topics are about what several commands share: notation, equity, cube, match and training. The word topic may be"
-                    + " left out, but for cube, which is also a command."
+                    + " left out, except for cube, which is also a command."
         },
         footer = {"Examples:", "  pipwright help rank", "  pipwright help notation", "  pipwright help topic cube"})
 public final class HelpCommand extends CliCommand {

@@ -61,7 +61,7 @@ final class ListenAddress {
                 .filter(each -> each.getHostAddress().equals(text))
                 .findFirst()
                 .orElseThrow(() ->
-                        new UserError("--listen: " + text + " is no address of this machine: it has " + names(own)));
+                        new UserError("--listen: " + text + " is not an address of this machine: it has " + names(own)));
     }
 
     private static String names(List<InetAddress> addresses) {

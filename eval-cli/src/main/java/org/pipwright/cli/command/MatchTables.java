@@ -27,7 +27,7 @@ final class MatchTables {
         try {
             return WholeFile.text(file, MAX_BYTES);
         } catch (CharacterCodingException e) {
-            throw new UserError("'" + file + "' is no text in UTF-8: give a CSV file");
+            throw new UserError("'" + file + "' is not text in UTF-8: give a CSV file");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -19,7 +19,7 @@ import picocli.CommandLine.Mixin;
 /** Position to the chances before the roll. */
 @Command(
         name = "odds",
-        customSynopsis = {"pipwright odds POSITION [options]", "pipwright odds --batch FILE [options]"},
+        customSynopsis = {"pipwright odds POSITION [options]", "       pipwright odds --batch FILE [options]"},
         header = "Give the chances of a position before the roll.",
         description = {
             "For the side on roll: the chances, in per cent, to win and to lose a single game, a gammon and a backgammon,"

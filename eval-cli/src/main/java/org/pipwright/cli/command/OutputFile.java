@@ -71,7 +71,7 @@ final class OutputFile {
             throw cannotWrite(name, "there is no folder '" + folder(path) + "'");
         }
         if (Files.exists(path) && !Files.isRegularFile(path)) {
-            throw cannotWrite(name, "it is no ordinary file");
+            throw cannotWrite(name, "it is not an ordinary file");
         }
         if (!Files.isWritable(folder)) {
             throw cannotWrite(name, "its folder is not yours to write to");
@@ -92,7 +92,7 @@ final class OutputFile {
         try {
             return Path.of(name);
         } catch (InvalidPathException e) {
-            throw new UserError("'" + Excerpt.of(name) + "' is no file name: " + e.getReason());
+            throw new UserError("'" + Excerpt.of(name) + "' is not a file name: " + e.getReason());
         }
     }
 

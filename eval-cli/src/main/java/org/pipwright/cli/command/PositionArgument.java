@@ -58,12 +58,12 @@ final class PositionArgument {
         for (int i = 0; i < words.size(); i++) {
             if (roll(words.get(i)) && !(i > 0 && words.get(i - 1).equals(OF))) {
                 throw new UserError("'" + words.get(i)
-                        + "' is a roll, no part of a position: give one roll at a time, after --roll");
+                        + "' is a roll, not part of a position: give one roll at a time, after --roll");
             }
         }
         if (words.size() > 1 && words.get(0).equals("start") && !words.get(1).equals(OF)) {
             throw new UserError("'start' is a complete position: what is '" + Excerpt.of(words.get(1))
-                    + "' behind it? Put several words of one option into quotes");
+                    + "' after it? Put several words of one option into quotes");
         }
         String text = String.join(" ", words).strip();
         return text.equals("-") ? parse(all(in)) : parse(text);

@@ -38,7 +38,7 @@ final class PositionsArgument {
             paramLabel = "FILE",
             description = "Instead of one position: read many, one a line, from a file or from - (standard input), and"
                     + " answer each in order, with a line of JSON or as --format says. A line is a position, followed by a"
-                    + " roll where one is needed, or JSON: {\"position\":\"start\",\"roll\":\"3-1\"}. Blank lines and what"
+                    + " roll where one is needed, or JSON: {\"position\":\"start\", \"roll\":\"3-1\"}. Blank lines and what"
                     + " follows a # are ignored. A line that cannot be answered gets its number and the error for an"
                     + " answer, and makes the exit code 2.")
     private String batch;

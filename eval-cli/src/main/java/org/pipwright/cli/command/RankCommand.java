@@ -33,8 +33,8 @@ import picocli.CommandLine.Spec;
         name = "rank",
         customSynopsis = {
             "pipwright rank POSITION ROLL [options]",
-            "pipwright rank POSITION --roll all [options]",
-            "pipwright rank --batch FILE [--roll ROLL] [options]"
+            "       pipwright rank POSITION --roll all [options]",
+            "       pipwright rank --batch FILE [--roll ROLL] [options]"
         },
         header = "Rank the plays for a roll, best first.",
         description = {
@@ -173,7 +173,7 @@ public final class RankCommand extends CliCommand {
     /** The best play of each roll. */
     private int sheet() {
         if (position.many()) {
-            throw new UserError("--roll all is for one position: with --batch put the rolls behind the positions");
+            throw new UserError("--roll all is for one position: with --batch put the rolls after the positions");
         }
         AllRolls.refuse(explain, "--explain");
         AllRolls.refuse(plays.given(), "--plays");

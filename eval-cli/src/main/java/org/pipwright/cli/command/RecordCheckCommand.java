@@ -20,8 +20,8 @@ import picocli.CommandLine.Parameters;
                     + " mistake in a line, with its place, what was expected there and the legal plays, and ends with exit"
                     + " code 2; record board shows the board before the first. If there is none, prints how each game"
                     + " ended.",
-            "Behind a play that no roll makes it is not known what can be played: up to the next game only names, rolls"
-                    + " and words are looked at then, and of an SGF file nothing more."
+            "After a play that the roll does not allow, nobody knows what could be played: up to the next game only names,"
+                    + " rolls and words are checked then, and of an SGF file nothing more."
         },
         footer = {"Example:", "  pipwright record check evening.txt"})
 public final class RecordCheckCommand extends CliCommand {

@@ -15,7 +15,7 @@ import picocli.CommandLine.Spec;
         header = "Convert a record to SGF, from SGF, or to its tidy form.",
         description = {
             "Checks the record and writes it to the target: as SGF (FF[4], GM[6]) if that name ends in .sgf, else as a"
-                    + " record with every play in the usual notation. Nothing is written over without --force."
+                    + " record with every play in the usual notation. Nothing is overwritten without --force."
         },
         footer = {
             "Examples:",

@@ -34,7 +34,7 @@ final class RecordFiles {
         try {
             return Path.of(file);
         } catch (InvalidPathException e) {
-            throw new UserError("'" + Excerpt.of(file) + "' is no file name: " + e.getReason());
+            throw new UserError("'" + Excerpt.of(file) + "' is not a file name: " + e.getReason());
         }
     }
 
@@ -83,7 +83,7 @@ final class RecordFiles {
             }
             return WholeFile.text(path, MAX_BYTES);
         } catch (CharacterCodingException e) {
-            throw new UserError("'" + file + "' is no text in UTF-8: save it as UTF-8");
+            throw new UserError("'" + file + "' is not text in UTF-8: save it as UTF-8");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

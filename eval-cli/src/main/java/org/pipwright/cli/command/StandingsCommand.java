@@ -28,9 +28,9 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "standings",
         customSynopsis = "pipwright standings PLAYER PLAYER... [options]",
-        header = "Let several players play all against all, and rate them.",
+        header = "Rate several players by a round robin of duels.",
         description = {
-            "Each two play a duel of 2000 games. The ratings are the numbers whose differences come closest to the results, weighted by"
+            "Any two of the players play a duel of 2000 games. The ratings are the numbers whose differences come closest to the results, weighted by"
                     + " their errors (least squares); one player's is 0 by definition. An interrupt (Ctrl-C) ends it with"
                     + " what is known so far."
         },
@@ -56,13 +56,13 @@ public final class StandingsCommand extends CliCommand {
             names = "--lookahead",
             paramLabel = "N",
             defaultValue = "0",
-            description = "Future rolls that nets average over, if they do not say their own; default 0.")
+            description = "Future rolls that nets average over, unless their names say otherwise. Default: 0.")
     private int lookahead;
 
     @Option(
             names = "--anchor",
             paramLabel = "PLAYER",
-            description = "The player whose rating is 0; default: the last one.")
+            description = "The player whose rating is 0. Default: the last one.")
     private String anchor;
 
     @Option(

@@ -22,7 +22,7 @@ final class TablesOption {
         try {
             return cache == null ? TableFolder.ofUser(System.getenv()) : new TableFolder(Path.of(cache));
         } catch (InvalidPathException e) {
-            throw new UserError("'" + e.getInput() + "' is no folder name: " + e.getReason());
+            throw new UserError("'" + e.getInput() + "' is not a folder name: " + e.getReason());
         }
     }
 

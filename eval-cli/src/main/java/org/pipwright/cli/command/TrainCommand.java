@@ -17,12 +17,12 @@ import picocli.CommandLine.Option;
         name = "train",
         customSynopsis = {
             "pipwright train --preset evening|overnight --out FOLDER [options]",
-            "pipwright train --games N | --minutes M | --hours H  --out FOLDER [options]",
-            "pipwright train --resume --out FOLDER [options]",
-            "pipwright train --cluster MASTER --games N --out FOLDER [options]",
-            "pipwright train --device threads --preset evening|overnight --out FOLDER [options]",
-            "pipwright train --device cuda --preset deep|slim --out FOLDER [options]",
-            "pipwright train --print-settings [--preset NAME]"
+            "       pipwright train --games N | --minutes M | --hours H --out FOLDER [options]",
+            "       pipwright train --resume --out FOLDER [options]",
+            "       pipwright train --cluster MASTER --games N --out FOLDER [options]",
+            "       pipwright train --device threads --preset evening|overnight --out FOLDER [options]",
+            "       pipwright train --device cuda --preset deep|slim --out FOLDER [options]",
+            "       pipwright train --print-settings [--preset NAME]"
         },
         header = "Train a net by self-play, from nothing but the rules.",
         description = {
@@ -99,7 +99,7 @@ public final class TrainCommand extends CliCommand {
                             + " or cuda, an NVIDIA card.")
     private String device = Devices.CPU;
 
-    @Option(names = "--threads", paramLabel = "T", description = "Threads to use; all cores if not given.")
+    @Option(names = "--threads", paramLabel = "T", description = "Threads to use. Default: one for each core.")
     private Integer threads;
 
     @Mixin

@@ -23,7 +23,7 @@ final class ViewOptions {
 
     View view() {
         if (hidden != null && !hidden.equals("pips")) {
-            throw new UserError("--hide is '" + Excerpt.of(hidden) + "': pips can be hidden");
+            throw new UserError("--hide is '" + Excerpt.of(hidden) + "': only pips can be hidden");
         }
         if (home != null && !home.equals("left") && !home.equals("right")) {
             throw new UserError("--home is '" + Excerpt.of(home) + "': use left or right");

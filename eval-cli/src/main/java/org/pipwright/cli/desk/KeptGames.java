@@ -132,7 +132,7 @@ final class KeptGames {
                 .filter(kept -> kept.name().equals(name))
                 .findFirst()
                 .flatMap(kept -> find(kept.name()))
-                .orElseThrow(() -> new IllegalArgumentException("there is no such game to go on with"));
+                .orElseThrow(() -> new IllegalArgumentException("no such game is there to go on with"));
         List<String> names = found.open().record().heading().players();
         return new PlayTable(
                 found.open(),

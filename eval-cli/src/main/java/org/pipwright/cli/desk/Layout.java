@@ -102,7 +102,7 @@ final class Layout {
         boolean mySide = count(from, true) > 0;
         if (to.point() && count(to, !mySide) > 0) {
             throw new RefusedException(
-                    "on " + to.words() + " stands the other side: a point holds checkers of one side only");
+                    "the other side holds " + to.words() + ": a point holds checkers of one side only");
         }
         int[] counts = (mySide ? mine : theirs).clone();
         counts[from.seen(mySide)]--;
@@ -127,7 +127,7 @@ final class Layout {
         }
         if (place.point() && number > 0 && count(place, !mySide) > 0) {
             throw new RefusedException(
-                    "on " + place.words() + " stands the other side: a point holds checkers of one side only");
+                    "the other side holds " + place.words() + ": a point holds checkers of one side only");
         }
         counts[Planes.OFF] = there - number;
         counts[at] = number;

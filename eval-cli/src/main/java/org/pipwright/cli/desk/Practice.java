@@ -194,7 +194,7 @@ final class Practice {
             PlayVerdict verdict = exercise.ranking().stream()
                     .filter(each -> each.play().result().equals(play.result()))
                     .findFirst()
-                    .orElseThrow(() -> new RefusedException("that is no legal play"));
+                    .orElseThrow(() -> new RefusedException("that is not a legal play"));
             return answered(verdict.play().toString(), verdict.points());
         } catch (IllegalPlayException e) {
             throw new RefusedException(e.getMessage());

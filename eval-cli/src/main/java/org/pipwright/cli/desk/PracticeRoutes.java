@@ -45,7 +45,7 @@ final class PracticeRoutes {
             int number;
             synchronized (practices) {
                 if (practices.size() >= MAX) {
-                    throw new IllegalArgumentException("enough was begun: end the desk and start it again");
+                    throw new IllegalArgumentException("too many exercise sets have been begun: end the desk and start it again");
                 }
                 practices.add(practice);
                 number = practices.size();
@@ -66,7 +66,7 @@ final class PracticeRoutes {
         int number = number(context);
         synchronized (practices) {
             if (number < 1 || number > practices.size()) {
-                throw new NotFoundResponse("nothing of that number is practised");
+                throw new NotFoundResponse("no exercise set has that number");
             }
             return practices.get(number - 1);
         }

@@ -67,7 +67,7 @@ class LayoutTest {
 
     @ParameterizedTest
     @CsvSource({
-        "6, 12, on point 12 stands the other side: a point holds checkers of one side only",
+        "6, 12, the other side holds point 12: a point holds checkers of one side only",
         "3, 2, there is no checker on point 3",
         "bar, 2, there is no checker on your bar",
         "their-off, 2, there is no checker on the opponent's tray"

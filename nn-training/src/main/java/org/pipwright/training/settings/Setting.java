@@ -54,9 +54,9 @@ public enum Setting implements SettingKey {
             "targets",
             "td",
             SettingKind.choice(TargetKind.class),
-            "What a sample should give: td, as TD(lambda) has it, lookahead, the chances at lookahead 1 (slower), rollout,"
-                    + " those of a short rollout (slower still: keep a small share), or net, those of another net, to"
-                    + " train a smaller net that is nearly as strong."),
+            "The targets of samples: td, those of TD(lambda); lookahead, the chances at lookahead 1 (slower); rollout, those"
+                    + " of a short rollout (slower still: keep a small share); or net, those of another net, to train a"
+                    + " smaller net that is nearly as strong."),
     /** Net that targets come from. */
     TARGET_NET(
             "target.net",
@@ -69,13 +69,13 @@ public enum Setting implements SettingKey {
             "rollout.games",
             "36",
             SettingKind.whole(36, 1 << 20),
-            "Games of such a rollout, by 36, with variance reduction."),
+            "Games of such a rollout, a multiple of 36, with variance reduction."),
     /** Rolls after which they are truncated. */
     ROLLOUT_TRUNCATION(
             "rollout.truncation",
             "7",
             SettingKind.whole(0, 10_000),
-            "Rolls after which they are truncated and valued by the net; 0 to play them out.",
+            "Rolls after which its games are truncated and valued by the net; 0 to play them out.",
             "rollout.rolls"),
     /** Share of positions that become samples. */
     SAMPLE_SHARE(
@@ -119,7 +119,7 @@ public enum Setting implements SettingKey {
     /** Games a round. */
     ROUND("round", "512", SettingKind.whole(1, 1 << 20), "Games per round."),
     /** Samples a batch. */
-    BATCH("batch", "512", SettingKind.whole(1, 1 << 20), "Samples per step of gradient descent, about."),
+    BATCH("batch", "512", SettingKind.whole(1, 1 << 20), "About how many samples a step of gradient descent takes."),
     /** Passes over the samples. */
     EPOCHS("epochs", "1", SettingKind.whole(1, 1000), "Passes over the samples of a round.", "passes"),
     /** Rounds that the net which plays is behind. */
@@ -128,7 +128,7 @@ public enum Setting implements SettingKey {
             "0",
             SettingKind.whole(0, 1),
             "Rounds that the net which plays is behind the one that learns: 0, or 1 so that a cluster plays the next round"
-                    + " while this machine learns from the last. The net is another then, the same on one machine."),
+                    + " while this machine learns from the last. The net then differs from that of 0; it is the same on a cluster and on one machine."),
     /** Steps averaged over. */
     AVERAGE(
             "average",
@@ -155,21 +155,21 @@ public enum Setting implements SettingKey {
             "evaluation.rival",
             EvaluationSettings.PIPS,
             SettingKind.ANY,
-            "Against whom strength is evaluated: the baseline pips, or a net that comes with Pipwright or a model file,"
-                    + " and then the luck of the rolls is taken off. With fewer than 15 checkers it is pips."),
+            "What the net is evaluated against: the baseline pips; or, with variance reduction, a net that comes with"
+                    + " Pipwright or a model file. With fewer than 15 checkers it is pips."),
     /** Games against the rival. */
     EVALUATION_GAMES(
             "evaluation.games",
             "1000",
             SettingKind.whole(2, 1 << 20),
-            "Games against it each time, in pairs with the same dice.",
+            "Games of each evaluation, in pairs with the same dice.",
             "gauge.games"),
     /** Seconds between two evaluations. */
     EVALUATION_SECONDS(
             "evaluation.seconds",
             "60",
             SettingKind.number(1, 1e6),
-            "Seconds between two evaluations; fewer between the first ones.",
+            "Seconds between two evaluations; the first ones follow each other sooner.",
             "gauge.seconds"),
     /** Seconds between two checkpoints. */
     CHECKPOINT_SECONDS(

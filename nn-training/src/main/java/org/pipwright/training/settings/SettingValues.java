@@ -65,9 +65,9 @@ public final class SettingValues<S extends Enum<S> & SettingKey> {
                     "cannot read settings from '" + file + "': " + lister + " writes a file to start from");
         } catch (CharacterCodingException e) {
             throw new InvalidSettingsException(
-                    "'" + file + "' is no text in UTF-8: " + lister + " writes a file to start from");
+                    "'" + file + "' is not text in UTF-8: " + lister + " writes a file to start from");
         } catch (IOException e) {
-            throw new InvalidSettingsException("'" + file + "' is no settings file (" + Reason.of(e) + "): " + lister
+            throw new InvalidSettingsException("'" + file + "' is not a settings file (" + Reason.of(e) + "): " + lister
                     + " writes one to start from");
         } catch (InvalidSettingsException e) {
             throw new InvalidSettingsException("'" + file + "': " + e.getMessage());

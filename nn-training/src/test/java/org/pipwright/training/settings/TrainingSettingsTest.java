@@ -125,7 +125,7 @@ class TrainingSettingsTest {
         String message = assertThrows(InvalidSettingsException.class, () -> TrainingSettings.read(Path.of("/dev/zero")))
                 .getMessage();
         assertEquals(
-                "'/dev/zero' is no settings file (it has more than 65,536 bytes): train --print-settings writes one to"
+                "'/dev/zero' is not a settings file (it has more than 65,536 bytes): train --print-settings writes one to"
                         + " start from",
                 message);
     }

@@ -10,13 +10,13 @@ enum CardSetting implements SettingKey {
             "minutes",
             "0",
             SettingKind.number(0, 1e6),
-            "Minutes to train in all, copying and evaluations included, the last one not."),
+            "Minutes to train in all, including copying and evaluations, but not the last evaluation."),
     CLOCK(
             "clock",
             "wall",
             SettingKind.choice("wall", "processor"),
-            "What minutes and seconds are: wall, those that pass; processor, processor time divided by the threads, for a run"
-                    + " beside other work. A card knows only the first."),
+            "How time is counted: wall, as it passes; or processor, processor time divided by the threads, for a run beside"
+                    + " other work. A card knows only wall."),
     SEED(
             "seed",
             "1",
@@ -39,7 +39,7 @@ enum CardSetting implements SettingKey {
             "fifth",
             SettingKind.ANY,
             "Net whose chances are copied to begin with: a shipped one or a model file."),
-    COPY_SECONDS("copy.seconds", "25", SettingKind.number(0, 1e6), "Seconds of that."),
+    COPY_SECONDS("copy.seconds", "25", SettingKind.number(0, 1e6), "Seconds spent on copying it."),
     START_DEEP(
             "start.deep",
             "none",
@@ -57,31 +57,31 @@ enum CardSetting implements SettingKey {
             SettingKind.choice("no", "yes"),
             "Whether the deep and the quick network stay as they began and only the pupils learn: from what the deep one says"
                     + " of the replies it judges, and every fourth step from targets."),
-    TEACH_STEPS("teach.steps", "60", SettingKind.whole(1, 10_000), "Steps of each pupil a turn of a lane then."),
+    TEACH_STEPS("teach.steps", "60", SettingKind.whole(1, 10_000), "With teach.only: steps that each pupil takes for each turn of a lane."),
     LANES(
             "lanes",
             "2",
             SettingKind.whole(1, 16),
             "Groups of games: while one is on the card, plays of another are made."),
-    GAMES("games", "8192", SettingKind.whole(1, 1 << 16), "Games a lane, which take their turns together."),
+    GAMES("games", "8192", SettingKind.whole(1, 1 << 16), "Games in each lane; they take their turns together."),
     STRAY_SHARE(
             "stray.share",
             "0.08",
             SettingKind.number(0, 1),
             "Share of turns in which a near-best play is made instead of the best."),
-    STRAY_MARGIN("stray.margin", "0.08", SettingKind.number(0, 6), "How much worse such a play may be, in points."),
+    STRAY_MARGIN("stray.margin", "0.08", SettingKind.number(0, 6), "How much worse a near-best play may be, in points."),
     RANDOM_STARTS(
             "random.openings",
             "0.15",
             SettingKind.number(0, 1),
             "Share of games that begin with turns played at random."),
-    RANDOM_TURNS("random.turns", "8", SettingKind.whole(1, 1000), "Such turns at most; at least one."),
+    RANDOM_TURNS("random.turns", "8", SettingKind.whole(1, 1000), "Most turns played at random at the start of such a game; at least one is."),
     MAX_TURNS("max.turns", "2000", SettingKind.whole(1, 1_000_000), "Turns after which a game is truncated."),
     KEEP_MARGIN(
             "keep.margin",
             "0.08",
             SettingKind.number(0, 6),
-            "The deep network judges the replies within so many points of the quick one's best, six at most."),
+            "The deep network judges the replies within this many points of the quick one's best, six at most."),
     LAMBDA_FIRST(
             "lambda.first",
             "0.75",
@@ -90,16 +90,16 @@ enum CardSetting implements SettingKey {
     LAMBDA_LAST("lambda.last", "0.4", SettingKind.number(0, 1), "... and at the end of the run."),
     MEMORY("memory", "2000000", SettingKind.whole(1000, 50_000_000), "Lessons kept to draw from."),
     USES("uses", "4", SettingKind.number(0.01, 1000), "Times a lesson is used, on average."),
-    BATCH("batch", "8192", SettingKind.whole(64, 1 << 17), "Lessons a step of gradient descent, a multiple of 64."),
+    BATCH("batch", "8192", SettingKind.whole(64, 1 << 17), "Lessons in a step of gradient descent, a multiple of 64."),
     QUICK_STEPS(
             "quick.steps",
             "2",
             SettingKind.whole(0, 1000),
-            "Steps a turn of a lane in which the quick network learns what the deep one says of replies."),
+            "Steps, for each turn of a lane, in which the quick network learns what the deep one says of replies."),
     RATE("rate", "0.001", SettingKind.number(0, 1), "Learning rate (AdamW) at the start; falls to 0 as a cosine."),
     MEAN_DECAY("adam.mean", "0.9", SettingKind.number(0, 0.9999), "AdamW: how slowly the mean of gradients moves ..."),
     SQUARE_DECAY("adam.square", "0.99", SettingKind.number(0, 0.9999), "... and how slowly that of their squares."),
-    WEIGHT_DECAY("weight.decay", "0.01", SettingKind.number(0, 1), "Decay of weights a step, as a share of the rate."),
+    WEIGHT_DECAY("weight.decay", "0.01", SettingKind.number(0, 1), "Decay of the weights in each step, as a share of the rate."),
     CLIP(
             "clip",
             "1",
@@ -126,9 +126,9 @@ enum CardSetting implements SettingKey {
             SettingKind.ANY,
             "Net that strength is evaluated against: a shipped one or a model file."),
     EVALUATION_SECONDS("evaluation.seconds", "60", SettingKind.number(1, 1e6), "Seconds between two evaluations."),
-    EVALUATION_PAIRS("evaluation.pairs", "8192", SettingKind.whole(2, 1 << 24), "Pairs of games of each."),
+    EVALUATION_PAIRS("evaluation.pairs", "8192", SettingKind.whole(2, 1 << 24), "Pairs of games in each evaluation."),
     FINAL_PAIRS(
-            "final.pairs", "100000", SettingKind.whole(2, 1 << 24), "Pairs of games of the last one, after the run."),
+            "final.pairs", "100000", SettingKind.whole(2, 1 << 24), "Pairs of games in the last evaluation, after the run."),
     CHECKPOINT_SECONDS(
             "checkpoint.seconds",
             "120",

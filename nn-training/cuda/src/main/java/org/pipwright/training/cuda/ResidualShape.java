@@ -120,7 +120,7 @@ record ResidualShape(int width, int blocks) {
     static ResidualShape parse(String text) {
         String[] parts = text.split("x", -1);
         if (parts.length != 2 || !parts[0].matches("[0-9]{3,4}") || !parts[1].matches("[0-9]{1,2}")) {
-            throw new IllegalArgumentException("'" + text + "' is no shape: write width x blocks, as in 1024x6");
+            throw new IllegalArgumentException("'" + text + "' is not a shape: write width x blocks, as in 1024x6");
         }
         return new ResidualShape(Integer.parseInt(parts[0]), Integer.parseInt(parts[1]));
     }

@@ -155,7 +155,7 @@ final class TrainerRun {
                 return ResidualNets.weights(recipe.shapes().get(net), catalog.load(file));
             } catch (InvalidModelException e) {
                 throw new InvalidRunException(
-                        "'" + file + "' is no start for " + recipe.name(net) + ": " + e.getMessage());
+                        "'" + file + "' is not a start for " + recipe.name(net) + ": " + e.getMessage());
             }
         }
     }
