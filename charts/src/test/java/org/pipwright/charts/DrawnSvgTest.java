@@ -61,7 +61,8 @@ class DrawnSvgTest {
     /** Whatever font is there when it is looked at. */
     @Test
     void textsKeepTheirWidths() throws Exception {
-        NodeList texts = parsed(DrawnSvg.file(WIDTH, HEIGHT, DrawnSvgTest::draw)).getElementsByTagName("text");
+        NodeList texts =
+                parsed(DrawnSvg.file(WIDTH, HEIGHT, DrawnSvgTest::draw)).getElementsByTagName("text");
         assertEquals(2, texts.getLength());
         assertEquals("a < b & c", texts.item(0).getTextContent());
         for (int i = 0; i < 2; i++) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.deque.html.axecore.args.AxeRunOptions;
 import com.deque.html.axecore.playwright.AxeBuilder;
+import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
@@ -29,22 +30,30 @@ final class Browser implements AutoCloseable {
             + " for (const each of told) heard.push(each.textContent.replace(/\\s+/g, ' ').trim());"
             + " }).observe(document.body, {childList: true, characterData: true, subtree: true}); }";
 
-    private final Playwright playwright;
+    private static com.microsoft.playwright.Browser shared;
+
     private final com.microsoft.playwright.Browser chromium;
 
-    private Browser(Playwright playwright, com.microsoft.playwright.Browser chromium) {
-        this.playwright = playwright;
+    private Browser(com.microsoft.playwright.Browser chromium) {
         this.chromium = chromium;
     }
 
+    /**
+     * The browser of this JVM, started at first need: a start takes longer than most tests. It ends with the JVM, and the
+     * Node between them with it. Pages of one test class share nothing with those of another but the process.
+     */
     static Browser start() {
+        shared = shared == null || !shared.isConnected() ? launched() : shared;
+        assertEquals(List.of(), shared.contexts(), "another class left its pages open");
+        return new Browser(shared);
+    }
+
+    private static com.microsoft.playwright.Browser launched() {
         String browser = found("Chromium", CHROMIUM);
         String node = found("Node", List.of("node", "nodejs"));
         Playwright playwright = Playwright.create(new Playwright.CreateOptions()
                 .setEnv(Map.of("PLAYWRIGHT_NODEJS_PATH", node, "PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        return new Browser(
-                playwright,
-                playwright.chromium().launch(new BrowserType.LaunchOptions().setExecutablePath(Path.of(browser))));
+        return playwright.chromium().launch(new BrowserType.LaunchOptions().setExecutablePath(Path.of(browser)));
     }
 
     /** The first of some programs that is on the path. */
@@ -80,9 +89,9 @@ final class Browser implements AutoCloseable {
         return chromium;
     }
 
+    /** Closes all pages that are still open. */
     @Override
     public void close() {
-        chromium.close();
-        playwright.close();
+        List.copyOf(chromium.contexts()).forEach(BrowserContext::close);
     }
 }

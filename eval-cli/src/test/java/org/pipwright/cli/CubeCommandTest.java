@@ -115,8 +115,9 @@ class CubeCommandTest {
 
     /** The cube is judged at the chances that odds and count give, not at the net's. */
     @Test
-    void longRacesArePlayedOut() throws IOException {
-        String race = "5@10 5@9 5@8 / 5@12 5@11 5@7";
+    void racesBeyondTheTablesArePlayedOut() throws IOException {
+        // Not longer than it must be: each of the next two rolls is played out as well.
+        String race = "1@7 5@6 5@4 4@2 / 2@7 5@5 4@4 4@3";
         JsonNode json = json("cube " + race + " --cube 4 --owner me");
         assertTrue(json.get("simulated").asBoolean());
         assertFalse(json.get("exact").asBoolean());

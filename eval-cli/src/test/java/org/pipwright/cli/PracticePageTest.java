@@ -190,7 +190,7 @@ class PracticePageTest {
 
     /** Every legal play in many spellings, and moves drawn at random: the page reads them as the engine does. */
     @ParameterizedTest
-    @ValueSource(strings = {"hitting", "priming", "bearing-off"})
+    @ValueSource(strings = {"hitting", "opening", "bearing-off"})
     void playsAreReadAsTheEngineReadsThem(String theme) {
         JsonNode questions = show(theme);
         SplittableRandom random = new SplittableRandom(4);

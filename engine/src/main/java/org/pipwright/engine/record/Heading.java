@@ -53,8 +53,8 @@ public record Heading(List<String> players, Rules rules, Map<String, String> det
     private static void checkName(String name) {
         Notes.check(name);
         if (!name.matches("[^,:/#\\s][^,:/#]*") || name.length() > LONGEST || name.matches("game([\\s\\d].*)?")) {
-            throw new IllegalArgumentException("'" + Excerpt.of(name) + "' is not a player's name: use up to "
-                    + LONGEST + " characters without comma, colon, slash and #");
+            throw new IllegalArgumentException("'" + Excerpt.of(name) + "' is not a player's name: use up to " + LONGEST
+                    + " characters without comma, colon, slash and #");
         }
     }
 

@@ -12,9 +12,8 @@ final class ClusterOption {
     @Option(
             names = "--cluster",
             paramLabel = "MASTER",
-            description =
-                    "Use an Apache Spark cluster: local[N], N threads here, to try it, or spark://HOST:PORT."
-                            + " Answers are the same as without. docs/cluster.md tells how to start one.")
+            description = "Use an Apache Spark cluster: local[N], N threads here, to try it, or spark://HOST:PORT."
+                    + " Answers are the same as without. docs/cluster.md tells how to start one.")
     private String master;
 
     @Option(

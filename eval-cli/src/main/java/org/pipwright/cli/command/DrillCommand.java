@@ -54,10 +54,7 @@ public final class DrillCommand extends CliCommand {
     @Mixin
     private DrillSources sources;
 
-    @Option(
-            names = "--title",
-            paramLabel = "TEXT",
-            description = "Heading of the exercises. Default: the theme.")
+    @Option(names = "--title", paramLabel = "TEXT", description = "Heading of the exercises. Default: the theme.")
     private String title;
 
     @Mixin

@@ -60,8 +60,8 @@ final class ListenAddress {
         return own.stream()
                 .filter(each -> each.getHostAddress().equals(text))
                 .findFirst()
-                .orElseThrow(() ->
-                        new UserError("--listen: " + text + " is not an address of this machine: it has " + names(own)));
+                .orElseThrow(() -> new UserError(
+                        "--listen: " + text + " is not an address of this machine: it has " + names(own)));
     }
 
     private static String names(List<InetAddress> addresses) {

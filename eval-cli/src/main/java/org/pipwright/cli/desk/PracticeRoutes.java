@@ -45,7 +45,8 @@ final class PracticeRoutes {
             int number;
             synchronized (practices) {
                 if (practices.size() >= MAX) {
-                    throw new IllegalArgumentException("too many exercise sets have been begun: end the desk and start it again");
+                    throw new IllegalArgumentException(
+                            "too many exercise sets have been begun: end the desk and start it again");
                 }
                 practices.add(practice);
                 number = practices.size();

@@ -39,8 +39,8 @@ class ListenAddressTest {
 
     @ParameterizedTest
     @CsvSource({
-        "0.0.0.0, no address of this machine: it has 127.0.0.1 or 192.168.1.20 or 10.0.0.3",
-        "192.168.1.21:80, no address of this machine",
+        "0.0.0.0, not an address of this machine: it has 127.0.0.1 or 192.168.1.20 or 10.0.0.3",
+        "192.168.1.21:80, not an address of this machine",
         "'', say on which address of this machine",
         "192.168.1.20:0, use 1 to 65535",
         "192.168.1.20:70000, use 1 to 65535",

@@ -63,7 +63,7 @@ class OutputFileTest {
     void aDeviceIsRefused() {
         Path device = Path.of("/dev/null");
         assumeTrue(Files.exists(device));
-        assertEquals("cannot write '/dev/null': it is no ordinary file", refused(device));
+        assertEquals("cannot write '/dev/null': it is not an ordinary file", refused(device));
     }
 
     @Test

@@ -38,6 +38,6 @@ class PositionArgumentTest {
     @ValueSource(strings = {"start 31", "start 3-1", "start of 3 31", "start of 12 12", "12 of 12"})
     void aRollIsToldFromAPosition(String line) {
         String message = assertThrows(UserError.class, () -> read(line)).getMessage();
-        assertTrue(message.contains("' is a roll, no part of a position"), message);
+        assertTrue(message.contains("' is a roll, not part of a position"), message);
     }
 }

@@ -57,7 +57,11 @@ enum CardSetting implements SettingKey {
             SettingKind.choice("no", "yes"),
             "Whether the deep and the quick network stay as they began and only the pupils learn: from what the deep one says"
                     + " of the replies it judges, and every fourth step from targets."),
-    TEACH_STEPS("teach.steps", "60", SettingKind.whole(1, 10_000), "With teach.only: steps that each pupil takes for each turn of a lane."),
+    TEACH_STEPS(
+            "teach.steps",
+            "60",
+            SettingKind.whole(1, 10_000),
+            "With teach.only: steps that each pupil takes for each turn of a lane."),
     LANES(
             "lanes",
             "2",
@@ -69,13 +73,18 @@ enum CardSetting implements SettingKey {
             "0.08",
             SettingKind.number(0, 1),
             "Share of turns in which a near-best play is made instead of the best."),
-    STRAY_MARGIN("stray.margin", "0.08", SettingKind.number(0, 6), "How much worse a near-best play may be, in points."),
+    STRAY_MARGIN(
+            "stray.margin", "0.08", SettingKind.number(0, 6), "How much worse a near-best play may be, in points."),
     RANDOM_STARTS(
             "random.openings",
             "0.15",
             SettingKind.number(0, 1),
             "Share of games that begin with turns played at random."),
-    RANDOM_TURNS("random.turns", "8", SettingKind.whole(1, 1000), "Most turns played at random at the start of such a game; at least one is."),
+    RANDOM_TURNS(
+            "random.turns",
+            "8",
+            SettingKind.whole(1, 1000),
+            "Most turns played at random at the start of such a game; at least one is."),
     MAX_TURNS("max.turns", "2000", SettingKind.whole(1, 1_000_000), "Turns after which a game is truncated."),
     KEEP_MARGIN(
             "keep.margin",
@@ -99,7 +108,11 @@ enum CardSetting implements SettingKey {
     RATE("rate", "0.001", SettingKind.number(0, 1), "Learning rate (AdamW) at the start; falls to 0 as a cosine."),
     MEAN_DECAY("adam.mean", "0.9", SettingKind.number(0, 0.9999), "AdamW: how slowly the mean of gradients moves ..."),
     SQUARE_DECAY("adam.square", "0.99", SettingKind.number(0, 0.9999), "... and how slowly that of their squares."),
-    WEIGHT_DECAY("weight.decay", "0.01", SettingKind.number(0, 1), "Decay of the weights in each step, as a share of the rate."),
+    WEIGHT_DECAY(
+            "weight.decay",
+            "0.01",
+            SettingKind.number(0, 1),
+            "Decay of the weights in each step, as a share of the rate."),
     CLIP(
             "clip",
             "1",
@@ -128,7 +141,10 @@ enum CardSetting implements SettingKey {
     EVALUATION_SECONDS("evaluation.seconds", "60", SettingKind.number(1, 1e6), "Seconds between two evaluations."),
     EVALUATION_PAIRS("evaluation.pairs", "8192", SettingKind.whole(2, 1 << 24), "Pairs of games in each evaluation."),
     FINAL_PAIRS(
-            "final.pairs", "100000", SettingKind.whole(2, 1 << 24), "Pairs of games in the last evaluation, after the run."),
+            "final.pairs",
+            "100000",
+            SettingKind.whole(2, 1 << 24),
+            "Pairs of games in the last evaluation, after the run."),
     CHECKPOINT_SECONDS(
             "checkpoint.seconds",
             "120",
