@@ -110,7 +110,7 @@
       + (done ? '. That was the last one.' : '.');
   };
 
-  const amount = (choice) => `${choice.cost.toFixed(4)} points: ${choice.grade}`;
+  const amount = (choice) => `${choice.given}: ${choice.grade}`;
 
   const right = (question) => {
     const [best, next] = question.choices;

@@ -8,6 +8,7 @@ import java.util.concurrent.Executor;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import org.pipwright.cli.report.DrillWords;
+import org.pipwright.cli.report.GivenAway;
 import org.pipwright.cli.report.Reasoning;
 import org.pipwright.cli.report.Reasons;
 import org.pipwright.engine.drill.CubeExercise;
@@ -64,8 +65,9 @@ final class Practice {
      * @param words what was answered
      * @param right whether it was right: the best choice, or one that costs next to nothing
      * @param cost what it cost, in points, at most 0
+     * @param given the same in words, in the unit of the exercise
      */
-    record Answered(String words, boolean right, double cost) {
+    record Answered(String words, boolean right, double cost, String given) {
         Grade grade() {
             return Grade.ofCost(cost);
         }
@@ -195,7 +197,7 @@ final class Practice {
                     .filter(each -> each.play().result().equals(play.result()))
                     .findFirst()
                     .orElseThrow(() -> new RefusedException("that is not a legal play"));
-            return answered(verdict.play().toString(), verdict.points());
+            return answered(verdict.play().toString(), verdict.points(), GivenAway.by(exercise, verdict));
         } catch (IllegalPlayException e) {
             throw new RefusedException(e.getMessage());
         }
@@ -205,12 +207,12 @@ final class Practice {
         return exercise.choices().stream()
                 .filter(action -> DrillWords.choice(exercise, action).equals(text))
                 .findFirst()
-                .map(action -> answered(text, exercise.cost(action)))
+                .map(action -> answered(text, exercise.cost(action), GivenAway.by(exercise, action)))
                 .orElseThrow(() -> new RefusedException("choose one of the buttons"));
     }
 
-    private static Answered answered(String words, double cost) {
-        return new Answered(words, Grade.ofCost(cost) == Grade.FINE, cost);
+    private static Answered answered(String words, double cost, String given) {
+        return new Answered(words, Grade.ofCost(cost) == Grade.FINE, cost, given);
     }
 
     /** Goes on to the next one. */

@@ -5,7 +5,6 @@ import java.util.Optional;
 import org.pipwright.cli.drill.Question;
 import org.pipwright.cli.picture.Theme;
 import org.pipwright.cli.picture.View;
-import org.pipwright.cli.report.Numbers;
 import org.pipwright.engine.drill.PlayExercise;
 
 /**
@@ -63,8 +62,7 @@ public record PracticeView(
     }
 
     private static String feedback(Practice.Answered answered) {
-        String gives =
-                Numbers.size(-answered.cost()) + " points: " + answered.grade().word();
+        String gives = answered.given() + ": " + answered.grade().word();
         if (answered.right()) {
             return answered.cost() == 0
                     ? "Right: " + answered.words() + "."

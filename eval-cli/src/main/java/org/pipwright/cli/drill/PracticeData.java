@@ -5,8 +5,11 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import org.pipwright.cli.report.AnswerRow;
+import java.util.List;
 import org.pipwright.cli.report.DrillReport;
+import org.pipwright.cli.report.DrillWords;
+import org.pipwright.cli.report.GivenAway;
+import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.drill.CubeExercise;
 import org.pipwright.engine.drill.Exercise;
 import org.pipwright.engine.drill.PlayExercise;
@@ -14,6 +17,7 @@ import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.play.Step;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.ranking.Grade;
 import org.pipwright.engine.roll.Roll;
 
 /**
@@ -65,7 +69,7 @@ final class PracticeData {
         for (PlayVerdict ranked : question.ranking()) {
             json.writeStartObject();
             json.writeStringField("text", ranked.play().toString());
-            cost(json, -ranked.points(), ranked.grade().word());
+            cost(json, GivenAway.by(question, ranked), ranked.grade().word());
             json.writeFieldName("after");
             counts(json, ranked.play().result());
             json.writeArrayFieldStart("hits");
@@ -91,17 +95,20 @@ final class PracticeData {
 
     private static void actions(JsonGenerator json, CubeExercise question) throws IOException {
         json.writeArrayFieldStart("choices");
-        for (AnswerRow row : AnswerRow.of(question)) {
+        for (CubeAction action : List.of(question.best(), question.worse())) {
             json.writeStartObject();
-            json.writeStringField("text", row.choice());
-            cost(json, row.best() ? 0 : question.margin(), row.grade());
+            json.writeStringField("text", DrillWords.choice(question, action));
+            cost(
+                    json,
+                    GivenAway.by(question, action),
+                    Grade.ofCost(question.cost(action)).word());
             json.writeEndObject();
         }
         json.writeEndArray();
     }
 
-    private static void cost(JsonGenerator json, double cost, String grade) throws IOException {
-        json.writeNumberField("cost", Math.round(cost * 1e4) / 1e4);
+    private static void cost(JsonGenerator json, String given, String grade) throws IOException {
+        json.writeStringField("given", given);
         json.writeStringField("grade", grade);
     }
 }

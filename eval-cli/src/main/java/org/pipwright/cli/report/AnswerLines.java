@@ -45,7 +45,9 @@ public record AnswerLines(String point, String figures, String lesson) {
         return worth + " " + DrillWords.mistake(question)
                 + (third
                         ? " The second best, " + rows.get(1).choice() + ", gives away "
-                                + Numbers.size(question.margin()) + "."
+                                + GivenAway.by(
+                                        question,
+                                        ((PlayExercise) question).ranking().get(1)) + "."
                         : "");
     }
 

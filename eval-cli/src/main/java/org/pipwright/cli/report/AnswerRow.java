@@ -15,7 +15,7 @@ import org.pipwright.engine.ranking.Grade;
  *
  * @param choice a play, or an action of the cube
  * @param value what it is worth, as {@link #heading(Exercise)} says
- * @param cost what it gives away, in points, with a minus sign; 0 for the best
+ * @param cost what it gives away, in the unit of the value, with a minus sign; 0 for the best
  * @param grade a word for that
  * @param best whether it is the answer
  * @param weak whether it is the weaker choice
@@ -51,7 +51,7 @@ public record AnswerRow(String choice, String value, String cost, String grade, 
         return new AnswerRow(
                 ranked.play().toString(),
                 value(question, ranked.value()),
-                Numbers.cost(ranked.points()),
+                GivenAway.cost(question, ranked),
                 ranked.grade().word(),
                 best,
                 ranked.equals(question.weak()));
@@ -62,12 +62,11 @@ public record AnswerRow(String choice, String value, String cost, String grade, 
     }
 
     private static AnswerRow action(CubeExercise question, CubeAction action) {
-        double cost = question.cost(action);
         return new AnswerRow(
                 DrillWords.choice(question, action),
                 value(question, worth(question, action)),
-                Numbers.cost(cost),
-                Grade.ofCost(cost).word(),
+                GivenAway.cost(question, action),
+                Grade.ofCost(question.cost(action)).word(),
                 action == question.best(),
                 action == question.weak());
     }

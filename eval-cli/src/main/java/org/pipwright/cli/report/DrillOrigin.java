@@ -2,6 +2,7 @@ package org.pipwright.cli.report;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
+import org.pipwright.engine.drill.CubeExercise;
 import org.pipwright.engine.drill.Exercise;
 import org.pipwright.engine.drill.Origin;
 import org.pipwright.engine.drill.PlayExercise;
@@ -24,8 +25,7 @@ final class DrillOrigin {
 
     /** What the weaker choice gives away, in a sentence. */
     static String mistake(Exercise exercise, String weak) {
-        String given = Numbers.size(-exercise.cost()) + ": "
-                + Grade.ofCost(exercise.cost()).word() + ".";
+        String given = given(exercise) + ": " + Grade.ofCost(exercise.cost()).word() + ".";
         if (exercise.origin() instanceof Origin.OwnGame) {
             return "A weaker player chose " + weak + ", which gives away " + given;
         }
@@ -34,6 +34,12 @@ final class DrillOrigin {
                     + turn((Origin.Recorded) exercise.origin()) + ", which gives away " + given;
         }
         return (exercise instanceof PlayExercise ? "The next best, " + weak + "," : weak) + " gives away " + given;
+    }
+
+    private static String given(Exercise exercise) {
+        return exercise instanceof PlayExercise
+                ? GivenAway.by(exercise, ((PlayExercise) exercise).weak())
+                : GivenAway.by((CubeExercise) exercise, ((CubeExercise) exercise).weak());
     }
 
     private static String turn(Origin.Recorded at) {
