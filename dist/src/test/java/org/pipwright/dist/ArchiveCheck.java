@@ -193,7 +193,8 @@ class ArchiveCheck {
             int dash = jar.length() - jar.replaceFirst("^.*?-(?=[0-9])", "").length();
             String artifact = jar.substring(0, dash - 1);
             String version = jar.substring(dash);
-            boolean own = List.of("engine", "models", "nn-training", "charts", "eval-cli").contains(artifact);
+            boolean own = List.of("engine", "models", "nn-training", "charts", "eval-cli")
+                    .contains(artifact);
             assertTrue(own || materials.contains("/" + artifact + "@" + version + "\""), jar);
             assertEquals(!own, licences.contains(":" + artifact + ":" + version + " "), jar);
         }
