@@ -46,6 +46,20 @@ public final class RollSpread {
     }
 
     /**
+     * The distribution with one roll fewer in some cases, whatever the number; but none has fewer than all had before.
+     *
+     * @param share of the cases, in [0, 1]
+     * @return a distribution whose mean is less by nearly this share, unless one number has all the chance
+     */
+    RollSpread sooner(double share) {
+        double[] fewer = new double[survival.length];
+        for (int k = 0; k < fewer.length; k++) {
+            fewer[k] = moreThan(k) == 1 ? 1 : (1 - share) * moreThan(k) + share * moreThan(k + 1);
+        }
+        return new RollSpread(fewer);
+    }
+
+    /**
      * Fewest rolls with a chance above 0.
      *
      * @return at least 0

@@ -162,6 +162,17 @@ class RaceOutlookTest {
         assertEquals(outlook("5@8 / 5@8").outcomes(), outlook("5@8 / 5@8").outcomes());
     }
 
+    /** By hand: in a tenth of the cases one roll fewer, but never fewer than it takes at best. */
+    @Test
+    void soonerInSomeCases() {
+        RollSpread sooner = new RollSpread(1, 0.75, 0.25, 0.125).sooner(0.1);
+        assertEquals(1, sooner.moreThan(0));
+        assertEquals(0.7, sooner.moreThan(1), 1e-12);
+        assertEquals(0.2375, sooner.moreThan(2), 1e-12);
+        assertEquals(0.1125, sooner.moreThan(3), 1e-12);
+        assertEquals(0, sooner.moreThan(4));
+    }
+
     /** P(A <= B) and P(A < B) summed over all pairs. */
     @Test
     void comparisonsOfSpreads() {
