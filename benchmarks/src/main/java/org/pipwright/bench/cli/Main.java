@@ -14,6 +14,7 @@ import org.pipwright.bench.cube.MatchTableCommand;
 import org.pipwright.bench.cube.ReducedCubeCommand;
 import org.pipwright.bench.exact.PolicyCommand;
 import org.pipwright.bench.exact.RacesCommand;
+import org.pipwright.bench.exact.RolloutErrorsCommand;
 import org.pipwright.bench.exact.SolveCommand;
 import org.pipwright.bench.explain.TraitWeightsCommand;
 import org.pipwright.bench.kills.KillsCommand;
@@ -58,6 +59,7 @@ import picocli.CommandLine.RunLast;
             SolveCommand.class,
             PolicyCommand.class,
             RacesCommand.class,
+            RolloutErrorsCommand.class,
             SampleCommand.class,
             ReferenceCommand.class,
             DifferencesCommand.class,

@@ -4,7 +4,12 @@ import java.io.Serializable;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
+import java.util.function.DoubleUnaryOperator;
+import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.Stakes;
+import org.pipwright.engine.play.Plays;
+import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
 
 /**
  * What is played out.
@@ -20,6 +25,21 @@ record Candidates(List<Start> starts, Stakes stakes, int per) implements Seriali
 
     int count() {
         return starts.size();
+    }
+
+    /** By candidate, what a lost game is worth if a won one is worth so much, and the reverse; null where the next roll wins. */
+    DoubleUnaryOperator[] others() {
+        boolean match = stakes instanceof MatchStakes;
+        return starts.stream()
+                .map(start -> over(start.position()) ? null : (DoubleUnaryOperator) value -> match ? 1 - value : -value)
+                .toArray(DoubleUnaryOperator[]::new);
+    }
+
+    /** Whether a game is over, or ends with the next roll whatever that is. */
+    private static boolean over(Position position) {
+        return position.finished()
+                || Roll.all().stream().allMatch(roll -> Plays.legal(position, roll).stream()
+                        .anyMatch(play -> play.next().finished()));
     }
 
     /** Numbers of a trial. */

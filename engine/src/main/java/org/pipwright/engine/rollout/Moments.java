@@ -3,6 +3,7 @@ package org.pipwright.engine.rollout;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.pipwright.engine.statistics.RunningMean;
@@ -29,6 +30,9 @@ final class Moments {
 
     /** Null if trials are not known by their rolls: errors then take them as independent. */
     private final Strata strata;
+
+    /** By candidate, the value of another result where all games may have come to the same by chance; null if none has one. */
+    private DoubleUnaryOperator[] others;
 
     private int trials;
 
@@ -119,6 +123,15 @@ final class Moments {
         return moments;
     }
 
+    /**
+     * Says that results which are all the same need not be sure: one game more might have come to another.
+     *
+     * @param others by candidate, what that would be worth, from the value of what came; null where nothing else can come
+     */
+    void unsure(DoubleUnaryOperator[] others) {
+        this.others = others.clone();
+    }
+
     /** The trials by their rolls, unless nothing is known of these. */
     Optional<Strata> strata() {
         return Optional.ofNullable(strata);
@@ -138,6 +151,11 @@ final class Moments {
 
     Estimate estimate(int candidate, int series) {
         RunningMean mean = numbers[candidate][series];
+        boolean unsure = others != null && others[candidate] != null && series <= PLAIN && mean.spread() == 0;
+        if (unsure && trials > 0) {
+            double range = mean.mean() - others[candidate].applyAsDouble(mean.mean());
+            return new Estimate(mean.mean(), StratifiedError.ofSame(trials, Math.abs(range)));
+        }
         return new Estimate(mean.mean(), stratified() ? strata.error(candidate, series) : mean.standardError());
     }
 
@@ -155,7 +173,7 @@ final class Moments {
     }
 
     private boolean stratified() {
-        return strata != null && trials >= StratifiedError.FEWEST;
+        return strata != null && trials >= TrialDice.THROWS;
     }
 
     /**

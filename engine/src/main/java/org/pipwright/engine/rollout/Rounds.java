@@ -35,6 +35,9 @@ final class Rounds {
             List<String> identity, WorkFile file, Function<Moments, RolloutReport> report, RolloutListener listener) {
         file.require(MomentsText.KIND);
         Moments moments = MomentsText.read(file, identity, candidates.count(), candidates.series());
+        if (!settings.luckAdjusted()) {
+            moments.unsure(candidates.others());
+        }
         Supplier<List<String>> lines = () -> MomentsText.lines(moments);
         // At once, so that a file that cannot be written is told before the work and not after it.
         file.begin(identity, lines);

@@ -1,5 +1,7 @@
 package org.pipwright.engine.rollout;
 
+import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.pipwright.engine.roll.Roll;
 
 /**
@@ -8,25 +10,37 @@ import org.pipwright.engine.roll.Roll;
  * two do together beyond that, and the rest. The first two parts are there in equal shares in each round of 36 trials, so
  * they put no error on the mean. The third is there in equal shares in each whole block of 1,296, and what is left of it in a
  * part of a block is that of a sample without replacement. The rest is estimated from trials with the same pair of rolls.
+ *
+ * <p>A single round has too few trials to tell all rolls apart. There rolls of about as many pips count as one, which leaves
+ * a part of what they explain in the error: strata collapsed, whose error is rather too large (W. G. Cochran, Sampling
+ * Techniques, 3rd edition, New York 1977, 5A.12; from memory).
+ *
+ * <p>By chance the rolls may seem to explain everything, where something rare has not yet come or has come once with a roll
+ * of its own. So the variance is at least what one more trial beyond all parameters would say that lies off by 0.7 of the
+ * range of the results: the thought of the rule of succession, its size found by measuring ({@code benchmarks/run
+ * rollout-errors}).
  */
 final class StratifiedError {
-    /**
-     * From how many trials on: each roll has then come first and second eight times at least. With fewer of them a result
-     * that follows a rare roll may look as if the roll alone explained it, which would leave no error.
-     */
-    static final int FEWEST = 8 * TrialDice.THROWS;
-
-    /** What the two rolls explain by themselves: a mean, and 20 numbers each. */
-    private static final int EXPLAINED = 2 * Roll.COUNT - 1;
+    /** From how many trials on each roll counts for itself: it has then come first and second twice at least. */
+    static final int EACH_ROLL = 2 * TrialDice.THROWS;
 
     /** As many repetitions give the rest; before, what the two rolls do together counts as part of it. */
     private static final int REPETITIONS = 36;
+
+    /** The square of how far off one more trial might be, in that of the range of the results. */
+    private static final double SURPRISE = 0.5;
 
     private static final int MAX_STEPS = 200;
     private static final double ENOUGH = 1e-9;
 
     /** How often pairs with none, one and two doubles come. */
     private static final double[] SHARES = {25 / 36.0, 10 / 36.0, 1 / 36.0};
+
+    private static final int[] ALONE = IntStream.range(0, Roll.COUNT).toArray();
+
+    /** By roll, those of about as many pips together, the doubles apart. */
+    private static final int[] COLLAPSED =
+            Roll.all().stream().mapToInt(StratifiedError::group).toArray();
 
     private final int[] counts;
     private final double[] means;
@@ -51,14 +65,51 @@ final class StratifiedError {
         trials = all;
     }
 
-    /** The error; there must be at least {@link #FEWEST} trials. */
+    private static int group(Roll roll) {
+        int sum = roll.high() + roll.low();
+        if (roll.isDouble()) {
+            return roll.high() < 3 ? 0 : 1;
+        }
+        return sum <= 4 ? 2 : Math.min(sum, 9) - 2;
+    }
+
+    /** The error of a mean of trials all with the same result, had one more gone off it by so much. */
+    static double ofSame(int trials, double range) {
+        return Math.sqrt(SURPRISE / (trials + 1) / trials) * range;
+    }
+
+    /** The error; there must be a full round of trials. */
     double of() {
-        double both = unexplained() / (trials - EXPLAINED);
-        double rest = repeated() < REPETITIONS ? both : Math.min(rest(), both);
+        if (trials < EACH_ROLL) {
+            return Math.sqrt(variance(COLLAPSED) / trials);
+        }
+        double both = variance(ALONE);
+        double rest = repeated() < REPETITIONS ? both : Math.min(Math.max(rest(), surprise(repeatedInAll())), both);
         int part = trials % TrialDice.BLOCK;
         double missing = (TrialDice.BLOCK - part) / (double) (TrialDice.BLOCK - TrialDice.THROWS);
         double together = part == 0 ? 0 : (both - rest) * missing * part / trials;
         return Math.sqrt((rest + together) / trials);
+    }
+
+    /** Of a trial, beyond what the two rolls explain by themselves if those of a group do the same. */
+    private double variance(int[] groups) {
+        // A mean, and for each side a number for each group but one.
+        int explained = 2 * (int) Arrays.stream(groups).distinct().count() - 1;
+        return Math.max(unexplained(groups) / (trials - explained), surprise(trials - explained));
+    }
+
+    private double surprise(int free) {
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        for (int pair = 0; pair < counts.length; pair++) {
+            least = counts[pair] == 0 ? least : Math.min(least, means[pair]);
+            most = counts[pair] == 0 ? most : Math.max(most, means[pair]);
+        }
+        return SURPRISE * (most - least) * (most - least) / (free + 1);
+    }
+
+    private int repeatedInAll() {
+        return repeated(0) + repeated(1) + repeated(2);
     }
 
     /** Trials beyond the first of each pair. */
@@ -85,7 +136,7 @@ final class StratifiedError {
     }
 
     /** Sum of squares that the two rolls by themselves leave, by least squares: each side's part in turn from the other's. */
-    private double unexplained() {
+    private double unexplained(int[] groups) {
         double mean = 0;
         for (int pair = 0; pair < counts.length; pair++) {
             mean += counts[pair] * (means[pair] / trials);
@@ -97,25 +148,28 @@ final class StratifiedError {
         double before = Double.POSITIVE_INFINITY;
         double now = squares(left);
         for (int step = 0; step < MAX_STEPS && before - now > ENOUGH * now; step++) {
-            takeOff(left, Roll.COUNT, 1);
-            takeOff(left, 1, Roll.COUNT);
+            takeOff(left, groups, Roll.COUNT, 1);
+            takeOff(left, groups, 1, Roll.COUNT);
             before = now;
             now = squares(left);
         }
         return now + within[0] + within[1] + within[2];
     }
 
-    /** Takes off the mean of each roll: the first one's with steps (21, 1), the second one's with (1, 21). */
-    private void takeOff(double[] left, int stepOfRoll, int step) {
+    /** Takes off the mean of each group: the first roll's with steps (21, 1), the second one's with (1, 21). */
+    private void takeOff(double[] left, int[] groups, int stepOfRoll, int step) {
+        double[] sums = new double[Roll.COUNT];
+        int[] numbers = new int[Roll.COUNT];
         for (int roll = 0; roll < Roll.COUNT; roll++) {
-            double sum = 0;
-            int count = 0;
             for (int i = 0; i < Roll.COUNT; i++) {
                 int pair = roll * stepOfRoll + i * step;
-                sum += counts[pair] * left[pair];
-                count += counts[pair];
+                sums[groups[roll]] += counts[pair] * left[pair];
+                numbers[groups[roll]] += counts[pair];
             }
-            double mean = count == 0 ? 0 : sum / count;
+        }
+        for (int roll = 0; roll < Roll.COUNT; roll++) {
+            int group = groups[roll];
+            double mean = numbers[group] == 0 ? 0 : sums[group] / numbers[group];
             for (int i = 0; i < Roll.COUNT; i++) {
                 left[roll * stepOfRoll + i * step] -= mean;
             }

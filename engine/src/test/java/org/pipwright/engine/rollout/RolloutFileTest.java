@@ -73,7 +73,7 @@ class RolloutFileTest {
                 .replaceFirst("pipwright-rollout 3", "pipwright-rollout 2")
                 .replaceFirst("by-rolls .*\n", "");
         Files.writeString(file, body + "sha256 " + SealedLines.sha256(body) + "\n");
-        RolloutSettings more = SETTINGS.withTrials(StratifiedError.FEWEST);
+        RolloutSettings more = SETTINGS.withTrials(288);
         RolloutReport resumed = compare(more, Rollouts.FILES.resumed(file, List.of("net net")), RolloutListener.NONE);
         RolloutReport whole = compare(more, WorkFile.NONE, RolloutListener.NONE);
         for (RolloutLine line : whole.lines()) {

@@ -121,9 +121,8 @@ class RolloutWithCubeFileTest {
     void stoppedBeforeItIsSureItGoesOnUntilItIs(int mine, int theirs) {
         Stakes stakes = new MatchStakes(new MatchScore(mine, theirs, false));
         RolloutReport whole = actions(stakes, 1, WorkFile.NONE, RolloutListener.NONE);
-        assertTrue(whole.clear() && whole.trials() > 72 && whole.trials() < UNTIL_SURE.trials(), whole::toString);
-        assertEquals(
-                72, actions(stakes, 2, fresh(), report -> report.trials() < 72).trials());
+        assertTrue(whole.clear() && whole.trials() > 36 && whole.trials() < UNTIL_SURE.trials(), whole::toString);
+        assertEquals(36, actions(stakes, 2, fresh(), report -> false).trials());
         assertEquals(whole, actions(stakes, 2, resumed(), RolloutListener.NONE));
         assertEquals(whole, actions(stakes, 1, resumed(), report -> {
             throw new AssertionError("it was sure already");

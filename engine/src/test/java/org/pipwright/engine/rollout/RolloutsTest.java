@@ -30,7 +30,7 @@ import org.pipwright.engine.search.RandomModels;
 
 class RolloutsTest {
     private static final Model MODEL = RandomModels.of(13, 16);
-    private static final RolloutSettings SHORT = RolloutSettings.DEFAULT.withTrials(StratifiedError.FEWEST);
+    private static final RolloutSettings SHORT = RolloutSettings.DEFAULT.withTrials(288);
 
     private static Rollouts rollouts(RolloutSettings settings, int threads) {
         return new Rollouts(() -> Judgement.by(new NetworkEvaluator(MODEL)), settings, threads);
