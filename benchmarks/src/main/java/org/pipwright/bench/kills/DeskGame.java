@@ -82,6 +82,11 @@ record DeskGame() implements Subject {
         }
 
         @Override
+        String err() {
+            return super.err() + visitor.failure();
+        }
+
+        @Override
         boolean done() {
             return !isAlive() && visitor.over();
         }

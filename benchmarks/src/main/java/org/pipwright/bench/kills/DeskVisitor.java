@@ -26,7 +26,7 @@ final class DeskVisitor implements Runnable {
 
     private static final Pattern ADDRESS = Pattern.compile("(http://[\\w.:]+)(/\\?key=\\S+)");
     private static final long PAUSE_MILLIS = 10;
-    private static final Duration PATIENCE = Duration.ofSeconds(30);
+    private static final Duration PATIENCE = Duration.ofMinutes(2);
 
     private final Work desk;
     private final Path folder;
@@ -35,6 +35,7 @@ final class DeskVisitor implements Runnable {
     private String base;
     private String cookie;
     private volatile boolean over;
+    private volatile String failure = "";
 
     DeskVisitor(Work desk, Path folder, boolean again) {
         this.desk = desk;
@@ -45,6 +46,11 @@ final class DeskVisitor implements Runnable {
     /** Whether the match is over. */
     boolean over() {
         return over;
+    }
+
+    /** Why it went before the match was over; empty if it did not. */
+    String failure() {
+        return failure;
     }
 
     @Override
@@ -59,6 +65,7 @@ final class DeskVisitor implements Runnable {
         } catch (IOException e) {
             // The desk has gone, as it was meant to; or it refuses, and then the match is not over.
             if (desk.isAlive()) {
+                failure = "visitor: " + e;
                 desk.end();
             }
         } catch (InterruptedException e) {

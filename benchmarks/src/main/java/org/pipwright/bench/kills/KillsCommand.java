@@ -49,27 +49,24 @@ public final class KillsCommand extends BenchCommand {
     }
 
     private void run(Path scratch) throws IOException {
-        long until = System.nanoTime() + 1_000_000_000L * seconds;
         Launcher launcher = new Launcher(
                 Path.of("pipwright").toAbsolutePath(),
                 Files.createDirectory(scratch.resolve("logs")),
                 Files.createDirectory(scratch.resolve("cache")));
         boolean disks = Disk.isPossible(scratch);
         Map<Subject, Undisturbed> subjects = undisturbed(scratch, launcher, disks);
+        long until = System.nanoTime() + 1_000_000_000L * seconds;
         SplittableRandom random = new SplittableRandom(seed.value());
         Tally tally = new Tally();
         for (int round = 0; System.nanoTime() < until; round++) {
-            for (Map.Entry<Subject, Undisturbed> entry : subjects.entrySet()) {
-                for (Harm harm : Harm.values()) {
-                    // A disk fills at the same place each time, so that once in four rounds is enough.
-                    if (System.nanoTime() < until
-                            && (disks || !harm.needsDisk())
-                            && (harm.isSignal() || round % 4 == 0)) {
-                        Path folder = scratch.resolve("try-" + tally.tries());
-                        Trial trial = new Trial(entry.getKey(), entry.getValue(), launcher, random);
-                        Optional<String> lost = trial.of(harm, folder);
-                        tally.add(entry.getKey(), harm, trial.writing(), lost);
-                        remove(folder);
+            for (Harm harm : Harm.values()) {
+                // A disk fills at the same place each time, so that once in four rounds is enough.
+                if ((disks || !harm.needsDisk()) && (harm.isSignal() || round % 4 == 0)) {
+                    for (Map.Entry<Subject, Undisturbed> entry : subjects.entrySet()) {
+                        if (System.nanoTime() < until) {
+                            Trial trial = new Trial(entry.getKey(), entry.getValue(), launcher, random);
+                            disturb(trial, entry.getKey(), harm, tally, scratch.resolve("try-" + tally.tries()));
+                        }
                     }
                 }
             }
@@ -77,6 +74,14 @@ public final class KillsCommand extends BenchCommand {
         tally.lines().forEach(out()::println);
         out().printf(Locale.ROOT, "%n%d tries, %d losses%n", tally.tries(), tally.lost());
         tally.losses().forEach(out()::println);
+    }
+
+    private void disturb(Trial trial, Subject subject, Harm harm, Tally tally, Path folder) throws IOException {
+        Optional<String> lost = trial.of(harm, folder);
+        tally.add(subject, harm, trial.writing(), lost);
+        lost.ifPresent(what -> out().println("lost: " + subject.name() + ", " + harm.title()));
+        out().flush();
+        remove(folder);
     }
 
     private Map<Subject, Undisturbed> undisturbed(Path scratch, Launcher launcher, boolean disks) throws IOException {

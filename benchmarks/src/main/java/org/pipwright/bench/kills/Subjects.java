@@ -14,7 +14,7 @@ import org.pipwright.engine.network.ModelFile;
 /** Commands that keep something while they work. */
 final class Subjects {
     private static final String SETTINGS = """
-            games = 640
+            games = 320
             round = 16
             contact.hidden = 32,8
             race.hidden = 8
@@ -24,7 +24,7 @@ final class Subjects {
             """;
 
     private static final String DEVICE_SETTINGS = """
-            minutes = 0.1
+            minutes = 0.05
             deep = 128x1
             quick = 128x1
             copy.seconds = 1
@@ -61,7 +61,7 @@ final class Subjects {
                 new Training("train", settings, List.of("--threads", "2"), true),
                 new Saved(
                         "rollout",
-                        "rollout start --roll 3-1 --top 3 --net fifth --truncate 8 --trials 3600 --json --threads 2"),
+                        "rollout start --roll 3-1 --top 3 --net fifth --truncate 8 --trials 720 --json --threads 2"),
                 new Saved("review", "review " + record + " --lookahead 2 --net fifth --json --threads 2"),
                 new Drill(),
                 new TableBuild(),
