@@ -40,7 +40,8 @@ class RunLockTest {
                         "-cp",
                         System.getProperty("java.class.path"),
                         KilledRun.class.getName(),
-                        temporary.toString())
+                        temporary.toString(),
+                        "0")
                 .start();
         try (BufferedReader out = process.inputReader()) {
             assertEquals("ready", out.readLine());
