@@ -20,7 +20,7 @@ import org.pipwright.engine.regime.RandomBoards;
 
 /** Every way of evaluating gives what a plain forward pass in double precision gives. */
 class NetworkEvaluationTest {
-    private static final int ROLLS = 1_000;
+    private static final int ROLLS = 2_500;
     private static final double MAX_ERROR = 2e-6;
     private static final double P99_ERROR = 6e-7;
 

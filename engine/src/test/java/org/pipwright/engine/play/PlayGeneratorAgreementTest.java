@@ -21,25 +21,25 @@ import org.pipwright.engine.regime.Source;
 
 /** The bit plane generator and the naive one agree as sets, and the fast one gives no result twice. */
 class PlayGeneratorAgreementTest {
-    private static final int MIN_PAIRS = 800_000;
+    private static final int MIN_PAIRS = 2_000_000;
 
     /** Pairs in a regime below which the run says too little about it. */
-    private static final int MIN_IN_A_REGIME = 400;
+    private static final int MIN_IN_A_REGIME = 1000;
 
     private static final int CHUNK = 5000;
 
     private static final Map<Source, Integer> PAIRS = new EnumMap<>(Map.ofEntries(
-            Map.entry(Source.OPENING, 60_000),
-            Map.entry(Source.GAME, 160_000),
-            Map.entry(Source.REDUCED_GAME, 140_000),
-            Map.entry(Source.MIDDLE, 40_000),
-            Map.entry(Source.BAR, 100_000),
-            Map.entry(Source.CLOSED_BOARD, 40_000),
-            Map.entry(Source.PRIME, 60_000),
-            Map.entry(Source.RACE, 40_000),
-            Map.entry(Source.BEAROFF_CONTACT, 40_000),
-            Map.entry(Source.BEAROFF, 40_000),
-            Map.entry(Source.BLOCKED, 80_000)));
+            Map.entry(Source.OPENING, 150_000),
+            Map.entry(Source.GAME, 400_000),
+            Map.entry(Source.REDUCED_GAME, 350_000),
+            Map.entry(Source.MIDDLE, 100_000),
+            Map.entry(Source.BAR, 250_000),
+            Map.entry(Source.CLOSED_BOARD, 100_000),
+            Map.entry(Source.PRIME, 150_000),
+            Map.entry(Source.RACE, 100_000),
+            Map.entry(Source.BEAROFF_CONTACT, 100_000),
+            Map.entry(Source.BEAROFF, 100_000),
+            Map.entry(Source.BLOCKED, 200_000)));
 
     @Test
     void agreesOnEveryRegime() {

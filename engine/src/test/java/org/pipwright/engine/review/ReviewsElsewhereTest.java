@@ -37,7 +37,7 @@ class ReviewsElsewhereTest {
 
     @Test
     void alsoThoseOfGames() {
-        GameRecord record = Setting.record("match: 3", "game", "Ada 3-1: 13/9", "Ben 6-2: 13/5");
+        GameRecord record = Setting.record("match: 3", "game", "Ada 3-1: 13/9", "Ben 6-2: 13/5", "Ada 4-2: 24/18");
         ReviewSettings games = new ReviewSettings(0, 36, 1, false);
         assertEquals(
                 new Reviews(KNOWLEDGE, games, 1).review(record, WorkFile.NONE, Progress.NONE),
