@@ -159,6 +159,10 @@ class DeskServerTest {
         assertTrue(page.contains("value=\"7\""), page);
         String fresh = send(to("/").header("Cookie", cookie)).body();
         assertTrue(fresh.contains("name=\"jacoby\" checked>") && fresh.contains("value=\"3\""), fresh);
+        String other = send(post("/tables/kept", "record=none").header("Cookie", cookie))
+                .body();
+        assertTrue(other.contains("class=\"error\""), other);
+        assertTrue(other.contains("name=\"jacoby\" checked>") && other.contains("value=\"3\""), other);
     }
 
     /** A score that the match table does not hold has no answer, and the page says so. */

@@ -43,8 +43,10 @@ final class PlayRoutes {
 
     void add(RoutesConfig routes) {
         routes.get("/", context -> home(context, "", Map.of()));
-        routes.post("/tables", context -> lay(context, number -> form.table(name -> text(context, name), number)));
-        routes.post("/tables/kept", context -> lay(context, number -> kept.table(text(context, "record"))));
+        routes.post(
+                "/tables",
+                context -> lay(context, number -> form.table(name -> text(context, name), number), typed(context)));
+        routes.post("/tables/kept", context -> lay(context, number -> kept.table(text(context, "record")), Map.of()));
         routes.get("/tables/{table}", context -> show(context, ""));
         routes.post("/tables/{table}/throw", context -> act(context, PlayTable::throwDice));
         routes.post("/tables/{table}/play", context -> act(context, table -> table.play(text(context, "play"))));
@@ -105,12 +107,12 @@ final class PlayRoutes {
         html(context, Pages.of("desk/home.jte", view));
     }
 
-    private void lay(Context context, IntFunction<PlayTable> table) {
+    private void lay(Context context, IntFunction<PlayTable> table, Map<String, String> typed) {
         try {
             context.redirect("/tables/" + tables.add(table), HttpStatus.SEE_OTHER);
         } catch (IllegalArgumentException e) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            home(context, e.getMessage(), typed(context));
+            home(context, e.getMessage(), typed);
         }
     }
 
