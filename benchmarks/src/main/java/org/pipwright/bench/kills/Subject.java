@@ -9,8 +9,10 @@ interface Subject {
     /** What the table calls it. */
     String name();
 
-    /** Whether there is something in the folder to go on with. */
-    boolean kept(Path folder);
+    /** Whether there is something in the folder to go on with; a command that begins anew each time need not ask. */
+    default boolean kept(Path folder) {
+        return true;
+    }
 
     /**
      * The command.

@@ -151,11 +151,6 @@ final class Subjects {
         }
 
         @Override
-        public boolean kept(Path folder) {
-            return true;
-        }
-
-        @Override
         public List<String> words(Path folder, boolean again) {
             return Subjects.words(
                     "drill opening --count 3 --lookahead 1 --net fifth --threads 2" + (again ? " --force" : ""),
@@ -176,11 +171,6 @@ final class Subjects {
         @Override
         public String name() {
             return "tables";
-        }
-
-        @Override
-        public boolean kept(Path folder) {
-            return true;
         }
 
         @Override

@@ -21,7 +21,7 @@ public final class GivenAway {
      * @return such as {@code 0.0420 points} or {@code 1.05 % of the match}
      */
     public static String by(Exercise exercise, PlayVerdict play) {
-        return words(exercise, cost(exercise, play));
+        return words(exercise, play.cost(), play.points());
     }
 
     /**
@@ -32,26 +32,28 @@ public final class GivenAway {
      * @return likewise
      */
     public static String by(CubeExercise exercise, CubeAction action) {
-        return words(exercise, cost(exercise, action));
+        return words(exercise, exercise.values().cost(action), exercise.cost(action));
     }
 
     /** The same with a minus sign for a table; 0 for the best. */
     static String cost(Exercise exercise, PlayVerdict play) {
-        return match(exercise) ? Numbers.percentCost(play.cost()) : Numbers.cost(play.points());
+        return cost(exercise, play.cost(), play.points());
     }
 
     /** Likewise. */
     static String cost(CubeExercise exercise, CubeAction action) {
-        return match(exercise)
-                ? Numbers.percentCost(exercise.values().cost(action))
-                : Numbers.cost(exercise.cost(action));
+        return cost(exercise, exercise.values().cost(action), exercise.cost(action));
+    }
+
+    private static String cost(Exercise exercise, double chance, double points) {
+        return match(exercise) ? Numbers.percentCost(chance) : Numbers.cost(points);
+    }
+
+    private static String words(Exercise exercise, double chance, double points) {
+        return match(exercise) ? Numbers.finePercent(-chance) + " % of the match" : Numbers.size(-points) + " points";
     }
 
     private static boolean match(Exercise exercise) {
         return exercise.stakes() instanceof MatchStakes;
-    }
-
-    private static String words(Exercise exercise, String cost) {
-        return (cost.startsWith("-") ? cost.substring(1) : cost) + (match(exercise) ? " % of the match" : " points");
     }
 }

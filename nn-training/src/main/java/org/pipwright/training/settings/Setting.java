@@ -128,7 +128,8 @@ public enum Setting implements SettingKey {
             "0",
             SettingKind.whole(0, 1),
             "Rounds that the net which plays is behind the one that learns: 0, or 1 so that a cluster plays the next round"
-                    + " while this machine learns from the last. The net then differs from that of 0; it is the same on a cluster and on one machine."),
+                    + " while this machine learns from the last. The net then differs from that of 0; it is the same on a cluster"
+                    + " and on one machine."),
     /** Steps averaged over. */
     AVERAGE(
             "average",

@@ -4,8 +4,6 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.List;
 import java.util.Optional;
 import org.pipwright.engine.fuzz.ScratchFile;
@@ -15,8 +13,6 @@ import org.pipwright.training.learner.LearnerState;
 
 /** Checkpoints, with the checksum put right. */
 final class CheckpointTarget implements Target {
-    private static final int DIGEST = 32;
-
     private final ScratchFile file = new ScratchFile();
 
     @Override
@@ -33,7 +29,7 @@ final class CheckpointTarget implements Target {
 
     @Override
     public boolean read(byte[] data) throws IOException {
-        return taken(data) | taken(sealed(data));
+        return taken(data) | taken(Seeds.sealed(data));
     }
 
     private boolean taken(byte[] data) throws IOException {
@@ -47,20 +43,5 @@ final class CheckpointTarget implements Target {
         CheckpointFile.write(path, checkpoint);
         Seeds.requireSame(ByteBuffer.wrap(data), ByteBuffer.wrap(Files.readAllBytes(path)));
         return true;
-    }
-
-    private static byte[] sealed(byte[] data) {
-        if (data.length < DIGEST) {
-            return data;
-        }
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            digest.update(data, 0, data.length - DIGEST);
-            byte[] sealed = data.clone();
-            System.arraycopy(digest.digest(), 0, sealed, data.length - DIGEST, DIGEST);
-            return sealed;
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException(e);
-        }
     }
 }

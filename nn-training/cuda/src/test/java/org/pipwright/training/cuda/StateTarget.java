@@ -3,8 +3,6 @@ package org.pipwright.training.cuda;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -14,7 +12,6 @@ import org.pipwright.engine.fuzz.Target;
 
 /** Checkpoints of runs on a card, of networks with a few weights, with the checksum put right. */
 final class StateTarget implements Target {
-    private static final int DIGEST = 32;
     private static final int[] SIZES = {3, 2};
 
     private final ScratchFile file = new ScratchFile();
@@ -39,7 +36,7 @@ final class StateTarget implements Target {
 
     @Override
     public boolean read(byte[] data) throws IOException {
-        return taken(data) | taken(sealed(data));
+        return taken(data) | taken(Seeds.sealed(data));
     }
 
     private boolean taken(byte[] data) throws IOException {
@@ -68,20 +65,5 @@ final class StateTarget implements Target {
             }
         }
         return shown;
-    }
-
-    private static byte[] sealed(byte[] data) {
-        if (data.length < DIGEST) {
-            return data;
-        }
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            digest.update(data, 0, data.length - DIGEST);
-            byte[] sealed = data.clone();
-            System.arraycopy(digest.digest(), 0, sealed, data.length - DIGEST, DIGEST);
-            return sealed;
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException(e);
-        }
     }
 }
