@@ -45,11 +45,11 @@ class InterruptionTest {
     }
 
     /** Sends Ctrl-C's signal; returns what the process still prints, and sees that it ends. */
-    private static String interrupted(Process process) throws Exception {
+    private String interrupted(Process process) throws Exception {
         Interrupts.send(process);
         String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         assertTrue(process.waitFor(20, TimeUnit.SECONDS), "it ends");
-        assertEquals(128 + SIGINT, process.exitValue());
+        assertEquals(128 + SIGINT, process.exitValue(), Files.readString(errors()));
         return out;
     }
 
