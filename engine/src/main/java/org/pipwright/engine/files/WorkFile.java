@@ -23,7 +23,7 @@ import org.pipwright.engine.text.Excerpt;
  * what the work is about; what was found; the SHA-256 of all before. Written atomically. Used by one thread at a time.
  */
 public final class WorkFile {
-    private static final long INTERVAL = Duration.ofSeconds(10).toNanos();
+    static final long INTERVAL = Duration.ofSeconds(10).toNanos();
 
     /** Keeps nothing, of any work. */
     public static final WorkFile NONE = new WorkFile(null, null, List.of(), false);
@@ -206,7 +206,12 @@ public final class WorkFile {
      * @param found gives what was found, one thing a line
      */
     public void keep(List<String> task, Supplier<List<String>> found) {
-        if (System.nanoTime() - lastTried > INTERVAL) {
+        keep(task, found, System.nanoTime());
+    }
+
+    /** The same at a moment that is given, in nanoseconds of {@link System#nanoTime}. */
+    void keep(List<String> task, Supplier<List<String>> found, long now) {
+        if (now - lastTried > INTERVAL) {
             keepNow(task, found);
         }
     }

@@ -7,8 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileTime;
 import java.time.Instant;
 import java.util.List;
@@ -104,6 +106,33 @@ class PartFileTest {
         PartFile.removeAbandoned(folder);
         assertEquals(List.of(other), parts());
         PartFile.removeAbandoned(folder.resolve("missing"));
+    }
+
+    /** Whoever locks it uses it, in this process too, though the part file is none of ours. */
+    @Test
+    void oneThatIsLockedStays() throws IOException {
+        Path part = Files.createFile(folder.resolve(NAME));
+        old(part);
+        try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
+            channel.lock();
+            PartFile.removeAbandoned(folder);
+            assertEquals(List.of(part), parts());
+        }
+        PartFile.removeAbandoned(folder);
+        assertEquals(List.of(), parts());
+    }
+
+    /** One sees what it was to become, as long as the whole name fits. */
+    @Test
+    void namesThatFitAreRepeated() throws IOException {
+        for (int length : List.of(1, 120, 121)) {
+            String name = "x".repeat(length);
+            PartFile part = PartFile.of(folder.resolve(name));
+            List<Path> there = parts();
+            part.close();
+            String begin = length <= 120 ? "." + name + "." : ".pipwright.";
+            assertTrue(there.get(0).getFileName().toString().startsWith(begin), there::toString);
+        }
     }
 
     /** Each has a name of its own, so that two who write the same file do not disturb each other. */

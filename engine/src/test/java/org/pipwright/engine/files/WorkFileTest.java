@@ -73,6 +73,27 @@ class WorkFileTest {
                 Optional.of(List.of("sum 7.5")), next.resumed(file(), JUDGE).read(task));
     }
 
+    /** The largest size is one that a file may have. */
+    @Test
+    void aFileIsReadUpToItsLargestSize() throws IOException {
+        KIND.fresh(file(), JUDGE).begin(TASK, () -> List.of("sum 7"));
+        long size = Files.size(file());
+        WorkFile.Kind just = new WorkFile.Kind("sum", "some-sum 3", "sum ", size);
+        assertEquals(Optional.of(List.of("sum 7")), just.resumed(file(), JUDGE).read(TASK));
+        assertEquals(
+                "'some.sum' is not a whole sum file (it is too large): use another copy, or begin anew with --save",
+                refusal(new WorkFile.Kind("sum", "some-sum 3", "sum ", size - 1), JUDGE, TASK));
+    }
+
+    @Test
+    void aLineThatWasChangedIsTold() throws IOException {
+        KIND.fresh(file(), JUDGE).begin(TASK, () -> List.of("sum 7"));
+        Files.writeString(file(), Files.readString(file()).replace("sum 7", "sum 8"));
+        assertEquals(
+                "'some.sum' is not a whole sum file (its checksum is wrong): use another copy, or begin anew with --save",
+                refusal(KIND, JUDGE, TASK));
+    }
+
     @Test
     void nothingFoundIsReadBackAsNothing() {
         KIND.fresh(file(), JUDGE).begin(TASK, List::of);
@@ -87,13 +108,16 @@ class WorkFileTest {
         List<String> told = new ArrayList<>();
         WorkFile kept = KIND.fresh(file, JUDGE).warning(told::add);
         kept.begin(TASK, () -> List.of("sum 1"));
+        kept.keepNow(TASK, () -> List.of("sum 1"));
+        assertEquals(List.of(), told);
         Files.delete(file);
         Files.delete(gone);
         kept.keepNow(TASK, () -> List.of("sum 2"));
-        kept.keepNow(TASK, () -> List.of("sum 3"));
         String problem = "cannot write '" + file + "' (no such file, " + gone + ")";
-        assertEquals(Optional.of(problem), kept.problem());
         assertEquals(List.of(problem + ": going on, and trying again"), told);
+        kept.keepNow(TASK, () -> List.of("sum 3"));
+        assertEquals(Optional.of(problem), kept.problem());
+        assertEquals(1, told.size(), "once");
         Files.createDirectory(gone);
         kept.end(TASK, () -> List.of("sum 4"));
         assertEquals(Optional.empty(), kept.problem());
@@ -120,6 +144,12 @@ class WorkFileTest {
         kept.begin(TASK, () -> List.of("sum 1"));
         kept.keep(TASK, () -> List.of("sum 2"));
         assertEquals(Optional.of(List.of("sum 1")), KIND.resumed(file(), JUDGE).read(TASK));
+        long before = System.nanoTime();
+        kept.begin(TASK, () -> List.of("sum 3"));
+        kept.keep(TASK, () -> List.of("sum 4"), before + WorkFile.INTERVAL);
+        assertEquals(Optional.of(List.of("sum 3")), KIND.resumed(file(), JUDGE).read(TASK), "not due yet");
+        kept.keep(TASK, () -> List.of("sum 5"), System.nanoTime() + WorkFile.INTERVAL + 1);
+        assertEquals(Optional.of(List.of("sum 5")), KIND.resumed(file(), JUDGE).read(TASK), "due");
         Files.delete(file());
         WorkFile.NONE.begin(TASK, List::of);
         assertFalse(Files.exists(file()));
