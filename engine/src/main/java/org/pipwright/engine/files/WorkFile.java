@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import org.pipwright.engine.text.Excerpt;
@@ -32,7 +33,8 @@ public final class WorkFile {
     private final Path path;
     private final List<String> judge;
     private final boolean resume;
-    private long lastTried = System.nanoTime();
+    private LongSupplier clock = System::nanoTime;
+    private long lastTried = clock.getAsLong();
     private String problem;
     private Consumer<String> warn = line -> {};
 
@@ -206,14 +208,15 @@ public final class WorkFile {
      * @param found gives what was found, one thing a line
      */
     public void keep(List<String> task, Supplier<List<String>> found) {
-        keep(task, found, System.nanoTime());
-    }
-
-    /** The same at a moment that is given, in nanoseconds of {@link System#nanoTime}. */
-    void keep(List<String> task, Supplier<List<String>> found, long now) {
-        if (now - lastTried > INTERVAL) {
+        if (clock.getAsLong() - lastTried > INTERVAL) {
             keepNow(task, found);
         }
+    }
+
+    /** Has another clock tell the time, in nanoseconds. */
+    WorkFile timedBy(LongSupplier other) {
+        clock = other;
+        return this;
     }
 
     /** Writes the file, or says that it cannot if that is new. */
@@ -264,7 +267,7 @@ public final class WorkFile {
         if (path == null) {
             return;
         }
-        lastTried = System.nanoTime();
+        lastTried = clock.getAsLong();
         List<String> lines = about(task);
         lines.addAll(found.get());
         byte[] bytes = SealedLines.print(kind.form(), lines).getBytes(StandardCharsets.UTF_8);

@@ -90,7 +90,7 @@ class PartFileTest {
         Path other = Files.createFile(folder.resolve(".a.part"));
         old(other);
         Path target = folder.resolve("a");
-        try (PartFile part = PartFile.of(target)) {
+        try (PartFile part = PartFile.of(target).discardedAtExit()) {
             for (Path file : parts()) {
                 if (!file.equals(fresh)) {
                     old(file);

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -140,16 +141,18 @@ class WorkFileTest {
     /** Not each time something is found, and never where nothing is to be kept. */
     @Test
     void itIsNotWrittenMoreOftenThanNeeded() throws IOException {
-        WorkFile kept = KIND.fresh(file(), JUDGE);
+        AtomicLong now = new AtomicLong(-5);
+        WorkFile kept = KIND.fresh(file(), JUDGE).timedBy(now::get);
         kept.begin(TASK, () -> List.of("sum 1"));
+        now.addAndGet(WorkFile.INTERVAL);
         kept.keep(TASK, () -> List.of("sum 2"));
         assertEquals(Optional.of(List.of("sum 1")), KIND.resumed(file(), JUDGE).read(TASK));
-        long before = System.nanoTime();
-        kept.begin(TASK, () -> List.of("sum 3"));
-        kept.keep(TASK, () -> List.of("sum 4"), before + WorkFile.INTERVAL);
-        assertEquals(Optional.of(List.of("sum 3")), KIND.resumed(file(), JUDGE).read(TASK), "not due yet");
-        kept.keep(TASK, () -> List.of("sum 5"), System.nanoTime() + WorkFile.INTERVAL + 1);
-        assertEquals(Optional.of(List.of("sum 5")), KIND.resumed(file(), JUDGE).read(TASK), "due");
+        now.addAndGet(1);
+        kept.keep(TASK, () -> List.of("sum 3"));
+        assertEquals(Optional.of(List.of("sum 3")), KIND.resumed(file(), JUDGE).read(TASK));
+        now.addAndGet(1);
+        kept.keep(TASK, () -> List.of("sum 4"));
+        assertEquals(Optional.of(List.of("sum 3")), KIND.resumed(file(), JUDGE).read(TASK));
         Files.delete(file());
         WorkFile.NONE.begin(TASK, List::of);
         assertFalse(Files.exists(file()));
