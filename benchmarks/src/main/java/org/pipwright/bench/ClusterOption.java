@@ -17,7 +17,7 @@ public final class ClusterOption {
     @Option(
             names = "--cluster-settings",
             paramLabel = "FILE",
-            description = "Settings of Spark, in a properties file, the shared secret among them.")
+            description = "A properties file with Spark's settings, the shared secret among them.")
     private Path settings;
 
     /** Those who work there; null if this machine's threads are to work. */

@@ -10,7 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 
 /** Prints positions of a network's games against itself, as {@code net-play.txt} holds them. */
-@Command(name = "net-play", description = "Positions of a net's games against itself, as net-play.txt holds them.")
+@Command(name = "net-play", description = "Positions of a net's games against itself, in the form of net-play.txt.")
 public final class NetPlayCommand extends BenchCommand {
     private static final long SEED = 11;
 

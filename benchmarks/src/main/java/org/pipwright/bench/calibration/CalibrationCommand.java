@@ -40,7 +40,7 @@ public final class CalibrationCommand extends BenchCommand {
     @Option(
             names = "--every",
             paramLabel = "N",
-            description = "One position of so many rolls (default: ${DEFAULT-VALUE}).")
+            description = "Take one position every so many rolls (default: ${DEFAULT-VALUE}).")
     @Within(min = 1, max = 1000)
     private int every = EVERY;
 

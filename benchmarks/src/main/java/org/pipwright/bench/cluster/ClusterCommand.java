@@ -27,8 +27,7 @@ import picocli.CommandLine.Option;
 /** Times the same work by threads of this machine and on a cluster, in turns, and sees that results are equal. */
 @Command(
         name = "cluster",
-        description =
-                "What a cluster takes for a duel, a rollout and rounds of training, beside threads of this machine.")
+        description = "Times a duel, a rollout and rounds of training on a cluster and on this machine's threads.")
 public final class ClusterCommand extends BenchCommand {
     /** Share of the work that is done first, untimed: the JVM compiles what is run often. */
     private static final int WARM_UP = 8;
@@ -55,7 +54,7 @@ public final class ClusterCommand extends BenchCommand {
     @Within(min = 16, max = 1_000_000)
     private int roundGames = 512;
 
-    @Option(names = "--times", paramLabel = "N", description = "Each so many times (default: ${DEFAULT-VALUE}).")
+    @Option(names = "--times", paramLabel = "N", description = "Times to measure each (default: ${DEFAULT-VALUE}).")
     @Within(min = 1, max = 100)
     private int times = 2;
 

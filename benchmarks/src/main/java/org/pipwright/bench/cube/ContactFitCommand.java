@@ -21,7 +21,9 @@ import picocli.CommandLine.Option;
  * a side, all of which count alike. Every other position is for the fit; the rest are scored, beside the shipped
  * efficiencies and one number for all.
  */
-@Command(name = "contact-fit", description = "Cube efficiencies in contact, from games with the cube and solved ones.")
+@Command(
+        name = "contact-fit",
+        description = "Fits cube efficiencies in contact to games with the cube and solved ones.")
 public final class ContactFitCommand extends BenchCommand {
     /** What owners came to on average over the first net's games: 20 % and 80 %. */
     private static final CubeEfficiency ONE_FOR_ALL = new CubeEfficiency(0.70, 0.84);
@@ -32,11 +34,11 @@ public final class ContactFitCommand extends BenchCommand {
     @Option(
             names = "--each",
             paramLabel = "N",
-            description = "Positions of each of six ranges of pips that are played out (default: ${DEFAULT-VALUE}).")
+            description = "Positions to play out in each of six ranges of pips (default: ${DEFAULT-VALUE}).")
     @Within(min = 2, max = 1_000_000)
     private int each = 100;
 
-    @Option(names = "--trials", paramLabel = "N", description = "Games a cube (default: ${DEFAULT-VALUE}).")
+    @Option(names = "--trials", paramLabel = "N", description = "Games for each cube (default: ${DEFAULT-VALUE}).")
     @Within(min = 2, max = 1_000_000)
     private int trials = 36;
 
@@ -44,8 +46,8 @@ public final class ContactFitCommand extends BenchCommand {
             names = "--checkers",
             paramLabel = "N",
             defaultValue = "2",
-            description = "Solved games have 2 to so many checkers a side, at most 3 (which takes 15 minutes and a heap"
-                    + " of 3 GB). Default: 2.")
+            description = "Most checkers a side in solved games: 2, or 3, which takes 15 minutes and a heap of 3 GB"
+                    + " (default: 2).")
     @Within(min = 2, max = 3)
     private int checkers;
 

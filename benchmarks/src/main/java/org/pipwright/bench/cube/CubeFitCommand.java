@@ -26,7 +26,7 @@ import picocli.CommandLine.Option;
  * Fits cube efficiencies by regime and prints how far the model stays from the values it was fitted to, beside the best
  * single value: exact bear-offs of up to seven checkers a side, the pip race, and the fair walk.
  */
-@Command(name = "cube-fit", description = "Cube efficiencies of bear-offs, pip races and the fair walk.")
+@Command(name = "cube-fit", description = "Fits cube efficiencies to bear-offs, pip races and the fair walk.")
 public final class CubeFitCommand extends BenchCommand {
     private static final int PAIRS = 200_000;
 
@@ -36,7 +36,7 @@ public final class CubeFitCommand extends BenchCommand {
             names = "--steps",
             paramLabel = "N",
             required = true,
-            description = "Steps a roll of the walk on 50 cells, as in the head of the match table.")
+            description = "Steps of the walk on 50 cells for each roll, as in the header of the match table.")
     @Within(min = 1, max = 2500)
     private int steps;
 
@@ -44,7 +44,7 @@ public final class CubeFitCommand extends BenchCommand {
             names = "--gammons",
             paramLabel = "SHARE",
             required = true,
-            description = "Share of gammons, as in the head of the match table.")
+            description = "Share of gammons, as in the header of the match table.")
     private double gammons;
 
     @Override

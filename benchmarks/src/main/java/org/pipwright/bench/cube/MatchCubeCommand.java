@@ -23,23 +23,23 @@ import picocli.CommandLine.Option;
  * variance reduction of contact and longer races. Of the positions of each kind, every other one is for the fit of the
  * efficiencies, over all scores together, and the rest are scored. Scores are done one after another, each printed at once.
  */
-@Command(name = "match-cube", description = "Cube efficiencies at match scores, and how far the model is off.")
+@Command(name = "match-cube", description = "Fits cube efficiencies at match scores; tells how far the model is off.")
 public final class MatchCubeCommand extends BenchCommand {
     @Option(
             names = "--scores",
             paramLabel = "N,M",
             arity = "1..*",
-            description = "Points to go of the side on roll and of the other (default: ${DEFAULT-VALUE}).")
+            description = "Scores, as points to go of the side on roll, then of the other (default: ${DEFAULT-VALUE}).")
     private List<String> scores = List.of("2,2", "3,3", "4,2", "2,4", "5,3", "3,5", "5,5", "9,9");
 
     @Option(
             names = "--rolled-out",
             paramLabel = "N",
-            description = "Positions with contact, and races, that are played out at each score (default: none).")
+            description = "Positions with contact, and races, to play out at each score (default: none).")
     @Within(min = 0, max = 100_000)
     private int rolledOut;
 
-    @Option(names = "--trials", paramLabel = "N", description = "Games a cube (default: ${DEFAULT-VALUE}).")
+    @Option(names = "--trials", paramLabel = "N", description = "Games for each cube (default: ${DEFAULT-VALUE}).")
     @Within(min = 2, max = 1_000_000)
     private int trials = 36;
 

@@ -25,7 +25,7 @@ import picocli.CommandLine.Option;
  * Measures the gammon and backgammon shares of a net's games against itself, and how far a roll moves the chance to win,
  * then computes the match table from them and writes it with what it rests on.
  */
-@Command(name = "match-table", description = "Computes the match table from games of a net, and writes it.")
+@Command(name = "match-table", description = "Computes the match table from a net's games and writes it.")
 public final class MatchTableCommand extends BenchCommand {
     private static final int LENGTH = 25;
     private static final int CELLS = 50;

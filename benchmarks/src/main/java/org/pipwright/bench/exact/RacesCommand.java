@@ -43,7 +43,7 @@ import picocli.CommandLine.Option;
  */
 @Command(
         name = "races",
-        description = "How far simulated races and a net are from exact chances, and what plays chosen by either lose.")
+        description = "How far race simulations and a net are off exact chances, and what plays chosen by either lose.")
 public final class RacesCommand extends BenchCommand {
     private static final int POINTS = PlayedRaces.NEAR;
 

@@ -31,7 +31,7 @@ import picocli.CommandLine.Option;
  */
 @Command(
         name = "rollout-errors",
-        description = "Printed errors of rollouts beside real ones, in short races without variance reduction.")
+        description = "Errors that rollouts print beside those they make, in short races without variance reduction.")
 public final class RolloutErrorsCommand extends BenchCommand {
     private static final int POINTS = 6;
 
@@ -42,13 +42,13 @@ public final class RolloutErrorsCommand extends BenchCommand {
             names = "--games",
             paramLabel = "N",
             split = ",",
-            description = "Games a rollout, full rounds of 36 (default: ${DEFAULT-VALUE}).")
+            description = "Games a rollout, in full rounds of 36 (default: ${DEFAULT-VALUE}).")
     private List<Integer> games = List.of(36, 72, 108, 144, 216, 288, 648, 1296);
 
     @Option(
             names = "--checkers",
             paramLabel = "N",
-            description = "At most so many checkers a side, on the points 1 to 6 (default: ${DEFAULT-VALUE}).")
+            description = "Most checkers a side, on the points 1 to 6 (default: ${DEFAULT-VALUE}).")
     @Within(min = 1, max = 6)
     private int checkers = 3;
 

@@ -23,8 +23,8 @@ import picocli.CommandLine.Option;
 @Command(
         name = "trait-weights",
         description =
-                "Fits how much each fact that explanations know counts on average, in a net's own games, and prints"
-                        + " the file that they read.")
+                "Fits what each fact of an explanation is worth on average in a net's own games, and prints the file"
+                        + " that explanations read.")
 public final class TraitWeightsCommand extends BenchCommand {
     @Mixin
     private NetOption net;

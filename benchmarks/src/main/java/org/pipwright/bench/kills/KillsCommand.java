@@ -23,16 +23,16 @@ import picocli.CommandLine.Option;
         name = "kills",
         description =
                 "Kills, interrupts and starves commands while they work, lets them go on, and compares what they leave"
-                        + " with that of commands that nobody disturbed. Full disks need root, who mounts some in memory.")
+                        + " with what undisturbed ones do. Full disks need root, since small ones are mounted in memory.")
 public final class KillsCommand extends BenchCommand {
-    @Option(names = "--seconds", paramLabel = "N", description = "How long, about (default: ${DEFAULT-VALUE}).")
+    @Option(names = "--seconds", paramLabel = "N", description = "About how long to go on (default: ${DEFAULT-VALUE}).")
     @Within(min = 1, max = 1_000_000)
     private int seconds = 600;
 
     @Option(
             names = "--only",
             paramLabel = "WORD",
-            description = "Only commands whose name has this in it, such as train, rollout, desk.")
+            description = "Only commands with this in their name, such as train, rollout, desk.")
     private String only = "";
 
     @Mixin

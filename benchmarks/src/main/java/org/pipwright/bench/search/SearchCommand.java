@@ -22,7 +22,7 @@ import picocli.CommandLine.Option;
 @Command(
         name = "search",
         description =
-                "What lookahead costs, what its memory saves, what threads bring and what candidate pruning loses.")
+                "What lookahead costs, what its memory saves, what threads gain and what candidate pruning loses.")
 public final class SearchCommand extends BenchCommand {
     private static final int WARM_UP = 50;
 

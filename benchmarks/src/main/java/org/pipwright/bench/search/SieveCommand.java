@@ -25,9 +25,8 @@ import picocli.CommandLine.Option;
 /** Prints what is lost if a quick net drops plays before a deep one, for several limits, in the pair's own games. */
 @Command(
         name = "sieve",
-        description =
-                "What is lost if a quick net drops plays before a deep one judges the rest, for several limits, in"
-                        + " decisions of the pair's own games.")
+        description = "What is lost, for several limits, if a quick net drops plays before a deep one judges the rest:"
+                + " decisions of the pair's own games.")
 public final class SieveCommand extends BenchCommand {
     @Mixin
     private NetOption net;

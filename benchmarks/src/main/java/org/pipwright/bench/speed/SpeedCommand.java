@@ -19,7 +19,7 @@ import picocli.CommandLine.Option;
  * Runs all speed measurements in one go, so that their ratios hold though the machine may be busy, and prints a table with
  * everything the numbers depend on.
  */
-@Command(name = "speed", description = "All speed measurements in one go, ten minutes on a quiet machine.")
+@Command(name = "speed", description = "All speed measurements in one go: ten minutes on an otherwise idle machine.")
 public final class SpeedCommand extends BenchCommand {
     private static final int FORKS = 2;
     private static final int WARMUPS = 6;
@@ -32,7 +32,7 @@ public final class SpeedCommand extends BenchCommand {
             description = "Benchmarks whose class or method matches (default: all).")
     private String only = "";
 
-    @Option(names = "--out", paramLabel = "FILE", description = "A file for the table too.")
+    @Option(names = "--out", paramLabel = "FILE", description = "Also write the table to this file.")
     private Path file;
 
     @Override

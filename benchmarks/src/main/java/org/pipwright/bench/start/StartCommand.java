@@ -19,7 +19,7 @@ import picocli.CommandLine.Option;
 /** Prints what a net says of the start position, and what its games are like, beside printed figures. */
 @Command(
         name = "start",
-        description = "What a net says of the start position, and what its games are like, beside printed figures.")
+        description = "What a net says of the start position, and figures of its games, beside printed ones.")
 public final class StartCommand extends BenchCommand {
     @Mixin
     private NetOption net;

@@ -14,7 +14,7 @@ public final class DifferencesCommand extends BenchCommand {
     @Option(names = "--one", paramLabel = "FILE", required = true, description = "A reference, or a part of one.")
     private Path one;
 
-    @Option(names = "--other", paramLabel = "FILE", required = true, description = "Another one.")
+    @Option(names = "--other", paramLabel = "FILE", required = true, description = "The reference to compare it with.")
     private Path other;
 
     @Override

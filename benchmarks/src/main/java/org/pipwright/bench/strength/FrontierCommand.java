@@ -20,7 +20,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
 /** Measures how long nets think and what they lose, and sets both beside their strength. */
-@Command(name = "frontier", description = "Strength of nets against the time that they take, as a table and a picture.")
+@Command(name = "frontier", description = "Sets strength of nets against time a decision, in a table and a picture.")
 public final class FrontierCommand extends BenchCommand {
     private static final int WARM_UP = 3;
 
@@ -28,8 +28,7 @@ public final class FrontierCommand extends BenchCommand {
             names = "--stands",
             required = true,
             paramLabel = "FILE",
-            description =
-                    "What each net wins against the yardstick: lines with name, net, points and error, tabs between.")
+            description = "What each net wins against the yardstick: name, net, points and error a line, tabs between.")
     private Path stands;
 
     @Option(names = "--reference", required = true, paramLabel = "FILE", description = "The reference.")
@@ -38,14 +37,11 @@ public final class FrontierCommand extends BenchCommand {
     @Option(
             names = "--passes",
             paramLabel = "N",
-            description = "Times that all decisions are timed; the median counts (default: ${DEFAULT-VALUE}).")
+            description = "Timed passes over all decisions; the median counts (default: ${DEFAULT-VALUE}).")
     @Within(min = 1, max = 100)
     private int passes = 3;
 
-    @Option(
-            names = "--title",
-            paramLabel = "TEXT",
-            description = "What stands above the picture (default: ${DEFAULT-VALUE}).")
+    @Option(names = "--title", paramLabel = "TEXT", description = "Title of the picture (default: ${DEFAULT-VALUE}).")
     private String title = "How strong, and how long a decision takes";
 
     @Option(names = "--out", paramLabel = "FOLDER", required = true, description = "The folder to write to.")

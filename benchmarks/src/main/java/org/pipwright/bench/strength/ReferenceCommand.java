@@ -28,7 +28,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Rolls out the plays of a file of decisions; goes on where an earlier run was stopped. */
-@Command(name = "reference", description = "Rolls out the plays of a file of decisions; goes on where it was stopped.")
+@Command(name = "reference", description = "Rolls out the plays of a file of decisions; resumes where it was stopped.")
 public final class ReferenceCommand extends BenchCommand {
     /** Largest standard error of a difference, in points: on the processor, and on a device. */
     private static final double ERROR = 0.004;
@@ -38,7 +38,7 @@ public final class ReferenceCommand extends BenchCommand {
     @Option(names = "--decisions", paramLabel = "FILE", required = true, description = "The decisions.")
     private Path decisions;
 
-    @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write, or to go on with.")
+    @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write or resume.")
     private Path file;
 
     @Mixin
@@ -47,7 +47,7 @@ public final class ReferenceCommand extends BenchCommand {
     @Mixin
     private ThreadsOption threadsOption;
 
-    @Option(names = "--trials", paramLabel = "N", description = "The most games of a play (default: ${DEFAULT-VALUE}).")
+    @Option(names = "--trials", paramLabel = "N", description = "Most games for a play (default: ${DEFAULT-VALUE}).")
     @Within(min = 1, max = 10_000_000)
     private int trials = 12_960;
 
@@ -57,7 +57,7 @@ public final class ReferenceCommand extends BenchCommand {
     @Option(
             names = "--lookahead",
             paramLabel = "N",
-            description = "Rolls looked ahead in the games (default: ${DEFAULT-VALUE}).")
+            description = "Rolls to look ahead in the games (default: ${DEFAULT-VALUE}).")
     @Within(min = 0, max = 2)
     private int lookahead = 0;
 

@@ -46,8 +46,8 @@ final class ReferenceDevice {
     @Option(
             names = "--keep",
             paramLabel = "POINTS",
-            description =
-                    "With --device: it keeps plays within so many points, six at most (default: ${DEFAULT-VALUE}).")
+            description = "With --device: the quick net keeps plays within so many points of its best, six at most"
+                    + " (default: ${DEFAULT-VALUE}).")
     private double keep = 0.08;
 
     @Option(
@@ -62,26 +62,26 @@ final class ReferenceDevice {
     @Option(
             names = "--choice-margin",
             paramLabel = "POINTS",
-            description = "With --device: points within which they are (default: ${DEFAULT-VALUE}).")
+            description = "With --device: points within which these plays are (default: ${DEFAULT-VALUE}).")
     private double choiceMargin = 0.03;
 
     @Option(
             names = "--share",
             paramLabel = "SHARE",
-            description = "With --device: larger errors are allowed up to this share of the difference"
+            description = "With --device: allow larger errors, up to this share of the difference"
                     + " (default: ${DEFAULT-VALUE}).")
     private double share = 0.04;
 
     @Option(
             names = "--minutes",
             paramLabel = "M",
-            description = "With --device: begin nothing new after so many minutes (default: no limit).")
+            description = "With --device: begin no further decision after so many minutes (default: no limit).")
     private double minutes = Double.POSITIVE_INFINITY;
 
     @Option(
             names = "--at-once",
             paramLabel = "N",
-            description = "With --device: positions on it at once (default: ${DEFAULT-VALUE}).")
+            description = "With --device: positions evaluated at once (default: ${DEFAULT-VALUE}).")
     @Within(min = 1, max = 65_536)
     private int atOnce = 8192;
 

@@ -43,7 +43,7 @@ public final class SampleCommand extends BenchCommand {
             names = "--nets",
             split = ",",
             paramLabel = "NAMES",
-            description = "Nets that play, with commas between (default: those shipped); fixed baselines play too.")
+            description = "Nets that play, separated by commas (default: those shipped); fixed baselines play too.")
     private List<String> nets = ModelCatalog.shipped().names();
 
     @Mixin

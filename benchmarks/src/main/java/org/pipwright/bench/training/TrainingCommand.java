@@ -29,7 +29,7 @@ import picocli.CommandLine.Option;
  * Games a second of training, with each learner, beside the plain way. Both begin with a trained net, since games of an
  * untrained one are several times as long.
  */
-@Command(name = "training", description = "Games a second of training, with each learner, beside the plain way.")
+@Command(name = "training", description = "Training speed in games a second: with each learner, and the plain way.")
 public final class TrainingCommand extends BenchCommand {
     private static final double WARM_UP_SHARE = 0.4;
 
