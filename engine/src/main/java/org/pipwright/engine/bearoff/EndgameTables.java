@@ -8,15 +8,15 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 
 /**
- * A one-sided and a two-sided table, opened or built when they are first needed. What they cover is known before. Shared
- * by threads.
+ * A one-sided and a two-sided table, opened or built when first needed. What they cover is known without opening them.
+ * Shared by threads.
  */
 @PublicApi
 public final class EndgameTables {
-    /** The one-sided table everybody has: 15 checkers on points 1 to 6. */
+    /** The standard one-sided table: 15 checkers on points 1 to 6. */
     public static final SideIndex HOME = new SideIndex(6, 15);
 
-    /** The two-sided table everybody has: 6 checkers a side on points 1 to 6. */
+    /** The standard two-sided table: 6 checkers a side on points 1 to 6. */
     public static final SideIndex LAST_SIX = new SideIndex(6, 6);
 
     /** Knows what the standard tables cover, and no more. */

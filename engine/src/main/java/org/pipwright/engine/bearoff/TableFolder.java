@@ -23,7 +23,7 @@ import org.pipwright.engine.files.Reason;
 /**
  * The folder where tables are kept between runs. A table is opened by mapping its file; if there is none, or it is
  * damaged, it is built and written. Files appear whole or not at all, so any number of processes may do this at once:
- * each builds for itself, and the last file stays. A folder that cannot be written costs only the time of building.
+ * each builds its own, and the last one written stays. A folder that cannot be written costs only the time of building.
  */
 @PublicApi
 public final class TableFolder {
@@ -57,7 +57,7 @@ public final class TableFolder {
     }
 
     /**
-     * The same folder for one who wants tables kept: where one is built and cannot be written, that is an error.
+     * The same folder where tables have to be kept: not being able to write one that was built is an error.
      *
      * @return a folder that throws {@link UncheckedIOException}, with the reason, instead of noting it
      */
@@ -155,7 +155,7 @@ public final class TableFolder {
         return new UncheckedIOException("the table cannot be kept in '" + folder + "' (" + Reason.of(e) + ")", e);
     }
 
-    /** Removes what builds that were killed have left; once is enough. */
+    /** Removes what killed builds have left behind; once is enough. */
     private void tidy() {
         if (!tidied.getAndSet(true) && Files.isDirectory(folder)) {
             PartFile.removeAbandoned(folder);

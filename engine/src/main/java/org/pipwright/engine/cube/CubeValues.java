@@ -67,7 +67,7 @@ public record CubeValues(
     }
 
     /**
-     * Whether rolling is right because winning more than the pass gives is likely enough.
+     * Whether the position is too good to double: playing on is worth more than the points of a pass.
      *
      * @return true if a double would be passed and rolling is worth more than that pass
      */

@@ -5,9 +5,9 @@ import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.rules.GameResult;
 
 /**
- * What a gammon is worth beyond a single game, in units of what lies between winning and losing a single game, with the
- * cube out of further use (common practice, no source): 0.5 in money play, 0 where gammons do not count, 1 and more where
- * a gammon is the whole point.
+ * What a gammon adds to a single game, as a share of the difference between winning and losing a single game, with the
+ * cube out of further use (common practice, no source): 0.5 in money play, 0 where gammons do not count, 1 and more
+ * where a gammon is the whole point.
  *
  * @param mine of the side on roll
  * @param theirs of the opponent

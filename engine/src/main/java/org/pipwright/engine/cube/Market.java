@@ -35,7 +35,7 @@ public record Market(double losers, double volatility, List<Loser> rolls) {
     }
 
     /**
-     * The rolls that lose the market with so many replies.
+     * The rolls after which a number of replies within these limits lose the market.
      *
      * @param least least number of the opponent's 36 throws
      * @param most largest number

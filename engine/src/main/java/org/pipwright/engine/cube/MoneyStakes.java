@@ -4,7 +4,7 @@ import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.rules.GameResult;
 
 /**
- * Games whose points are counted one by one, without an end in sight ("money play"; the points need not be money).
+ * Money play: games whose points simply add up, with no match to win (the points need not be money).
  *
  * @param jacoby whether gammons and backgammons count as single games while the cube has not been turned (common
  *     practice, no source; named after Oswald Jacoby)

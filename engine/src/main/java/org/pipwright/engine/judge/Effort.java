@@ -87,7 +87,7 @@ public record Effort(int lookahead, Duration time, int games, long seed, boolean
     }
 
     /**
-     * The same with the net's word for races beyond the tables, or with such races simulated.
+     * The same with races beyond the tables simulated, or judged by the net.
      *
      * @param simulated whether they are simulated
      * @return the effort

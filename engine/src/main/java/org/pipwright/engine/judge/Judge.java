@@ -21,9 +21,9 @@ import org.pipwright.engine.position.Position;
 import org.pipwright.engine.search.RollReply;
 
 /**
- * Answers questions about positions: by the exact tables where they know, by simulation in races beyond them, else by a net
- * and lookahead, and by games if they are asked for. The same question with the same effort gets the same answer whatever
- * the number of threads, unless a time is the limit. To be asked from one thread at a time.
+ * Answers questions about positions: by the exact tables where they know, by simulation in races beyond them, else by a
+ * net and lookahead, and by games if they are asked for. The same question with the same effort gets the same answer
+ * whatever the number of threads, unless a time is the limit. One thread may ask at a time.
  */
 @PublicApi
 public final class Judge implements AutoCloseable {
@@ -96,14 +96,14 @@ public final class Judge implements AutoCloseable {
     }
 
     /**
-     * Answers many questions, one a thread.
+     * Answers many questions, each on one thread.
      *
      * @param questions what is asked
      * @param effort how hard to think about each
      * @param progress told after each answer, and asked whether to stop
      * @return the answers, in the order of the questions
-     * @throws IllegalArgumentException if the lookahead is more than there is for such a question, or a score beyond the
-     *     match table
+     * @throws IllegalArgumentException if the lookahead is more than there is for such a question, or a score beyond
+     *     the match table
      * @throws CancellationException if it was stopped
      */
     public List<Verdict> ask(List<Question> questions, Effort effort, Progress progress) {
@@ -141,8 +141,8 @@ public final class Judge implements AutoCloseable {
     }
 
     /**
-     * What the next two rolls do to the chance to double. Races that they lead to are simulated if the effort says so, as the
-     * position itself is, or what loses the market would not fit the rest.
+     * How the next two rolls change whether a double would be taken. Races that they lead to are simulated if the
+     * effort says so, as the position itself is; otherwise the two would not be comparable.
      *
      * @param question a question about a cube that the side on roll may turn
      * @param effort whether to simulate races
@@ -159,8 +159,8 @@ public final class Judge implements AutoCloseable {
     }
 
     /**
-     * The same where finding it is quick: with contact, and where the cube may be turned. The races that a race leads to
-     * would all be simulated.
+     * The same where it is quick to find: with contact, and where the cube may be turned. From a race all positions
+     * would have to be simulated.
      *
      * @param question a question before the roll
      * @param effort whether to simulate races
@@ -172,8 +172,8 @@ public final class Judge implements AutoCloseable {
     }
 
     /**
-     * How lucky a roll was: what its best play leaves, without lookahead, less the mean over all rolls there could have been.
-     * Races are left to the net here.
+     * How lucky a roll was: the value after its best play, without lookahead, less the mean over all rolls that were
+     * possible. The net judges races here.
      *
      * @param question a question with a roll
      * @param opening whether it was the first roll of a game, which is never a double
@@ -196,11 +196,11 @@ public final class Judge implements AutoCloseable {
     }
 
     /**
-     * The best reply to each roll, without a cube. Races are left to the net here.
+     * The best reply to each roll, without a cube. The net judges races here.
      *
      * @param position an unfinished position
-     * @param lookahead number of rolls after the reply to average over, at least 0; the mean over the rolls is the position's
-     *     value with one more
+     * @param lookahead number of rolls after the reply to average over, at least 0; the mean over the rolls is the
+     *     position's value with one more
      * @return 21 replies, in the order of {@link org.pipwright.engine.roll.Roll#all()}
      * @throws IllegalArgumentException if the game is over or the lookahead out of range
      */
@@ -248,7 +248,7 @@ public final class Judge implements AutoCloseable {
         return thinking.hitRate();
     }
 
-    /** Lets the threads go. */
+    /** Ends the threads. */
     @Override
     public void close() {
         thinking.close();

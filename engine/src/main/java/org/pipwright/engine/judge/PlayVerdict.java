@@ -12,24 +12,26 @@ import org.pipwright.engine.ranking.Depth;
 import org.pipwright.engine.ranking.Grade;
 
 /**
- * What a judge says of one play among others. The position it leads to is {@link Play#next()}.
+ * A judge's verdict on one play among others. The position it leads to is {@link Play#next()}.
  *
  * @param play the play
- * @param value what it leaves the side that plays: points per game; with a cube points per unit of it, or the chance to win
- *     the match
+ * @param value what it leaves the side that plays: points per game; with a cube points per unit of it, or the chance to
+ *     win the match
  * @param outcomes the six chances after it, for the side that plays
  * @param depth how deeply the value was looked at; its error is in the unit of the value
  * @param lookahead future rolls averaged over for the chances, which games with a cube leave as they were
  * @param basis what the value rests on
  * @param cost value less that of the best play: 0 for the best, negative for all worse ones
- * @param points the cost in points: the same but in a match, where it is the cost divided by half of the difference between
- *     winning and losing a single game at the present cube (common practice, no source)
+ * @param points the cost in points: the same but in a match, where it is the cost divided by half of the difference
+ *     between winning and losing a single game at the present cube (common practice, no source)
  */
 @PublicApi
 public record PlayVerdict(
         Play play, double value, Outcomes outcomes, Depth depth, int lookahead, Basis basis, double cost, double points)
         implements Serializable {
-    /** Plays that were looked at more deeply come first: a shallow value is no reason to prefer a play to them. */
+    /**
+     * Plays that were searched more deeply come first: a shallower value is no reason to prefer another play to them.
+     */
     private static final Comparator<PlayVerdict> ORDER =
             Comparator.comparing(PlayVerdict::depth, Depth.DEEPEST_FIRST).thenComparingDouble(play -> -play.value());
 
@@ -49,7 +51,7 @@ public record PlayVerdict(
     }
 
     /**
-     * Orders plays: those played out before the others, then by lookahead, then by value, equals as given.
+     * Orders plays: those rolled out before the others, then by lookahead, then by value; equal ones keep their order.
      *
      * @param plays the plays in any order, at least one; their costs are worked out anew
      * @param point what a point is worth in the unit of the values; 1 without a match

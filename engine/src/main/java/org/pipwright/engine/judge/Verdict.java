@@ -42,7 +42,7 @@ public record Verdict(
     /** Plays that are played out unless asked otherwise. */
     public static final int CANDIDATES = 5;
 
-    /** In points per game; far above what the net misjudges between two plays of a roll as a rule. */
+    /** In points per game; as a rule far above the net's error in the difference between two plays of a roll. */
     private static final double CLOSE = 0.16;
 
     /**

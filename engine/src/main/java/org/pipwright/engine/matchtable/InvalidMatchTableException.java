@@ -2,7 +2,7 @@ package org.pipwright.engine.matchtable;
 
 import org.pipwright.engine.PublicApi;
 
-/** A match table that cannot be read or contradicts itself. The message is one line that says where and how to mend it. */
+/** A match table that cannot be read or contradicts itself. The message is one line that says where and what to do. */
 @PublicApi
 public final class InvalidMatchTableException extends RuntimeException {
     private static final long serialVersionUID = 1L;

@@ -8,9 +8,9 @@ import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.score.MatchScore;
 
 /**
- * Chances to win a match from each score, before a game whose first player is not yet known. At 1-away against n-away the
- * table has two values: for the Crawford game and for the games after it. Immutable; it remembers what its chances make of
- * endings, as far as that has been asked for.
+ * Chances to win a match from each score, before a game whose first player is not yet known. At 1-away against n-away
+ * the table has two values: for the Crawford game and for the games after it. Immutable but for a memory: exact endings
+ * are worked out from its chances once asked for, and kept.
  */
 @PublicApi
 public final class MatchTable implements Serializable {
@@ -22,7 +22,7 @@ public final class MatchTable implements Serializable {
     private final double[][] chances;
     private final double[] postCrawford;
 
-    /** What these chances make of the last rolls of a game, as far as it has been asked for. */
+    /** Exact values of the last rolls of a game by these chances, as far as they have been asked for. */
     private final transient MatchEndings endings = new MatchEndings(this);
 
     /**
@@ -40,7 +40,7 @@ public final class MatchTable implements Serializable {
         this(chances, postCrawford, true);
     }
 
-    /** A table that is still being computed: what is not known yet need not fit the rest. */
+    /** A table that is still being computed: entries not known yet need not be consistent with the rest. */
     static MatchTable unfinished(double[][] chances, double[] postCrawford) {
         return new MatchTable(chances, postCrawford, false);
     }
@@ -75,7 +75,7 @@ public final class MatchTable implements Serializable {
         postCrawford = written.postCrawford;
     }
 
-    /** A table on its way: reconciled already, which done twice could change last bits. */
+    /** The serialized form: already reconciled, since doing so twice could change the last bits. */
     private record Written(double[][] chances, double[] postCrawford) implements Serializable {
         private Object readResolve() {
             return new MatchTable(this);

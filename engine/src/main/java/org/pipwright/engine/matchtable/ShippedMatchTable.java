@@ -6,7 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import org.pipwright.engine.PublicApi;
 
-/** The match table that comes with Pipwright. Its first lines say how it was computed. */
+/** The match table that comes with Pipwright. Its first lines tell how it was computed. */
 @PublicApi
 public final class ShippedMatchTable {
     /** Name of the resource, from the root of the class path. */

@@ -2,7 +2,7 @@ package org.pipwright.engine.network;
 
 import org.pipwright.engine.PublicApi;
 
-/** A model that cannot be used: the message says in one line what is wrong and how to mend it. */
+/** A model that cannot be used: the message says in one line what is wrong and what to do. */
 @PublicApi
 public final class InvalidModelException extends IllegalArgumentException {
     private static final long serialVersionUID = 1L;

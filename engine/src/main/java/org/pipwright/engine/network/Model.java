@@ -7,8 +7,8 @@ import java.util.TreeMap;
 import org.pipwright.engine.PublicApi;
 
 /**
- * What a model file holds: the net that judges, in some a second and quicker one that may drop plays before it, and what is
- * known of where they come from.
+ * What a model file holds: the net that judges, in some files a quick net that drops plays before it, and notes on
+ * where both come from.
  */
 @PublicApi
 public final class Model {
@@ -28,7 +28,7 @@ public final class Model {
     }
 
     /**
-     * A model of one net.
+     * A model with one net.
      *
      * @param net what judges
      * @param notes provenance
@@ -47,7 +47,7 @@ public final class Model {
      * The same model with a quick net before it.
      *
      * @param first the quick net
-     * @return a model that judges as this one does, with the quick net to drop plays
+     * @return a model that judges as this one does, after the quick net has dropped plays
      * @throws InvalidModelException if this model's net is not a residual network: nothing else is slow enough
      */
     public Model withQuick(Net first) {

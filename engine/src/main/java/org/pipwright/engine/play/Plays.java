@@ -9,7 +9,10 @@ import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 
-/** Legal plays with their steps, for the borders; hot loops use {@link PlayGenerator} and ask here for what is shown. */
+/**
+ * Legal plays with their steps, for input and output; hot loops use {@link PlayGenerator} and come here only for what
+ * they show.
+ */
 @PublicApi
 public final class Plays {
     private static final ThreadLocal<PlayGenerator> GENERATOR = ThreadLocal.withInitial(PlayGenerator::new);

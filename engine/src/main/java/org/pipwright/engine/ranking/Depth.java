@@ -15,7 +15,7 @@ import org.pipwright.engine.PublicApi;
  */
 @PublicApi
 public record Depth(int lookahead, int games, double error) implements Serializable {
-    /** What was played out before what was not, then by lookahead, the largest first. */
+    /** Rollouts first, then by lookahead, deepest first. */
     public static final Comparator<Depth> DEEPEST_FIRST = Comparator.comparing((Depth depth) -> depth.games() == 0)
             .thenComparing(Depth::lookahead, Comparator.reverseOrder());
 

@@ -10,7 +10,7 @@ import org.pipwright.engine.rules.GameResult;
 @PublicApi
 public sealed interface Entry {
     /**
-     * Something said about the line, or about the game.
+     * A comment on the line, or on the game.
      *
      * @return one line without control characters; empty if there is nothing
      */
@@ -82,7 +82,7 @@ public sealed interface Entry {
     }
 
     /**
-     * A line that only says something.
+     * A line that is only a comment.
      *
      * @param note what it says
      */

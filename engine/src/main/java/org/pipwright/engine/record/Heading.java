@@ -8,7 +8,7 @@ import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.text.Excerpt;
 
 /**
- * What stands above the games.
+ * The heading of a record: what stands above the games.
  *
  * @param players two different names of up to {@value #LONGEST} characters, without comma, colon, slash or {@code #}
  * @param rules what is played for
@@ -20,7 +20,7 @@ public record Heading(List<String> players, Rules rules, Map<String, String> det
     /** Longest name of a player, in chars. */
     public static final int LONGEST = 40;
 
-    /** What else can be said, in the order in which it is written. */
+    /** Names of further details, in the order in which they are written. */
     public static final List<String> DETAILS = List.of("event", "place", "date", "scorer");
 
     /**

@@ -79,7 +79,7 @@ public final class OpenRecord {
     }
 
     /**
-     * Without the last entry; a game about to begin is left first.
+     * Without the last entry; the first step back from a game about to begin leaves that game.
      *
      * @return the shorter record; the same if nothing has happened yet
      */

@@ -5,7 +5,7 @@ import java.util.Optional;
 import org.pipwright.engine.PublicApi;
 
 /**
- * A record gone through to its end, with all mistakes in it.
+ * A record read to its end, with all mistakes found in it.
  *
  * @param heading who plays and for what; empty if that cannot be read
  * @param record the record; empty if there is a mistake
@@ -22,9 +22,9 @@ public record RecordCheck(Optional<Heading> heading, Optional<GameRecord> record
     public record Fault(InvalidRecordException error, Optional<Stand> stand) {}
 
     /**
-     * Goes through the text form of a record. Behind a mistake it goes on as if a name had been the near one, or a roll the
-     * one that the play needs; where that is not to be seen, names, rolls and words are looked at up to the end of the game,
-     * since what could be played is not known any more, and the next game begins with the score in its line.
+     * Checks the text form of a record to its end. After a mistake it assumes the nearest name, or the roll that the
+     * play needs; where neither can be told, only names, rolls and words are checked up to the end of the game, since
+     * the position is no longer known, and the next game begins with the score on its line.
      *
      * @param text the text
      * @return what is found

@@ -8,7 +8,7 @@ import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.position.Position;
 
 /**
- * How a game that is being played stands.
+ * The state of a game in progress.
  *
  * @param number its number in the record, from 1
  * @param begun whether a first roll has been played

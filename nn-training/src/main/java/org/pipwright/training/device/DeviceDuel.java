@@ -3,7 +3,7 @@ package org.pipwright.training.device;
 import org.pipwright.engine.duel.Tally;
 
 /**
- * What came of a duel on a device.
+ * The outcome of a duel on a device.
  *
  * @param description the device, in words
  * @param tally the games

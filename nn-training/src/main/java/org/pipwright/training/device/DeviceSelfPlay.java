@@ -1,7 +1,7 @@
 package org.pipwright.training.device;
 
 /**
- * What is known of games that a net played against itself on a device, besides the games.
+ * On which device a net played against itself, and how well it agrees with the processor.
  *
  * @param description the device, in words
  * @param agreement how decisions of the first games agree with the processor's

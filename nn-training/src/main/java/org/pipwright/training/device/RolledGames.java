@@ -2,7 +2,7 @@ package org.pipwright.training.device;
 
 import java.util.Optional;
 
-/** Gives games to roll out and takes what came of them. Called by one thread at a time. */
+/** Supplies games to roll out and takes their results. Called by one thread at a time. */
 public interface RolledGames {
     /**
      * The next game.
@@ -15,7 +15,7 @@ public interface RolledGames {
      * A game is over.
      *
      * @param game one that was given
-     * @param equity what it came to for the side on roll at its start, with the luck of the rolls taken off, in points
+     * @param equity its result for the side on roll at its start, after variance reduction, in points
      */
     void ended(RolledGame game, double equity);
 

@@ -14,8 +14,8 @@ import org.pipwright.training.learner.LearnerState;
 import org.pipwright.training.selfplay.Samples;
 
 /**
- * Deeplearning4j as the learner: slower than our own, and the one that says what our own should compute, but that it
- * moves the weights of pairs in every step.
+ * Deeplearning4j as the learner: slower than our own, which has to compute the same, except that here the weights of
+ * pairs move in every step.
  */
 public final class ReferenceLearner implements Learner {
     private final FeatureSet features;

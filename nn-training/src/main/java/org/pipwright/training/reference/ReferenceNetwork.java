@@ -18,8 +18,8 @@ import org.pipwright.engine.network.Layer;
 import org.pipwright.engine.network.Network;
 
 /**
- * Networks as Deeplearning4j holds them, and back. Its output is the six scores before the softmax, because which outcomes
- * are possible is no part of its input.
+ * Networks as Deeplearning4j holds them, and back. Its output is the six scores before the softmax, because its input
+ * does not say which outcomes are possible.
  */
 public final class ReferenceNetwork {
     private ReferenceNetwork() {}

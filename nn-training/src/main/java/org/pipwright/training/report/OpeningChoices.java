@@ -19,7 +19,7 @@ import org.pipwright.engine.play.PlayText;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
 
-/** Which play the networks chose for each opening roll, time after time; kept as a CSV file. */
+/** Which play the networks chose for each opening roll, evaluation by evaluation; kept as a CSV file. */
 public final class OpeningChoices {
     private static final int MAX_COLUMNS = 8;
 

@@ -2,7 +2,7 @@ package org.pipwright.training.report;
 
 import java.util.Optional;
 
-/** Makes the page that is kept beside a run's figures. Training itself knows no pages. */
+/** Makes the page that is kept beside a run's figures, so that training itself need not know about pages. */
 @FunctionalInterface
 public interface ReportPage {
     /** No page: the figures are all that is kept. */

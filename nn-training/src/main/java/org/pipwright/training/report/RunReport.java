@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A run for people, as data: whoever started the run makes a page of it.
+ * The report of a run, as data: whoever started the run makes a page of it.
  *
  * @param summary the run in a sentence
  * @param charts its learning curves

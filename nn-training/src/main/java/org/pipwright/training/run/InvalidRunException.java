@@ -1,6 +1,6 @@
 package org.pipwright.training.run;
 
-/** A run folder that cannot be used; the message is one line that says what is wrong and how to mend it. */
+/** A run folder that cannot be used; the message is one line that says what is wrong and what to do. */
 public final class InvalidRunException extends RuntimeException {
     private static final long serialVersionUID = 1;
 

@@ -17,7 +17,7 @@ public final class Provenance {
     private Provenance() {}
 
     /**
-     * What is so now.
+     * The facts as they are now.
      *
      * @param threads threads the run uses
      * @return facts by name, in the order they are to be written in

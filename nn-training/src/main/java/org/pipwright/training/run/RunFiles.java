@@ -14,7 +14,7 @@ public final class RunFiles {
     private RunFiles() {}
 
     /**
-     * Checks that no run is in a folder; the lock and what a killed process was writing count for nothing.
+     * Checks that no run is in a folder; the lock and what a killed process was writing do not count.
      *
      * @param folder a folder
      * @throws InvalidRunException if there is something in it
@@ -30,7 +30,7 @@ public final class RunFiles {
     }
 
     /**
-     * Removes what a killed process was writing; only for who holds the lock.
+     * Removes what a killed process was writing; only the holder of the lock may do so.
      *
      * @param folder folder of a run
      * @throws InvalidRunException if that fails

@@ -10,8 +10,8 @@ import java.util.function.Consumer;
 import org.pipwright.engine.files.Reason;
 
 /**
- * Keeps a run to one process at a time, by a lock on a file in its folder that the system lets go when the process ends,
- * however that happens. The file stays: removing it would let two processes lock two files of the same name.
+ * Keeps a run to one process at a time, by a lock on a file in its folder, which the system releases when the process
+ * ends in whatever way. The file stays: removing it would let two processes lock two files of the same name.
  */
 public final class RunLock implements AutoCloseable {
     /** Name of the locked file in the folder. */

@@ -9,7 +9,7 @@ import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
 import org.pipwright.engine.search.Judgement;
 
-/** Chances by a short rollout with luck taken off, whose dice are drawn from those of the game. */
+/** Chances by a short rollout with variance reduction, whose dice are drawn from those of the game. */
 public final class RolloutTarget implements SampleTarget {
     private static final int SEEDS = 1 << 30;
 

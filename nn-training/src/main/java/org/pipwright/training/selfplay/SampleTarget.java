@@ -2,10 +2,10 @@ package org.pipwright.training.selfplay;
 
 import org.pipwright.engine.roll.Dice;
 
-/** What a sample should give. Serves one thread. */
+/** Gives the target of a sample: the chances a network should learn. Serves one thread. */
 @FunctionalInterface
 public interface SampleTarget {
-    /** What TD(lambda) has found. */
+    /** The target of TD(lambda), as it is. */
     SampleTarget TD = (planes, at, dice, out, outAt) -> {};
 
     /**

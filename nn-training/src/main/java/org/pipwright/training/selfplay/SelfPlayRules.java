@@ -26,7 +26,7 @@ public record SelfPlayRules(
      * Games from a position to their end, every position a sample.
      *
      * @param start position that games begin from
-     * @return rules without further ado; the first roll is no double
+     * @return rules that change nothing else; the first roll is no double
      */
     public static SelfPlayRules plain(Position start) {
         return new SelfPlayRules(start, 0, false, Integer.MAX_VALUE, SampledPositions.ALL, 1);

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
-/** Settings for a purpose, ready to use: what they change of the defaults, as a settings file would say it. */
+/** Settings for a purpose, ready to use: changes to the defaults, as a settings file would have them. */
 public enum Preset {
     /** A first net, in 20 minutes on two cores. */
     EVENING("""

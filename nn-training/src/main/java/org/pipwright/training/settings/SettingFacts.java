@@ -4,7 +4,7 @@ import java.util.Optional;
 import org.pipwright.engine.text.Excerpt;
 
 /**
- * What there is to know of a setting.
+ * All facts about a setting.
  *
  * @param key name in the settings file, such as {@code rate.first}
  * @param oldKey what files of earlier versions call it; empty if it never had another name

@@ -3,7 +3,7 @@ package org.pipwright.training.settings;
 /** A setting of some kind of run. */
 public interface SettingKey {
     /**
-     * All there is to know of it.
+     * All facts about it.
      *
      * @return key, default, values and comment
      */

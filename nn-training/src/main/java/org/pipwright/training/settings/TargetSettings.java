@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 
 /**
- * What samples should give.
+ * What the targets of samples are.
  *
  * @param kind where targets come from
  * @param net model file of the net that targets of {@link TargetKind#NET} ask; empty if none is named
