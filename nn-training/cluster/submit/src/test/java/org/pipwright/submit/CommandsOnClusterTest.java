@@ -1,4 +1,4 @@
-package org.pipwright.cluster;
+package org.pipwright.submit;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
