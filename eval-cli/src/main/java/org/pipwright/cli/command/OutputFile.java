@@ -1,14 +1,18 @@
 package org.pipwright.cli.command;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.files.AtomicFile;
+import org.pipwright.engine.files.Reason;
 import org.pipwright.engine.text.Excerpt;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.ArgSpec;
@@ -70,13 +74,24 @@ final class OutputFile {
         if (!Files.isDirectory(folder)) {
             throw cannotWrite(name, "there is no folder '" + folder(path) + "'");
         }
-        if (Files.exists(path) && !Files.isRegularFile(path)) {
-            throw cannotWrite(name, "it is not an ordinary file");
-        }
+        requireOrdinary(name, path);
         if (!Files.isWritable(folder)) {
             throw cannotWrite(name, "its folder is not yours to write to");
         }
         return path;
+    }
+
+    /** What is no file yet is looked for all the same: the system then says whether a file can have that name. */
+    private static void requireOrdinary(String name, Path path) {
+        try {
+            if (!Files.readAttributes(path, BasicFileAttributes.class).isRegularFile()) {
+                throw cannotWrite(name, "it is not an ordinary file");
+            }
+        } catch (NoSuchFileException e) {
+            // It will be made.
+        } catch (IOException e) {
+            throw cannotWrite(name, Reason.of(e));
+        }
     }
 
     /** Writes a file whole or not at all; what goes wrong is the user's to mend. */
@@ -84,8 +99,15 @@ final class OutputFile {
         try {
             AtomicFile.write(file, out -> out.write(bytes));
         } catch (IOException e) {
-            throw cannotWrite(file.toString(), "its folder is missing, full or not yours to write to");
+            throw cannotWrite(file.toString(), reason(e));
         }
+    }
+
+    /** Why it failed; not with the name that the file had while it was written. */
+    private static String reason(IOException e) {
+        return e instanceof NoSuchFileException || e instanceof AccessDeniedException
+                ? "its folder is missing or not yours to write to"
+                : Reason.of(e);
     }
 
     private static Path path(String name) {

@@ -12,6 +12,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -64,6 +66,21 @@ class OutputFileTest {
         Path device = Path.of("/dev/null");
         assumeTrue(Files.exists(device));
         assertEquals("cannot write '/dev/null': it is not an ordinary file", refused(device));
+    }
+
+    /** The system says so, before any work; most have 255 bytes for a name. */
+    @Test
+    @EnabledOnOs({OS.LINUX, OS.MAC})
+    void aNameThatIsTooLongIsRefused() {
+        assertTrue(refused(folder.resolve("x".repeat(300))).endsWith("...': File name too long"));
+    }
+
+    @Test
+    void aFolderThatHasGoneIsTold() {
+        Path file = folder.resolve("gone").resolve("a");
+        String message = assertThrows(UserError.class, () -> OutputFile.write(file, new byte[1]))
+                .getMessage();
+        assertTrue(message.endsWith("': its folder is missing or not yours to write to"), message);
     }
 
     @Test
