@@ -7,6 +7,12 @@ const ask = (path, more) => {
 };
 const go = (url) => htmx.ajax('GET', url, {target: '#desk', swap: 'outerHTML show:none'});
 
+// htmx visits each element that it takes away. Of hundreds here it need not know, and their visits take longer than the answer.
+document.addEventListener('htmx:beforeSwap', ({detail}) => {
+  if (!detail.shouldSwap || detail.target !== desk()) return;
+  for (const inert of desk().querySelectorAll('.board svg, option')) inert.remove();
+});
+
 // Undo and redo: the addresses that this page has been at.
 const steps = [location.href];
 let step = 0;
@@ -28,7 +34,6 @@ document.addEventListener('htmx:pushedIntoHistory', () => {
     steps.splice(step + 1, Infinity, location.href);
     step = steps.length - 1;
   }
-  mark();
 });
 document.addEventListener('htmx:historyRestore', () => {
   const known = steps.lastIndexOf(location.href);
