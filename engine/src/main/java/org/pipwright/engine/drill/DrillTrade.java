@@ -1,5 +1,6 @@
 package org.pipwright.engine.drill;
 
+import java.util.List;
 import java.util.function.BooleanSupplier;
 import org.pipwright.engine.duel.Entrant;
 import org.pipwright.engine.duel.PortableEntrant;
@@ -20,6 +21,11 @@ record DrillTrade(DrillSettings settings, Shared<PortableKnowledge> known, Porta
     @Override
     public Worker<Long, Found> hire() {
         return new Playing(settings, known.get().knowledge(), weaker.entrant());
+    }
+
+    @Override
+    public List<Class<?>> classes() {
+        return List.of(getClass(), settings.telling().getClass());
     }
 
     /** Plays for one thread. */

@@ -10,7 +10,7 @@ import org.pipwright.engine.position.Position;
  */
 final class Lesson {
     /** With fewer legal plays there is little to choose. */
-    private static final int FEWEST_PLAYS = 4;
+    static final int FEWEST_PLAYS = 4;
 
     /** An answer that is better than any other by so much more than asked for is plain, in points. */
     private static final double PLAIN = 0.3;

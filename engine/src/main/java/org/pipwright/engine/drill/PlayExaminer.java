@@ -2,6 +2,7 @@ package org.pipwright.engine.drill;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.PlayVerdict;
@@ -43,16 +44,23 @@ final class PlayExaminer implements Examiner {
     public Optional<Found> question(Moment moment, long game, Dice choices) {
         Position position = moment.position();
         int[] planes = position.toPlanes();
-        if (generator.generate(planes, 0, moment.roll().high(), moment.roll().low()) < 2) {
+        int legal = generator.generate(
+                planes, 0, moment.roll().high(), moment.roll().low());
+        if (legal < 2) {
             return Optional.empty();
         }
         int chosen = weaker.choose(planes, 0, generator, choices);
         Position other = Position.ofPlanes(generator.results(), chosen * Planes.STRIDE);
+        // Before anything is judged, which takes a thousand times as long.
+        if (legal < Lesson.FEWEST_PLAYS || !contrasts(position, legal, other)) {
+            return Optional.empty();
+        }
         Question question = Question.of(position, moment.roll());
         if (settings.clarity().lookahead() > 0 && !promising(question, other)) {
             return Optional.empty();
         }
-        MainReason[] why = new MainReason[1];
+        Why why = new Why(judge, settings.telling(), progress);
+        MainReason[] main = new MainReason[1];
         return look.exercise(
                         new Origin.OwnGame(game),
                         question,
@@ -60,8 +68,15 @@ final class PlayExaminer implements Examiner {
                         (exercise, share) -> settings.clarity().met(exercise, Math.max(NEARLY, share))
                                 && settings.theme().setsApart(exercise)
                                 && Lesson.in(exercise, settings.clarity())
-                                && (why[0] = MainReason.of(exercise, judge, progress)).about(settings.theme()))
-                .map(exercise -> new Found(exercise, why[0].lesson(exercise)));
+                                && (main[0] = why.of(exercise)).about(settings.theme()))
+                .map(exercise -> new Found(exercise, main[0].lesson(exercise)));
+    }
+
+    /** Whether some legal play, which might be the best, differs from the weaker choice as the theme asks. */
+    private boolean contrasts(Position position, int legal, Position other) {
+        return IntStream.range(0, legal)
+                .mapToObj(i -> Position.ofPlanes(generator.results(), i * Planes.STRIDE))
+                .anyMatch(play -> settings.theme().setsApart(position, play, other));
     }
 
     /** Whether the weaker choice looks like a mistake at a glance, and one play like the best. */

@@ -158,8 +158,13 @@ public enum Theme {
         return setting.test(position);
     }
 
-    /** Whether a kind of fact is what it is about: the main reason of an answer should be. */
-    boolean about(Motive motive) {
+    /**
+     * Whether a kind of fact is what it is about: the main reason of an answer should be.
+     *
+     * @param motive the kind
+     * @return true for any in the opening; false for themes of the cube
+     */
+    public boolean about(Motive motive) {
         return motives.contains(motive);
     }
 

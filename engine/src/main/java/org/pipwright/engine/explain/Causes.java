@@ -69,6 +69,21 @@ public record Causes(List<Cause> all) {
         return new Causes(causes);
     }
 
+    /**
+     * The causes of a difference that can be put into words.
+     *
+     * @param best the better play
+     * @param rival the weaker one, of the same roll
+     * @param gammons what gammons are worth under the stakes
+     * @param telling which can
+     * @return the causes
+     */
+    public static Causes told(ExplainedPlay best, ExplainedPlay rival, GammonValues gammons, Telling telling) {
+        return new Causes(of(best, rival, gammons).all().stream()
+                .filter(cause -> telling.tells(best, rival, gammons, cause))
+                .collect(Collectors.toUnmodifiableList()));
+    }
+
     /** What gammons make of the difference beyond what they do for money. */
     private static double byScore(ExplainedPlay best, ExplainedPlay rival, GammonValues gammons) {
         Outcomes one = best.ranked().outcomes();

@@ -1,6 +1,7 @@
 package org.pipwright.engine.parallel;
 
 import java.io.Serializable;
+import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 
@@ -19,6 +20,15 @@ public interface Trade<T extends Serializable, R extends Serializable> extends S
      * @return the worker
      */
     Worker<T, R> hire();
+
+    /**
+     * Classes whose jars a worker needs: this one's, and those of what it was given by others.
+     *
+     * @return at least one
+     */
+    default List<Class<?>> classes() {
+        return List.of(getClass());
+    }
 
     /**
      * Does one task after another.

@@ -25,6 +25,7 @@ import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Entrant;
 import org.pipwright.engine.evaluation.PositionEvaluator;
+import org.pipwright.engine.explain.Telling;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
@@ -102,7 +103,9 @@ class DrillTest {
             assertEquals(ranking.size(), question.ranking().size());
             assertTrue(ranking.size() >= 4, "little to choose");
             assertTrue(
-                    MainReason.of(question, judge, Progress.NONE).about(theme), "the reason is about something else");
+                    MainReason.of(question, judge, Telling.EVERYTHING, Progress.NONE)
+                            .about(theme),
+                    "the reason is about something else");
             assertTrue(
                     Math.max(question.position().count(25), question.position().opponentCount(25)) <= 3);
             assertTrue(question.margin() <= 0.03 + 0.3, "a plain answer");
@@ -225,7 +228,11 @@ class DrillTest {
         try (Judge judge = new Judge(Knowledge.of(LeaningEvaluator::new), 1)) {
             for (Exercise question : found) {
                 PlayExercise play = (PlayExercise) question;
-                lessons.merge(MainReason.of(play, judge, Progress.NONE).lesson(play), 1, Integer::sum);
+                lessons.merge(
+                        MainReason.of(play, judge, Telling.EVERYTHING, Progress.NONE)
+                                .lesson(play),
+                        1,
+                        Integer::sum);
             }
         }
         assertTrue(found.size() > 4 && lessons.values().stream().allMatch(times -> times <= 4), lessons::toString);

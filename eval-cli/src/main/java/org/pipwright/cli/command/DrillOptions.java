@@ -5,6 +5,7 @@ import java.util.Iterator;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.pipwright.cli.console.UserError;
+import org.pipwright.cli.report.Sentences;
 import org.pipwright.engine.drill.Clarity;
 import org.pipwright.engine.drill.DrillSettings;
 import org.pipwright.engine.drill.SelectionSettings;
@@ -98,7 +99,7 @@ final class DrillOptions {
         Theme about = theme().orElseThrow(() -> new UserError("no theme given: name one, or take mistakes from records"
                 + " with --from FILE, or give your own with --positions FILE"));
         requireWithin("--most-games", mostGames, 1, 100_000_000);
-        return new DrillSettings(about, count(), seed, clarity(DEFAULT_COST), apart(), mostGames);
+        return new DrillSettings(about, count(), seed, clarity(DEFAULT_COST), apart(), mostGames, Sentences.ALL);
     }
 
     /** For mistakes of records, of a grade or worse if one is given. */

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import org.pipwright.cli.duel.Contestant;
+import org.pipwright.cli.report.Sentences;
 import org.pipwright.engine.drill.Candidate;
 import org.pipwright.engine.drill.Clarity;
 import org.pipwright.engine.drill.Drill;
@@ -41,7 +42,7 @@ interface Supply {
         long[] next = {seed};
         return (knowledge, threads, unwanted) -> {
             Clarity clarity = new Clarity(0.08, 0.04, LOOKAHEAD, true);
-            DrillSettings settings = new DrillSettings(theme, 1, next[0]++, clarity, 4, 20_000);
+            DrillSettings settings = new DrillSettings(theme, 1, next[0]++, clarity, 4, 20_000, Sentences.ALL);
             Drill drill = new Drill(settings, knowledge, weaker.entrant(), listener(unwanted));
             return first(drill.run(threads), unwanted);
         };

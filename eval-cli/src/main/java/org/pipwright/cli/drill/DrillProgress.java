@@ -24,7 +24,7 @@ public final class DrillProgress implements DrillListener, AutoCloseable {
      * A display.
      *
      * @param wanted how many exercises are wanted
-     * @param source what they come from, such as {@code games}
+     * @param source what they come from, in the plural that an s makes, such as {@code games}
      * @param terminal whether standard error is a terminal
      * @param err where lines go
      */
@@ -48,7 +48,7 @@ public final class DrillProgress implements DrillListener, AutoCloseable {
 
     @Override
     public void reached(int found, long looked) {
-        String from = "from " + looked + " " + source;
+        String from = "from " + looked + " " + (looked == 1 ? source.substring(0, source.length() - 1) : source);
         if (bar != null) {
             bar.stepTo(found);
             bar.setExtraMessage(" " + from);

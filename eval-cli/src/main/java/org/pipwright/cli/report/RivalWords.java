@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.explain.Cause;
@@ -59,13 +60,15 @@ final class RivalWords {
                 .main().stream().map(Cause::motive).collect(Collectors.toList());
     }
 
+    /** What there is to say about a cause; empty if the numbers that are printed show no difference. */
+    static Optional<String> clause(ExplainedPlay best, ExplainedPlay rival, GammonValues gammons, Cause cause) {
+        return cause.motive() == Motive.GAMMONS
+                ? new GammonWords(best, rival, gammons).clause()
+                : new MotiveWords(best.facts(), rival.facts()).clause(cause.motive(), cause.points() > 0);
+    }
+
     private List<Cause> main() {
-        MotiveWords words = new MotiveWords(best.facts(), rival.facts());
-        Causes all = Causes.of(best, rival, gammons);
-        GammonWords score = new GammonWords(best, rival, gammons);
-        all.all().forEach(cause -> (cause.motive() == Motive.GAMMONS
-                        ? score.clause()
-                        : words.clause(cause.motive(), cause.points() > 0))
+        Causes.of(best, rival, gammons).all().forEach(cause -> clause(best, rival, gammons, cause)
                 .ifPresent(clause -> told.put(cause, clause)));
         return new Causes(List.copyOf(told.keySet())).leading(chances.sum());
     }

@@ -107,7 +107,7 @@ final class SparkWorkforce implements Workforce {
     /** A trade that comes again has its name and so its workers. */
     private String name(Trade<?, ?> of) {
         if (of != trade) {
-            sendJar(Build.place(of.getClass()));
+            of.classes().forEach(type -> sendJar(Build.place(type)));
             // Rounds of training are alike: the next begins with parcels of the size that the last one found.
             parcels = trade != null && trade.getClass() == of.getClass() ? parcels : new Parcels();
             trade = of;
