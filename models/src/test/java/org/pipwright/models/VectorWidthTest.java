@@ -15,8 +15,8 @@ class VectorWidthTest {
     private static final double TOLERANCE = 5e-6;
 
     private static List<Double> printed(String... options) throws Exception {
-        List<String> command = new ArrayList<>(
-                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx512m"));
+        String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+        List<String> command = new ArrayList<>(List.of(java, "-Xmx512m", "-XX:+UseSerialGC"));
         command.addAll(List.of(options));
         command.addAll(List.of("-cp", System.getProperty("java.class.path"), PrintedChances.class.getName()));
         Process process = new ProcessBuilder(command)

@@ -37,6 +37,7 @@ class SignatureTest {
         Process process = new ProcessBuilder(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                         "-Xmx512m",
+                        "-XX:+UseSerialGC",
                         "-cp",
                         System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
                         Main.class.getName(),

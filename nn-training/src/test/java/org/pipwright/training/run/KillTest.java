@@ -32,7 +32,8 @@ class KillTest {
     @Test
     void killedTwentyTimes() throws IOException, InterruptedException {
         SplittableRandom random = new SplittableRandom(12);
-        Killer killer = new Killer(temporary);
+        // None lives long enough for the second compiler to pay.
+        Killer killer = new Killer(temporary, "-XX:TieredStopAtLevel=1");
         Checkpoint before = null;
         int withCheckpoint = 0;
         for (int kill = 0; kill < KILLS; kill++) {

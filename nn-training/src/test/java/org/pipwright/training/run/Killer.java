@@ -5,16 +5,24 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
 
 /** Starts training processes, and kills them as by kill -9. */
 final class Killer {
     private final Path temporary;
+    private final List<String> options;
 
-    /** @param temporary a folder for what they print */
-    Killer(Path temporary) {
+    /**
+     * Kills processes.
+     *
+     * @param temporary a folder for what they print
+     * @param options of their JVM
+     */
+    Killer(Path temporary, String... options) {
         this.temporary = temporary;
+        this.options = List.of(options);
     }
 
     /**
@@ -28,16 +36,11 @@ final class Killer {
         Path java = Path.of(System.getProperty("java.home"), "bin", "java");
         Path output = temporary.resolve("output");
         Path errors = temporary.resolve("errors");
-        Process process = new ProcessBuilder(
-                        java.toString(),
-                        "-Xmx256m",
-                        "-XX:+UseSerialGC",
-                        "-XX:TieredStopAtLevel=1",
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        KilledRun.class.getName(),
-                        folder.toString(),
-                        Long.toString(games))
+        List<String> command = new ArrayList<>(List.of(java.toString(), "-Xmx256m", "-XX:+UseSerialGC"));
+        command.addAll(options);
+        command.addAll(List.of("-cp", System.getProperty("java.class.path"), KilledRun.class.getName()));
+        command.addAll(List.of(folder.toString(), Long.toString(games)));
+        Process process = new ProcessBuilder(command)
                 .redirectOutput(output.toFile())
                 .redirectError(errors.toFile())
                 .start();
