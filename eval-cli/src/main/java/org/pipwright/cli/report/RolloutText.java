@@ -16,6 +16,9 @@ import org.pipwright.engine.rollout.RolloutSettings;
 public final class RolloutText {
     private static final int FIRST_CHANCE = 5;
 
+    /** More standard errors than this say nothing more. */
+    private static final int MANY = 100;
+
     /** Rounding. */
     private static final double NOTHING = 1e-9;
 
@@ -171,8 +174,12 @@ public final class RolloutText {
                 + " apart, "
                 + (apart <= NOTHING || error > 0 && apart < error / 100
                         ? "the same"
-                        : error <= NOTHING ? "no error" : Numbers.percent(apart / error / 100) + " standard errors");
+                        : error <= NOTHING ? "no error" : errors(apart / error) + " standard errors");
         return text + (needed > 0 ? ": " + clarity(choice.clarity(), needed) : apart < 2 * error ? ": not clear" : "");
+    }
+
+    private static String errors(double number) {
+        return number > MANY ? "more than " + MANY : Numbers.percent(number / 100);
     }
 
     private static String clarity(ActionStanding.Clarity clarity, double needed) {
