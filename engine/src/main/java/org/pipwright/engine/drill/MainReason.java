@@ -9,20 +9,10 @@ import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.explain.Motive;
 import org.pipwright.engine.explain.Telling;
-import org.pipwright.engine.judge.Judge;
-import org.pipwright.engine.judge.Progress;
 
 /** The main reason why the answer of an exercise is better than the weaker play, as the words of the answer will have it. */
 record MainReason(List<Motive> motives) {
-    /** Of an exercise without the cube. */
-    static MainReason of(PlayExercise exercise, Judge judge, Telling telling, Progress progress) {
-        return of(
-                exercise,
-                Explanation.of(exercise.position(), List.of(exercise.best(), exercise.weak()), judge, 0, progress),
-                telling);
-    }
-
-    /** The same of the facts about its two plays. */
+    /** Of an exercise without the cube, by the facts about its two plays. */
     static MainReason of(PlayExercise exercise, Explanation why, Telling telling) {
         ExplainedPlay weak = why.rivals().get(0);
         double difference = ChancesApart.of(

@@ -60,7 +60,6 @@ final class PlayExaminer implements Examiner {
             return Optional.empty();
         }
         Why why = new Why(judge, settings.telling(), progress);
-        MainReason[] main = new MainReason[1];
         return look.exercise(
                         new Origin.OwnGame(game),
                         question,
@@ -68,8 +67,8 @@ final class PlayExaminer implements Examiner {
                         (exercise, share) -> settings.clarity().met(exercise, Math.max(NEARLY, share))
                                 && settings.theme().setsApart(exercise)
                                 && Lesson.in(exercise, settings.clarity())
-                                && (main[0] = why.of(exercise)).about(settings.theme()))
-                .map(exercise -> new Found(exercise, main[0].lesson(exercise)));
+                                && why.of(exercise).about(settings.theme()))
+                .map(exercise -> new Found(exercise, why.of(exercise).lesson(exercise)));
     }
 
     /** Whether some legal play, which might be the best, differs from the weaker choice as the theme asks. */

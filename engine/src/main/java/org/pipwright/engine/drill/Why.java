@@ -24,7 +24,7 @@ final class Why {
         this.progress = progress;
     }
 
-    /** The main reason of an exercise, as {@link MainReason#of(PlayExercise, Judge, Telling, Progress)} finds it. */
+    /** The main reason of an exercise. */
     MainReason of(PlayExercise exercise) {
         PlayVerdict best = exercise.best();
         PlayVerdict weak = exercise.weak();

@@ -103,7 +103,8 @@ class DrillTest {
             assertEquals(ranking.size(), question.ranking().size());
             assertTrue(ranking.size() >= 4, "little to choose");
             assertTrue(
-                    MainReason.of(question, judge, Telling.EVERYTHING, Progress.NONE)
+                    new Why(judge, Telling.EVERYTHING, Progress.NONE)
+                            .of(question)
                             .about(theme),
                     "the reason is about something else");
             assertTrue(
@@ -229,7 +230,8 @@ class DrillTest {
             for (Exercise question : found) {
                 PlayExercise play = (PlayExercise) question;
                 lessons.merge(
-                        MainReason.of(play, judge, Telling.EVERYTHING, Progress.NONE)
+                        new Why(judge, Telling.EVERYTHING, Progress.NONE)
+                                .of(play)
                                 .lesson(play),
                         1,
                         Integer::sum);
