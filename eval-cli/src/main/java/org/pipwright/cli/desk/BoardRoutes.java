@@ -14,11 +14,13 @@ import org.pipwright.engine.roll.Roll;
 final class BoardRoutes {
     private final SplittableRandom luck = new SplittableRandom();
     private final Opinions opinions;
+    private final BoardPages pages;
     private final BoardRollout rollout;
     private final Streams streams;
 
     BoardRoutes(Opinions opinions, BoardRollout rollout, Streams streams) {
         this.opinions = opinions;
+        pages = new BoardPages(opinions);
         this.rollout = rollout;
         this.streams = streams;
     }
@@ -136,18 +138,24 @@ final class BoardRoutes {
 
     /** The page, or the part of it that changes; a browser without scripts is sent to the address of what it asked for. */
     private void show(Context context, SettingForm form, String refused, String said) {
-        BoardView view = new BoardViews(form, refused, context::queryParam, opinions).view(part(context) ? said : null);
         boolean wrong = !refused.isEmpty() || !form.errors().isEmpty();
         context.contentType("text/html; charset=utf-8");
         if (part(context)) {
             context.header("HX-Push-Url", form.setting().address());
-            context.result(Pages.of("desk/boardchanged.jte", view));
-        } else if (!wrong && asked(context)) {
+            context.result(page("desk/boardchanged.jte", context, form, refused, said));
+        } else if (wrong) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            context.result(page("desk/board.jte", context, form, refused, null));
+        } else if (asked(context)) {
             context.redirect(form.setting().address(), HttpStatus.SEE_OTHER);
         } else {
-            context.status(wrong ? HttpStatus.UNPROCESSABLE_CONTENT : HttpStatus.OK);
-            context.result(Pages.of("desk/board.jte", view));
+            context.result(pages.of(
+                    context.queryString(), form.setting(), () -> page("desk/board.jte", context, form, "", null)));
         }
+    }
+
+    private String page(String template, Context context, SettingForm form, String refused, String said) {
+        return Pages.of(template, new BoardViews(form, refused, context::queryParam, opinions).view(said));
     }
 
     /** Whether only the part that changes is wanted; a page that one goes back to is wanted as a whole. */

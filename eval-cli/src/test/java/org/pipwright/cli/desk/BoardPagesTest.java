@@ -1,0 +1,71 @@
+package org.pipwright.cli.desk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.Optional;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.pipwright.engine.judge.Knowledge;
+import org.pipwright.engine.network.RandomModel;
+import org.pipwright.engine.roll.Roll;
+
+/** A page that is asked for again is made once, until it would say more. */
+class BoardPagesTest {
+    private static final Setting OPENING = Setting.START.with(Optional.of(Roll.of(3, 1)));
+
+    private final Judges judges = new Judges(name -> Knowledge.of(RandomModel.of(5)), 1);
+    private final Opinions opinions = new Opinions(judges, "any");
+    private final BoardPages pages = new BoardPages(opinions);
+    private int made;
+
+    @AfterEach
+    void close() {
+        judges.close();
+    }
+
+    private String page(String query, Setting setting) {
+        return pages.of(query, setting, () -> "page " + ++made);
+    }
+
+    private void answer(int lookahead) {
+        opinions.at(OPENING.question().orElseThrow(), lookahead, () -> false);
+    }
+
+    @Test
+    void theSameAddressGivesTheSamePage() {
+        answer(0);
+        assertEquals("page 1", page("roll=3-1", OPENING));
+        assertEquals("page 1", page("roll=3-1", OPENING));
+        assertEquals("page 2", page("roll=3-1&home=left", OPENING.homeLeft(true)));
+        assertEquals("page 1", page("roll=3-1", OPENING));
+    }
+
+    @Test
+    void aPageIsMadeAnewOnceADeeperAnswerIsKnown() {
+        answer(0);
+        assertEquals("page 1", page("roll=3-1", OPENING));
+        answer(1);
+        assertEquals("page 2", page("roll=3-1", OPENING));
+        assertEquals("page 2", page("roll=3-1", OPENING));
+    }
+
+    @Test
+    void aPageWithoutAnAnswerIsNotKept() {
+        assertEquals("page 1", page("roll=3-1", OPENING));
+        assertEquals("page 2", page("roll=3-1", OPENING));
+    }
+
+    @Test
+    void longAddressesAndOldPagesAreNotKept() {
+        answer(0);
+        String noise = "roll=3-1&x=" + "0".repeat(500);
+        assertEquals("page 1", page(noise, OPENING));
+        assertEquals("page 2", page(noise, OPENING));
+        for (int other = 0; other < 100; other++) {
+            page("roll=3-1&x=" + other, OPENING);
+        }
+        made = 0;
+        assertEquals("page 1", page("roll=3-1&x=0", OPENING));
+        assertEquals("page 1", page("roll=3-1&x=0", OPENING));
+    }
+}
