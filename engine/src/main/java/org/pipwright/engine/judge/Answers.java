@@ -172,7 +172,10 @@ final class Answers {
                 ? thinking.lookahead().evaluate(question.position(), question.cube(), mine, effort.time())
                 : thinking.lookahead().evaluate(question.position(), question.cube(), mine, effort.lookahead());
         thinking.goOn();
-        return new Looked(found.values(), found.outcomes(), found.lookahead(), Basis.ESTIMATED);
+        Basis chances = thinking.knowledge().basis(question.position());
+        // Exact chances make no exact values: those of the cube come from a model.
+        Basis basis = chances == Basis.EXACT ? Basis.DISTRIBUTIONS : chances;
+        return new Looked(found.values(), found.outcomes(), found.lookahead(), basis);
     }
 
     private static Verdict verdict(

@@ -22,7 +22,7 @@ import org.pipwright.engine.ranking.Grade;
  * @param depth how deeply the value was looked at; its error is in the unit of the value
  * @param basis what the value rests on: with a cube {@link Basis#EXACT} only if the value itself comes from an exact table,
  *     {@link Basis#SIMULATED} if the chances it was worked out from were simulated, {@link Basis#DISTRIBUTIONS} if they
- *     come from tables of few checkers beyond home, else {@link Basis#ESTIMATED}
+ *     come from tables, else {@link Basis#ESTIMATED}
  * @param plays the plays asked about, those looked at most deeply first, each group best first; empty before the roll
  * @param cube values of the cube actions; null without a cube and where a roll is played
  * @param point what a point is worth in the unit of the value: 1 but in a match, where it is half of the difference between

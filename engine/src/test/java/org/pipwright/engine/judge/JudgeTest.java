@@ -231,6 +231,9 @@ class JudgeTest {
         Position home = PositionText.parse("5@6 5@5 5@4 / 5@6 5@5 5@3");
         assertEquals(
                 Basis.DISTRIBUTIONS, ask(Question.before(home), Effort.STATIC).basis());
+        assertEquals(
+                Basis.DISTRIBUTIONS,
+                ask(Question.before(home).forMoney(), Effort.lookahead(1)).basis());
         for (Question question :
                 List.of(Question.before(RACE), Question.before(RACE).forMoney())) {
             Verdict verdict = ask(question, Effort.lookahead(1));
