@@ -3,10 +3,16 @@ package org.pipwright.engine.explain;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
+import java.util.function.Function;
+import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.GammonValues;
+import org.pipwright.engine.cube.MoneyStakes;
+import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.judge.Progress;
+import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.position.Position;
 
 /**
@@ -72,6 +78,34 @@ public record Explanation(int lookahead, ExplainedPlay best, List<ExplainedPlay>
         return next.finished()
                 ? Swings.of(List.of(), 0)
                 : Swings.of(judge.replies(next, lookahead, progress), CostOfHits.of(next, judge, progress));
+    }
+
+    /**
+     * What gammons are worth when plays are compared. In money play the usual, also by the Jacoby rule while the cube is in the
+     * centre: a side that is about to win gammons turns it first.
+     *
+     * @param stakes what is played for
+     * @param terms the same as terms of the cube, both seen from the side on roll
+     * @param cube the cube, seen from the side on roll
+     * @return both sides' values
+     */
+    public static GammonValues gammons(Stakes stakes, CubeTerms terms, CubeState cube) {
+        return stakes instanceof MoneyStakes
+                ? USUAL
+                : GammonValues.of(terms, cube).orElse(USUAL);
+    }
+
+    /**
+     * The same under the stakes of a question.
+     *
+     * @param question what was asked
+     * @param terms how the cube is judged under given stakes, seen from the side on roll
+     * @return the explanation
+     */
+    public Explanation under(Question question, Function<Stakes, CubeTerms> terms) {
+        return question.cubeful()
+                ? with(gammons(question.stakes(), terms.apply(question.stakes()), question.cube()))
+                : this;
     }
 
     /**

@@ -11,7 +11,6 @@ import org.pipwright.cli.report.RankJson;
 import org.pipwright.cli.report.RankReport;
 import org.pipwright.cli.report.RankRows;
 import org.pipwright.cli.report.RankText;
-import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
@@ -254,10 +253,6 @@ public final class RankCommand extends CliCommand {
     private static Explanation explanation(
             Question question, List<PlayVerdict> shown, Judge judge, Knowledge knowledge) {
         List<PlayVerdict> explained = shown.subList(0, Math.min(1 + RIVALS, shown.size()));
-        Explanation explanation = Explanation.of(question.position(), explained, judge, 0);
-        return question.cubeful()
-                ? explanation.with(GammonValues.of(knowledge.terms(question.stakes()), question.cube())
-                        .orElse(Explanation.USUAL))
-                : explanation;
+        return Explanation.of(question.position(), explained, judge, 0).under(question, knowledge.terms());
     }
 }

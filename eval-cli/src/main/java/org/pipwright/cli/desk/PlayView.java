@@ -7,7 +7,6 @@ import org.pipwright.cli.picture.Scene;
 import org.pipwright.cli.picture.SvgText;
 import org.pipwright.cli.report.Numbers;
 import org.pipwright.cli.report.PlayReasons;
-import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.explain.Explanation;
 import org.pipwright.engine.explain.Swing;
 import org.pipwright.engine.judge.Judge;
@@ -75,11 +74,7 @@ public record PlayView(String play, boolean best, String after, List<String> sen
 
     private static Explanation explanation(
             Question question, List<PlayVerdict> compared, Judge judge, Knowledge knowledge) {
-        Explanation explanation = Explanation.of(question.position(), compared, judge, 0);
-        return question.cubeful()
-                ? explanation.with(GammonValues.of(knowledge.terms(question.stakes()), question.cube())
-                        .orElse(Explanation.USUAL))
-                : explanation;
+        return Explanation.of(question.position(), compared, judge, 0).under(question, knowledge.terms());
     }
 
     private static List<Bar> bars(List<Swing> rolls) {

@@ -36,11 +36,13 @@ public record Reasoning(Judge judge, int lookahead, boolean simulateRaces, Funct
 
     private Reasons plays(PlayExercise question) {
         Explanation explanation = Explanation.of(
-                question.position(),
-                List.of(question.best(), question.weak()),
-                judge,
-                // What the ranking looks ahead for is its order: the facts that differ show without it, at once.
-                0);
+                        question.position(),
+                        List.of(question.best(), question.weak()),
+                        judge,
+                        // What the ranking looks ahead for is its order: the facts that differ show without it, at
+                        // once.
+                        0)
+                .under(question.asked(), terms);
         ExplainedPlay weak = explanation.rivals().get(0);
         return new Reasons(
                 PlayWords.facts(explanation.best()),

@@ -50,10 +50,10 @@ final class ReviewWhy {
                 .findFirst()
                 .orElseThrow();
         Position from = turn.moment().position();
-        GammonValues gammons = GammonValues.of(
-                        report.terms().apply(turn.moment().stakes()),
-                        turn.moment().rolling())
-                .orElse(Explanation.USUAL);
+        GammonValues gammons = Explanation.gammons(
+                turn.moment().stakes(),
+                report.terms().apply(turn.moment().stakes()),
+                turn.moment().rolling());
         return RivalWords.sentences(explained(from, options.get(0)), explained(from, made), gammons);
     }
 

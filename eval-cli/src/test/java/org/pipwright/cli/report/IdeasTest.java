@@ -14,7 +14,6 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.cube.CubeState;
-import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.Explanation;
@@ -167,10 +166,6 @@ class IdeasTest {
                 .findFirst()
                 .orElseThrow();
         PlayVerdict rival = plays.get(best == plays.get(0) ? 1 : 0);
-        Explanation explanation = Explanation.of(idea.position(), List.of(best, rival), judge, 0);
-        return question.cubeful()
-                ? explanation.with(GammonValues.of(knowledge.terms(question.stakes()), question.cube())
-                        .orElseThrow())
-                : explanation;
+        return Explanation.of(idea.position(), List.of(best, rival), judge, 0).under(question, knowledge.terms());
     }
 }

@@ -1,6 +1,7 @@
 package org.pipwright.cli.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -18,7 +19,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.engine.cube.CubeState;
-import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
@@ -55,6 +55,10 @@ class NeverSaidTest {
 
     /** The one sentence that may speak of gammons where they do not count. */
     private static final Pattern COUNTS_NOTHING = Pattern.compile("a gammon counts no more than");
+
+    /** Rolls that hit: more of them speak against a play, fewer for it. */
+    private static final Pattern HITS = Pattern.compile(
+            "the opponent hits with (all|\\d+)(?: of its)? 36 rolls(?: \\([^)]*\\))? instead of (all|none|\\d+)");
 
     private static final int SIZE = Integer.getInteger("pipwright.neversaid", 60);
 
@@ -116,15 +120,16 @@ class NeverSaidTest {
             Question question =
                     stakes.map(each -> asked.with(each, CubeState.START)).orElse(asked);
             List<PlayVerdict> plays = ranking(question);
-            Explanation bare = Explanation.of(
-                    turn.position(), List.of(plays.get(0), plays.get(1), plays.get(plays.size() - 1)), judge, 0);
-            Explanation why = stakes.flatMap(each -> GammonValues.of(knowledge.terms(each), CubeState.START))
-                    .map(bare::with)
-                    .orElse(bare);
+            Explanation why = Explanation.of(
+                            turn.position(), List.of(plays.get(0), plays.get(1), plays.get(plays.size() - 1)), judge, 0)
+                    .under(question, knowledge.terms());
             check(turn, PlayWords.sentences(why.best()));
             for (ExplainedPlay rival : why.rivals()) {
                 List<String> said = RivalWords.sentences(why.best(), rival, why.gammons());
                 check(turn, said);
+                if (stakes.isEmpty() || stakes.get() instanceof MoneyStakes) {
+                    said.forEach(sentence -> assertFalse(sentence.contains("at this score"), sentence));
+                }
                 if (why.gammons().mine() == 0 && why.gammons().theirs() == 0) {
                     said.forEach(sentence -> assertTrue(
                             !GAMMON.matcher(sentence).find()
@@ -173,7 +178,16 @@ class NeverSaidTest {
                 Matcher found = never.matcher(sentence);
                 assertTrue(!found.find(), () -> where + "'" + found.group() + "' in: " + sentence);
             }
+            Matcher hits = HITS.matcher(sentence);
+            if (hits.find()) {
+                boolean more = rolls(hits.group(1)) > rolls(hits.group(2));
+                assertEquals(!sentence.startsWith("For it: "), more, where + sentence);
+            }
         }
+    }
+
+    private static int rolls(String number) {
+        return number.equals("all") ? 36 : number.equals("none") ? 0 : Integer.parseInt(number);
     }
 
     /** The patterns find what they are for. */
