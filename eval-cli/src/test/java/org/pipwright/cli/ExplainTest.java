@@ -66,6 +66,12 @@ class ExplainTest {
                         + " point, which no roll hits at once."
                         + " + It holds a prime of 5 points, from 4 to 8, with 15 checkers behind it; before, the longest such"
                         + " row had 3.",
+                // One checker on the 9 point and the third on the 6 point are free, down to the 3 point; of the
+                // opponent's two
+                // and one: 6 + 3 pips against 2 * 6 + 3.
+                "2@24 2@9 2@8 2@7 3@6 2@5 2@4 / 2@24 2@9 2@8 2@7 3@6 2@5 2@4 | 6-5 | 9/3 8/3 | The opponent has a prime of 6"
+                        + " points with 2 checkers of this side behind it. + Before a point from 4 to 8 breaks it has 9 pips to"
+                        + " play, the opponent 15.",
                 "10@6 2@24 1@14 2@13 / 1@20 14@6 | 2-1 | 6/4 6/5* | It hits a checker, which costs the opponent 5 pips. + It leaves"
                         + " blots on the 14, 5 and 4 points; 0, 15 and 15 of 36 rolls hit them, which loses 11, 20 and 21 pips.",
                 "2@3 1@2 / 2@2 of 3 | 6-5 | 3/off(2) | It bears off 2 checkers. + After it the race is 2 to 4: a lead of 2"

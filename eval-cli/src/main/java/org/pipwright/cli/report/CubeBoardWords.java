@@ -88,7 +88,7 @@ final class CubeBoardWords {
         Exposure exposure = Exposure.of(asked.position());
         if (exposure.shots() > 0) {
             String risk = Numbers.tenths(exposure.risk());
-            said.add(Phrases.sentence(voice.doubler("hit") + " with " + Phrases.ofAll(exposure.shots()) + " of 36 rolls"
+            said.add(Phrases.sentence(voice.doubler("hit") + " with " + Phrases.rolls(exposure.shots())
                     + (risk.equals("0.0") ? "" : " and can take " + risk + " pips on average")));
         }
     }

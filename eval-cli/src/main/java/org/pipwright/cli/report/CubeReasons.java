@@ -102,10 +102,11 @@ final class CubeReasons {
 
     private String gammonsWon() {
         double won = asked.chances().winGammon() + asked.chances().winBackgammon();
-        return won < SOME_GAMMONS
-                ? ""
-                : ", since " + voice.doubler("win") + " a gammon or more with " + Numbers.percent(won)
-                        + " % of the games";
+        return won < SOME_GAMMONS ? "" : ", since " + voice.doubler("win") + gammonsWith(won);
+    }
+
+    private static String gammonsWith(double won) {
+        return " a gammon or more with " + Numbers.percent(won) + " % of the games";
     }
 
     private String doubling() {
@@ -239,7 +240,9 @@ final class CubeReasons {
         String wins = voice.doubler("win") + " " + Numbers.percent(win()) + " % of the games";
         String gammons = Numbers.percent(won) + " % with a gammon or more, and " + voice.doublerAlso("lose") + " "
                 + Numbers.percent(lost) + " % that way";
-        if (!PlayWords.gammonsHappen(won + lost)) {
+        if (said.get(0).contains(gammonsWith(won))) {
+            say(wins + " and " + voice.doublerAlso("lose") + " " + Numbers.percent(lost) + " % with a gammon or more");
+        } else if (!PlayWords.gammonsHappen(won + lost)) {
             say(told ? "gammons hardly happen" : wins + "; gammons hardly happen");
         } else {
             say(told ? voice.doubler("win") + " " + gammons : wins + ", " + gammons);

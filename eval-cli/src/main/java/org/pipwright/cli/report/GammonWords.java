@@ -29,11 +29,15 @@ final class GammonWords {
 
     private static Optional<String> clause(String doing, double value, String does, double more) {
         String size = Numbers.percent(Math.abs(more));
-        return size.equals("0.0")
-                ? Optional.empty()
-                : Optional.of("at this score " + doing + " a gammon " + worth(doing, value) + ", and it " + does + " "
-                        + size + (more > 0 ? " more" : " fewer") + " of 100"
-                        + (value <= NOTHING ? ", for which it gives up games" : ""));
+        if (size.equals("0.0")) {
+            return Optional.empty();
+        }
+        String number = size + (more > 0 ? " more" : " fewer");
+        return Optional.of("at this score " + doing + " a gammon " + worth(doing, value)
+                + (value > NOTHING
+                        ? ", and it " + does + " " + number + " in 100 games"
+                        : ", so the " + number + " that it " + does + " in 100 games "
+                                + (more > 0 == doing.equals("winning") ? "bring" : "cost") + " it nothing"));
     }
 
     private static String worth(String doing, double value) {

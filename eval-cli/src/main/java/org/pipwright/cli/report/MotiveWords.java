@@ -6,11 +6,11 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
-import org.pipwright.engine.explain.Blot;
-import org.pipwright.engine.explain.Exposure;
+import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.Motive;
 import org.pipwright.engine.explain.PlayFacts;
 import org.pipwright.engine.explain.Prime;
+import org.pipwright.engine.explain.Stage;
 
 /**
  * How a weaker play ("it") differs from the best in one kind of fact, as a clause. Only what differs in the numbers that are
@@ -20,13 +20,17 @@ final class MotiveWords {
     /** Points from here on are the opponent's bar point and its home: anchors, as the word is used here. */
     private static final int ANCHORS = 18;
 
+    private final ExplainedPlay bestPlay;
+    private final ExplainedPlay itsPlay;
     private final PlayFacts best;
     private final PlayFacts it;
     private boolean against;
 
-    MotiveWords(PlayFacts best, PlayFacts it) {
-        this.best = best;
-        this.it = it;
+    MotiveWords(ExplainedPlay best, ExplainedPlay it) {
+        this.bestPlay = best;
+        this.itsPlay = it;
+        this.best = best.facts();
+        this.it = it.facts();
     }
 
     /** The clause about a kind of fact that speaks against the weaker play, or for it; what speaks the other way is left out. */
@@ -37,7 +41,7 @@ final class MotiveWords {
             case POINT -> points(parts);
             case ANCHOR -> anchors(parts);
             case HIT -> hits(parts);
-            case SHOTS -> shots(parts);
+            case SHOTS -> new HitWords(bestPlay, itsPlay, against).clause().ifPresent(parts::add);
             case ENTRY -> entry(parts);
             case PRIME -> prime(parts);
             case ESCAPE -> escape(parts);
@@ -90,10 +94,34 @@ final class MotiveWords {
         does(extras, "makes", extra, it.made()::contains);
         does(extras, "keeps", extra, point -> !it.made().contains(point));
         if (against) {
-            does(parts, "does not make", missing, best.made()::contains);
+            // Pointing on a blot is one idea: what is not hit is said with the point.
+            does(parts, "does not hit and make", missing, this::pointsOnBlot);
+            does(parts, "does not make", missing, point -> best.made().contains(point) && !pointsOnBlot(point));
             does(parts, "gives up", missing, point -> !best.made().contains(point));
         }
         one(parts, extras);
+    }
+
+    /** Whether the best play makes a point by a hit there, and this one hits nothing. */
+    private boolean pointsOnBlot(int point) {
+        return it.hits() == 0
+                && best.made().contains(point)
+                && best.play().steps().stream().anyMatch(step -> step.hit() && step.to() == point);
+    }
+
+    /** Whether the clause about points says as well that this play hits nothing. */
+    boolean pointsTellHits() {
+        return held(best, it, point -> point < ANCHORS).stream().anyMatch(this::pointsOnBlot);
+    }
+
+    /** Whether points that one of the plays holds alone make its row the longer one: two facts, but one cause. */
+    boolean pointsMakeRow(boolean speaksAgainst) {
+        PlayFacts longer = speaksAgainst ? best : it;
+        PlayFacts shorter = speaksAgainst ? it : best;
+        Prime row = longer.after().prime();
+        return row.length() > shorter.after().prime().length()
+                && held(longer, shorter, point -> point < ANCHORS).stream()
+                        .anyMatch(point -> point >= row.from() && point < row.from() + row.length());
     }
 
     /** What a play lacks and what it has instead, or what it has, as one clause. */
@@ -149,55 +177,13 @@ final class MotiveWords {
         }
     }
 
-    private void shots(List<String> parts) {
-        Exposure mine = it.exposure();
-        Exposure other = best.exposure();
-        String risk = Numbers.tenths(mine.risk());
-        boolean otherRisk = !risk.equals(Numbers.tenths(other.risk()));
-        String taken = " take " + size(mine, " pips on average") + " instead of " + size(other, "");
-        boolean fewer = mine.costly() < other.costly() && mine.risk() > other.risk();
-        if (mine.costly() == 0 && other.costly() > 0) {
-            parts.add("none of the opponent's 36 rolls hits" + where(mine) + " instead of " + other.costly());
-        } else if (mine.costly() != other.costly()) {
-            parts.add("the opponent hits with " + (mine.costly() == 36 ? "all" : mine.costly() + " of its 36")
-                    + " rolls"
-                    + where(mine) + " instead of "
-                    + Phrases.ofAll(other.costly())
-                    + (other.costly() != 0 && otherRisk ? (fewer ? ", but its hits" : ", and its hits") + taken : ""));
-        } else if (otherRisk) {
-            parts.add("the opponent's hits" + where(mine) + taken);
-        }
-    }
-
-    /** What hits take, in words where it is nothing when printed. */
-    private static String size(Exposure exposure, String unit) {
-        String risk = Numbers.tenths(exposure.risk());
-        return risk.equals("0.0") ? exposure.shots() == 0 ? "nothing" : "hardly anything" : risk + unit;
-    }
-
-    /** The blots whose loss counts, and that the rolls do not count what hits the others. */
-    private static String where(Exposure exposure) {
-        List<Blot> hit = Phrases.fromTheHighest(exposure.blots().stream()
-                .filter(blot -> blot.shots() > 0 && blot.pips() >= Exposure.DEAR)
-                .collect(Collectors.toList()));
-        List<String> said = new ArrayList<>();
-        if (!hit.isEmpty()) {
-            said.add(Phrases.numbered(hit.size(), "blot") + " on " + Phrases.points(Phrases.where(hit)));
-        }
-        if (exposure.costly() != exposure.shots()) {
-            said.add("cheap hits on its 1 to 3 points left out");
-        }
-        return said.isEmpty() ? "" : " (" + String.join("; ", said) + ")";
-    }
-
     /** Rolls that make a point, and how many different numbers work: the fewer are the same, the better. */
     private void builders(List<String> parts) {
-        rolls(
-                parts,
-                true,
-                "left alone, it makes another good point (3 to 7, 18 to 22) with",
-                it.newPoints(),
-                best.newPoints());
+        if (says(true, it.newPoints(), best.newPoints())) {
+            parts.add((it.newPoints() == 36 ? "all" : Phrases.orNone(it.newPoints())) + " of its own next 36 rolls"
+                    + " instead of " + Phrases.ofAll(best.newPoints()) + (it.newPoints() == 1 ? " makes " : " make ")
+                    + PlayWords.NEW_POINT + " if it is left alone");
+        }
         int good = it.plans().numbers().good();
         int others = best.plans().numbers().good();
         // With both said, the same cause would be told twice.
@@ -229,8 +215,9 @@ final class MotiveWords {
         Prime other = best.after().prime();
         if (Math.max(mine.length(), other.length()) >= PlayWords.PRIME - 1) {
             if (says(true, mine.length(), other.length())) {
-                parts.add("its longest row of points with a checker behind it has " + mine.length() + " instead of "
-                        + other.length());
+                parts.add(
+                        "it has " + inARow(mine.length(), "no") + " points in a row in front of the opponent's checkers"
+                                + " instead of " + inARow(other.length(), "none"));
             } else if (mine.length() == other.length() && says(true, mine.trapped(), other.trapped())) {
                 parts.add("its row of " + mine.length() + " points holds " + Phrases.count(mine.trapped(), "checker")
                         + " instead of " + other.trapped());
@@ -239,8 +226,13 @@ final class MotiveWords {
         int escapes = it.plans().theirEscape().escapes();
         int others = best.plans().theirEscape().escapes();
         if (it.plans().theirEscape().behind() > 0 && best.plans().theirEscape().behind() > 0) {
-            rolls(parts, false, "the opponent gets a checker out from behind it with", escapes, others);
+            rolls(parts, false, "the opponent gets a checker out from behind the row with", escapes, others);
         }
+    }
+
+    /** A row is of two points at least. */
+    private static String inARow(int length, String none) {
+        return length < 2 ? none : String.valueOf(length);
     }
 
     private void escape(List<String> parts) {
@@ -274,7 +266,9 @@ final class MotiveWords {
         differs(
                 parts,
                 false,
-                "it has %s instead of %s on its 1 and 2 points",
+                it.stage() == Stage.RACE
+                        ? "it has %s instead of %s on its 1 and 2 points"
+                        : "it has %s instead of %s buried on its 1 and 2 points",
                 it.plans().spread().buried(),
                 best.plans().spread().buried(),
                 "checker");
@@ -308,8 +302,11 @@ final class MotiveWords {
 
     private void off(List<String> parts) {
         if (says(true, it.borneOff(), best.borneOff())) {
-            parts.add("it bears off " + Phrases.numberOf(it.borneOff(), "checker") + " instead of "
-                    + Phrases.orNone(best.borneOff()));
+            parts.add(
+                    it.borneOff() == 0
+                            ? "it bears no checker off" + (best.borneOff() == 1 ? "" : " instead of " + best.borneOff())
+                            : "it bears off " + Phrases.count(it.borneOff(), "checker")
+                                    + (best.borneOff() == 0 ? "" : " instead of " + best.borneOff()));
         } else {
             differs(
                     parts,
@@ -323,7 +320,7 @@ final class MotiveWords {
 
     private void rolls(List<String> parts, boolean moreIsBetter, String what, int rolls, int others) {
         if (says(moreIsBetter, rolls, others)) {
-            parts.add(what + " " + Phrases.orNone(rolls) + " of 36 rolls instead of " + Phrases.ofAll(others));
+            parts.add(what + " " + Phrases.rolls(rolls) + " instead of " + Phrases.ofAll(others));
         }
     }
 

@@ -49,6 +49,11 @@ final class Phrases {
         return rolls == 36 ? "all" : orNone(rolls);
     }
 
+    /** Such as {@code 35 of 36 rolls} or {@code all 36 rolls}. */
+    static String rolls(int rolls) {
+        return (rolls == 36 ? "all 36" : orNone(rolls) + " of 36") + " rolls";
+    }
+
     /** Such as {@code a checker} or {@code 2 checkers}. */
     static String some(int number, String what) {
         return number == 1 ? "a " + what : count(number, what);

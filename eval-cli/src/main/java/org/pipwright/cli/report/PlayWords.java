@@ -42,10 +42,12 @@ final class PlayWords {
             blots(facts.exposure(), said);
             newPoints(facts, said);
             prime(facts, said);
+            timing(facts, said);
             anchors(facts, said);
         }
         if (facts.exposure().idle() > 0) {
-            said.add("The opponent cannot move with " + facts.exposure().idle() + " of 36 rolls.");
+            said.add("The opponent cannot move with "
+                    + Phrases.rolls(facts.exposure().idle()) + ".");
         }
         if (!facts.play().next().finished()) {
             said.add("After it the race is " + facts.after().pips() + " to "
@@ -96,7 +98,7 @@ final class PlayWords {
 
     private static void newPoints(PlayFacts facts, List<String> said) {
         if (facts.newPoints() > 0) {
-            said.add("Left alone, it makes " + NEW_POINT + " with " + facts.newPoints() + " of 36 rolls.");
+            said.add("Left alone, it makes " + NEW_POINT + " with " + Phrases.rolls(facts.newPoints()) + ".");
         }
     }
 
@@ -118,6 +120,16 @@ final class PlayWords {
         if (theirs.length() >= PRIME) {
             said.add("The opponent has a prime of " + theirs.length() + " points with "
                     + Phrases.count(theirs.trapped(), "checker") + " of this side behind it.");
+        }
+    }
+
+    /** Where one side blocks the other, who must break first counts. */
+    private static void timing(PlayFacts facts, List<String> said) {
+        if (Math.max(facts.after().prime().length(), facts.after().theirPrime().length()) >= PRIME) {
+            int mine = facts.plans().spread().spare();
+            said.add("Before a point from 4 to 8 breaks it has " + (mine == 0 ? "no pips" : Phrases.count(mine, "pip"))
+                    + " to play, the opponent "
+                    + Phrases.orNone(facts.plans().theirSpread().spare()) + ".");
         }
     }
 

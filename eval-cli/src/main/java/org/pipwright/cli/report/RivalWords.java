@@ -1,6 +1,8 @@
 package org.pipwright.cli.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +29,9 @@ final class RivalWords {
     /** Rolls are named if the worst few of them make up so much of the difference. */
     private static final double FEW_MAKE_IT = 0.6;
 
+    /** If nothing else that is notable speaks against a play, the largest of the rest does from this part of the difference on. */
+    private static final double BESIDES = 0.1;
+
     private static final double THROWS = 36;
 
     private final ExplainedPlay best;
@@ -46,8 +51,8 @@ final class RivalWords {
     static List<String> sentences(ExplainedPlay best, ExplainedPlay rival, GammonValues gammons) {
         RivalWords words = new RivalWords(best, rival, gammons);
         List<Cause> main = words.main();
-        words.lead(main);
-        words.others(main);
+        List<Cause> others = words.others(main);
+        words.lead(main, others);
         words.chances();
         words.rolls();
         words.merits();
@@ -64,7 +69,7 @@ final class RivalWords {
     static Optional<String> clause(ExplainedPlay best, ExplainedPlay rival, GammonValues gammons, Cause cause) {
         return cause.motive() == Motive.GAMMONS
                 ? new GammonWords(best, rival, gammons).clause()
-                : new MotiveWords(best.facts(), rival.facts()).clause(cause.motive(), cause.points() > 0);
+                : new MotiveWords(best, rival).clause(cause.motive(), cause.points() > 0);
     }
 
     private List<Cause> main() {
@@ -73,28 +78,65 @@ final class RivalWords {
         return new Causes(List.copyOf(told.keySet())).leading(chances.sum());
     }
 
-    private void lead(List<Cause> main) {
+    private void lead(List<Cause> main, List<Cause> others) {
+        List<Cause> spoken = new ArrayList<>(main);
+        spoken.addAll(others);
         if (main.isEmpty()) {
             said.add(
                     chances.sum() > 0
-                            ? "Nothing that is counted here tells them apart: it shows in the chances alone."
+                            ? "Nothing that is counted here speaks against it: that shows in the chances alone."
                             : "The two are as good as equal.");
         } else {
-            said.add("Mainly because "
-                    + Phrases.list(main.stream().map(told::get).collect(Collectors.toList())) + ".");
+            said.add("Mainly because " + String.join(", and ", clauses(main, spoken)) + ".");
         }
+        clauses(others, spoken).forEach(clause -> said.add(Phrases.sentence(clause)));
+    }
+
+    /** The clauses of some of the causes that are spoken of: causes that are one idea have one, where the first of them stands. */
+    private List<String> clauses(List<Cause> some, List<Cause> spoken) {
+        Map<Motive, Cause> one = oneIdea(spoken);
+        Optional<Cause> first = spoken.stream().filter(one::containsValue).findFirst();
+        return some.stream()
+                .filter(cause -> !one.containsValue(cause) || first.get() == cause)
+                .map(cause -> !one.containsValue(cause)
+                        ? told.get(cause)
+                        : told.get(one.get(Motive.POINT))
+                                + (one.containsKey(Motive.PRIME) ? ", so that " + told.get(one.get(Motive.PRIME)) : ""))
+                .collect(Collectors.toList());
+    }
+
+    /** A point, the hit that makes it and the row that it belongs to, if at least two of them are spoken of. */
+    private Map<Motive, Cause> oneIdea(List<Cause> spoken) {
+        Map<Motive, Cause> one = new EnumMap<>(Motive.class);
+        spoken.forEach(cause -> one.put(cause.motive(), cause));
+        MotiveWords words = new MotiveWords(best, rival);
+        one.keySet().removeIf(motive -> switch (motive) {
+            case POINT -> false;
+            case HIT -> one.get(motive).points() < 0 || !words.pointsTellHits();
+            case PRIME -> !words.pointsMakeRow(one.get(motive).points() > 0);
+            default -> true;
+        });
+        return one.size() > 1 && one.containsKey(Motive.POINT) ? one : Map.of();
     }
 
     /** Causes besides the main ones, and merits, are worth a sentence from so many points on. */
-    private double notable() {
-        return Math.max(Causes.NOTABLE_POINTS, Causes.NOTABLE_PART * chances.sum());
+    private double notable(double part) {
+        return Math.max(Causes.NOTABLE_POINTS, part * chances.sum());
     }
 
-    private void others(List<Cause> main) {
-        told.entrySet().stream()
-                .filter(each -> !main.contains(each.getKey()) && each.getKey().points() >= notable())
+    private List<Cause> others(List<Cause> main) {
+        List<Cause> rest =
+                told.keySet().stream().filter(cause -> !main.contains(cause)).collect(Collectors.toList());
+        List<Cause> notable = rest.stream()
+                .filter(cause -> cause.points() >= notable(Causes.NOTABLE_PART))
                 .limit(OTHERS)
-                .forEach(each -> said.add(Phrases.sentence(each.getValue())));
+                .collect(Collectors.toList());
+        return notable.isEmpty()
+                ? rest.stream()
+                        .limit(1)
+                        .filter(cause -> cause.points() >= notable(BESIDES))
+                        .collect(Collectors.toList())
+                : notable;
     }
 
     /** What the difference is made of, what gains left out if it is lost elsewhere. */
@@ -135,10 +177,11 @@ final class RivalWords {
     }
 
     private void merits() {
-        told.entrySet().stream()
-                .filter(each -> -each.getKey().points() >= notable())
-                .sorted((a, b) -> Double.compare(a.getKey().points(), b.getKey().points()))
+        List<Cause> merits = told.keySet().stream()
+                .filter(cause -> -cause.points() >= notable(Causes.NOTABLE_PART))
+                .sorted(Comparator.comparingDouble(Cause::points))
                 .limit(OTHERS)
-                .forEach(each -> said.add("For it: " + each.getValue() + "."));
+                .collect(Collectors.toList());
+        clauses(merits, merits).forEach(clause -> said.add("For it: " + clause + "."));
     }
 }
