@@ -131,7 +131,7 @@ make_archive() {
             ;;
         *)
             "$java" -XX:DumpLoadedClassList="$archive.list" "${short_flags[@]}" -cp "$classpath" org.pipwright.cli.Main \
-                rank start --roll 3-1 >/dev/null 2>&1 9>&-
+                rank start --roll 3-1 --lookahead 1 --explain >/dev/null 2>&1 9>&-
             ;;
     esac
     # Java 17 crashes over lambdas that are of an interface it keeps in no archive, such as picocli's, which are in an old format.
@@ -167,7 +167,7 @@ has_vectors() {
 # How long a command computes; sets span to short, some (longer than C1 is good for, and over before C2 has compiled vector
 # code), or long.
 find_span() {
-    local word before=
+    local word before= ahead= all=
     span=short
     case ${1:-} in
         train | duel | standings | rollout | review | drill | desk | tables)
@@ -177,8 +177,9 @@ find_span() {
     esac
     for word in "$@"; do
         case $before$word in
-            --lookahead[01] | --lookahead=[01]) [ $span = long ] || span=some ;;
-            --explain | --lookahead | all | --roll=all) [ $span = long ] || span=some ;;
+            --lookahead2 | --lookahead=2) ahead=2 ;;
+            --lookahead[01] | --lookahead=[01] | --lookahead | --explain) [ $span = long ] || span=some ;;
+            all | --roll=all) all=21 ;;
             --batch | --batch=* | --lookahead* | --seconds | --seconds=* | --rollout | --rollout=* | --cluster | --cluster=*)
                 span=long
                 ;;
@@ -186,6 +187,12 @@ find_span() {
         before=
         [ "$word" != --lookahead ] || before=$word
     done
+    # Two rolls ahead take a moment for one roll, but not for all 21.
+    case $span-$ahead$all in
+        long-* | *-) ;;
+        *-221) span=long ;;
+        *) span=some ;;
+    esac
 }
 
 # Commands that answer one question and end.
@@ -236,8 +243,8 @@ launch() {
             ${PIPWRIGHT_JAVA_OPTIONS:-} -cp "$classpath" org.pipwright.cli.Main "$@" \
             3>&2 2> >(trap '' INT TERM HUP && exec grep --line-buffered -v '^WARNING: Using incubator modules' >&2 3>&-)
     fi
-    # The first compiler alone is enough for a moment.
-    [ $span = some ] || short_flags+=(-XX:TieredStopAtLevel=1)
+    # The first compiler alone is enough for a moment. What takes longer leaves no more to collect if it has room.
+    if [ $span = some ]; then short_flags+=(-XX:NewSize=300m); else short_flags+=(-XX:TieredStopAtLevel=1); fi
     # shellcheck disable=SC2086
     exec "$java" "${short_flags[@]}" ${common_flags[@]+"${common_flags[@]}"} ${PIPWRIGHT_JAVA_OPTIONS:-} \
         -cp "$classpath" org.pipwright.cli.Main "$@"

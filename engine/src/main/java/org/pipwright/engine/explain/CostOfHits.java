@@ -1,28 +1,24 @@
 package org.pipwright.engine.explain;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.Set;
 import java.util.stream.Collectors;
-import org.pipwright.engine.judge.Effort;
+import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.judge.Judge;
-import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.judge.Progress;
-import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.measures.Shots;
-import org.pipwright.engine.play.Step;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
+import org.pipwright.engine.search.RollReply;
 
 /**
  * What it is worth to the side on roll that it may hit: the mean over its rolls of how much its best play has over its best
- * play that hits nothing, by the judge without lookahead. Where every play of a roll hits, its best is held against the mean of
- * the plays that hit nothing with the other rolls.
+ * play that hits nothing, without lookahead. Where every play of a roll hits, its best is held against the mean of the plays
+ * that hit nothing with the other rolls.
  */
 final class CostOfHits {
     private static final double THROWS = 36;
-    private static final Effort QUICK = Effort.STATIC.withRaces(false);
     private double gained;
     private double forced;
     private int forcedThrows;
@@ -31,42 +27,41 @@ final class CostOfHits {
 
     private CostOfHits() {}
 
-    /** Points per game, at least 0; 0 if every play of every roll hits. */
-    static double of(Position position, Judge judge, Progress progress) {
-        Function<Roll, List<PlayVerdict>> judging =
-                roll -> judge.ask(Question.of(position, roll), QUICK, progress).plays();
-        // A roll that hits nothing gains nothing, and most rolls are such: judging their plays would be most of the
-        // work.
-        Map<Roll, List<PlayVerdict>> judged =
-                Shots.of(position).rolls().stream().collect(Collectors.toMap(roll -> roll, judging));
-        if (judged.values().stream().anyMatch(plays -> quiet(plays).isEmpty())) {
-            Roll.all().forEach(roll -> judged.computeIfAbsent(roll, judging));
-        }
+    /**
+     * Points per game, at least 0; 0 if every play of every roll hits.
+     *
+     * @param position what is on the board before the rolls
+     * @param replies the best play of each roll
+     * @param judge judges the others
+     * @param progress asked whether to stop
+     */
+    static double of(Position position, List<RollReply> replies, Judge judge, Progress progress) {
+        Set<Roll> hitting = Set.copyOf(Shots.of(position).rolls());
+        List<RollReply> hits =
+                replies.stream().filter(reply -> hitting.contains(reply.roll())).collect(Collectors.toList());
+        List<Roll> rolls = hits.stream().map(RollReply::roll).collect(Collectors.toList());
+        List<Optional<Outcomes>> quiet = judge.quietReplies(position, rolls, progress);
         CostOfHits cost = new CostOfHits();
-        Roll.all().stream().filter(judged::containsKey).forEach(roll -> cost.add(roll, judged.get(roll)));
+        for (int i = 0; i < hits.size(); i++) {
+            cost.add(hits.get(i), quiet.get(i));
+        }
+        replies.stream()
+                .filter(reply -> !hitting.contains(reply.roll()))
+                .forEach(reply -> cost.add(reply, Optional.of(reply.outcomes())));
         return cost.mean();
     }
 
-    /** The best play that hits nothing. */
-    private static Optional<PlayVerdict> quiet(List<PlayVerdict> plays) {
-        return plays.stream()
-                .filter(each -> each.play().steps().stream().noneMatch(Step::hit))
-                .findFirst();
-    }
-
-    private void add(Roll roll, List<PlayVerdict> plays) {
-        double best = plays.get(0).equity();
-        quiet(plays)
-                .ifPresentOrElse(
-                        still -> {
-                            gained += roll.ways() * (best - still.equity());
-                            quiet += roll.ways() * still.equity();
-                            quietThrows += roll.ways();
-                        },
-                        () -> {
-                            forced += roll.ways() * best;
-                            forcedThrows += roll.ways();
-                        });
+    private void add(RollReply reply, Optional<Outcomes> still) {
+        int ways = reply.roll().ways();
+        double best = reply.outcomes().equity();
+        if (still.isPresent()) {
+            gained += ways * Math.max(0, best - still.get().equity());
+            quiet += ways * still.get().equity();
+            quietThrows += ways;
+        } else {
+            forced += ways * best;
+            forcedThrows += ways;
+        }
     }
 
     private double mean() {

@@ -14,6 +14,7 @@ import org.pipwright.engine.judge.PlayVerdict;
 import org.pipwright.engine.judge.Progress;
 import org.pipwright.engine.judge.Question;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.search.RollReply;
 
 /**
  * The facts about the best play of a roll and its rivals.
@@ -75,9 +76,12 @@ public record Explanation(int lookahead, ExplainedPlay best, List<ExplainedPlay>
     }
 
     private static Swings swings(Position next, Judge judge, int lookahead, Progress progress) {
-        return next.finished()
-                ? Swings.of(List.of(), 0)
-                : Swings.of(judge.replies(next, lookahead, progress), CostOfHits.of(next, judge, progress));
+        if (next.finished()) {
+            return Swings.of(List.of(), 0);
+        }
+        List<RollReply> still = judge.replies(next, 0, progress);
+        double costOfHits = CostOfHits.of(next, still, judge, progress);
+        return Swings.of(lookahead == 0 ? still : judge.replies(next, lookahead, progress), costOfHits);
     }
 
     /**

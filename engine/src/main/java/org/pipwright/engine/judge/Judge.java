@@ -18,6 +18,7 @@ import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.network.Model;
 import org.pipwright.engine.parallel.Crew;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.roll.Roll;
 import org.pipwright.engine.search.RollReply;
 
 /**
@@ -225,6 +226,29 @@ public final class Judge implements AutoCloseable {
         thinking.follow(progress);
         try {
             return thinking.lookahead().replies(position, lookahead);
+        } finally {
+            thinking.follow(Progress.NONE);
+        }
+    }
+
+    /**
+     * The best reply that hits nothing, without lookahead and without a cube, for each of some rolls. The net judges races
+     * here.
+     *
+     * @param position an unfinished position
+     * @param rolls the rolls
+     * @param progress asked whether to stop
+     * @return for each roll the six chances after it, for the side that replies; empty if every reply hits
+     * @throws IllegalArgumentException if the game is over
+     * @throws CancellationException if it was stopped
+     */
+    public List<Optional<Outcomes>> quietReplies(Position position, List<Roll> rolls, Progress progress) {
+        if (position.finished()) {
+            throw new IllegalArgumentException("the game is over: no roll follows");
+        }
+        thinking.follow(progress);
+        try {
+            return thinking.lookahead().quietReplies(position, rolls);
         } finally {
             thinking.follow(Progress.NONE);
         }

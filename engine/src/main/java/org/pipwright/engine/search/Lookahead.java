@@ -294,6 +294,14 @@ public final class Lookahead {
         return replies;
     }
 
+    /** Values the replies to one roll that hit nothing, without lookahead, as roll 0; there may be none. */
+    Replies quietReply(int[] planes, int at, int roll) {
+        Replies replies = level(1);
+        replies.expandQuiet(planes, at, roll, sieve);
+        evaluations += replies.judged();
+        return replies;
+    }
+
     /** The best reply to a roll that has been deepened. */
     int best(Replies replies, int roll, int lookahead, int column) {
         return lookahead == 0

@@ -2,6 +2,7 @@ package org.pipwright.engine.search;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -304,6 +305,26 @@ public final class ParallelLookahead implements AutoCloseable {
             replies[roll] = new RollReply(rolled, play, Outcomes.of(found.chances(), best * Outcomes.COUNT));
         });
         return List.of(replies);
+    }
+
+    /**
+     * The chances after the best reply that hits nothing, without lookahead, for each of some rolls.
+     *
+     * @param position an unfinished position
+     * @param rolls the rolls
+     * @return for each roll the six chances of the side that replies; empty if every reply hits
+     */
+    public List<Optional<Outcomes>> quietReplies(Position position, List<Roll> rolls) {
+        timed = false;
+        int[] planes = position.toPlanes();
+        Outcomes[] quiet = new Outcomes[rolls.size()];
+        crew.run(quiet.length, (worker, task) -> {
+            Replies found = worker.search.quietReply(planes, 0, rolls.get(task).index());
+            if (found.count() > 0) {
+                quiet[task] = Outcomes.of(found.chances(), found.best(0, Columns.CUBELESS) * Outcomes.COUNT);
+            }
+        });
+        return Arrays.stream(quiet).map(Optional::ofNullable).toList();
     }
 
     /**

@@ -45,6 +45,21 @@ final class Replies {
         judged = sieve.judge(planes, at, results, starts, first, end, columns, chances, worth);
     }
 
+    /** Finds the replies to one roll that hit nothing, as roll 0, and values what may be best; there may be none. */
+    void expandQuiet(int[] planes, int at, int index, Sieve sieve) {
+        Roll roll = Roll.all().get(index);
+        int size = generator.generate(planes, at, roll.high(), roll.low());
+        int[] found = generator.results();
+        int before = Planes.count(planes, at + Planes.SIDE, Planes.BAR);
+        int quiet = 0;
+        for (int i = 0; i < size; i++) {
+            if (Planes.count(found, i * Planes.STRIDE + Planes.SIDE, Planes.BAR) == before) {
+                System.arraycopy(found, i * Planes.STRIDE, found, quiet++ * Planes.STRIDE, Planes.STRIDE);
+            }
+        }
+        take(planes, at, found, quiet, sieve, Columns.NONE, quiet == 0);
+    }
+
     /** Takes over the results of a single roll, as roll 0, and values all of them, or what may be best. */
     void take(int[] planes, int at, int[] found, int size, Sieve sieve, Columns wanted, boolean all) {
         count = 0;

@@ -48,6 +48,10 @@ class CostOfHitsTest {
         return (gained + Math.max(0, more)) / 36;
     }
 
+    private static double cost(Position position, Judge judge) {
+        return CostOfHits.of(position, judge.replies(position, 0), judge, Progress.NONE);
+    }
+
     @Test
     void isThatOfJudgingEverything() {
         int hits = 0;
@@ -55,7 +59,7 @@ class CostOfHitsTest {
             for (Position position : RandomBoards.of(23, 60)
                     .map(board -> Position.ofPlanes(board.toPlanes(), 0))
                     .toList()) {
-                double cost = CostOfHits.of(position, judge, Progress.NONE);
+                double cost = cost(position, judge);
                 assertEquals(plain(position, judge), cost, 0, position.toString());
                 hits += cost > 0 ? 1 : 0;
             }
@@ -68,7 +72,7 @@ class CostOfHitsTest {
     void rollsThatMustHitAreHeldAgainstTheOthers() {
         Position position = PositionText.parse("1@bar 14@6 / 2@1 2@2 2@3 2@4 2@5 1@6 4@8");
         try (Judge judge = new Judge(Knowledge.of(PipEvaluator::new), 1)) {
-            double cost = CostOfHits.of(position, judge, Progress.NONE);
+            double cost = cost(position, judge);
             assertEquals(plain(position, judge), cost, 0);
             assertTrue(cost > 0);
         }
