@@ -234,6 +234,15 @@ launch() {
             *) common_flags+=(--enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow) ;;
         esac
         ! has_vectors || common_flags+=(--add-modules jdk.incubator.vector)
+        # Until it is compiled, vector code is a hundred times slower, so it need not prove first that it is run often. What
+        # runs for hours gets time for the best code.
+        case $1 in
+            train | duel | standings | tables) ;;
+            *)
+                common_flags+=(-XX:CompileCommand=quiet
+                    '-XX:CompileCommand=CompileThresholdScaling,org.pipwright.engine.network.Vector*::*,0.2')
+                ;;
+        esac
         # The JVM announces the incubating vector module on standard error, which nobody needs to see.
         # Everything that Pipwright itself says goes round the filter, through descriptor 3.
         # shellcheck disable=SC2086

@@ -18,6 +18,9 @@ final class PlayLook {
     /** So many plays at least get the full lookahead. */
     private static final int DEEP = 5;
 
+    /** So many, and the weaker one, decide in nearly all cases whether there is an exercise. */
+    private static final int TOLD_APART = 2;
+
     private final Clarity clarity;
     private final Judge judge;
     private final Progress progress;
@@ -47,9 +50,10 @@ final class PlayLook {
                 return Optional.empty();
             }
         }
-        List<PlayVerdict> deep = deepened(exercise);
-        return Optional.of(new PlayExercise(origin, question, deep, weak(deep, other)))
-                .filter(last -> good.test(last, 1.0));
+        PlayExercise toldApart = deepened(exercise, TOLD_APART, other);
+        return good.test(toldApart, 1.0)
+                ? Optional.of(deepened(toldApart, DEEP, other)).filter(last -> good.test(last, 1.0))
+                : Optional.empty();
     }
 
     private static PlayVerdict weak(List<PlayVerdict> ranking, Optional<Position> other) {
@@ -63,14 +67,14 @@ final class PlayLook {
                 .orElseThrow();
     }
 
-    /** The ranking with the best few and the weaker play all looked at equally deeply. */
-    private List<PlayVerdict> deepened(PlayExercise exercise) {
+    /** The same with the best few plays and the weaker one all looked at equally deeply. */
+    private PlayExercise deepened(PlayExercise exercise, int few, Optional<Position> other) {
         List<Play> some = new ArrayList<>();
         List<PlayVerdict> all = new ArrayList<>();
         for (PlayVerdict ranked : exercise.ranking()) {
             Play play = ranked.play();
             boolean full = ranked.depth().lookahead() == clarity.lookahead();
-            if (full || some.size() < DEEP || ranked.equals(exercise.weak())) {
+            if (full || some.size() < few || ranked.equals(exercise.weak())) {
                 some.add(play);
             } else {
                 all.add(ranked);
@@ -78,6 +82,7 @@ final class PlayLook {
         }
         Verdict verdict = judge.ask(exercise.asked().only(some), clarity.effort(), progress);
         all.addAll(verdict.plays());
-        return PlayVerdict.inOrder(all, verdict.point());
+        List<PlayVerdict> ranking = PlayVerdict.inOrder(all, verdict.point());
+        return new PlayExercise(exercise.origin(), exercise.asked(), ranking, weak(ranking, other));
     }
 }
