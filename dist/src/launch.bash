@@ -114,19 +114,20 @@ ensure_archive() {
 # the dynamic kind leaves out all of picocli, whose classes are in a format too old for it. What it is to hold is what a
 # first question loads, or a desk that shows its pages to itself and ends.
 make_archive() {
-    local kept vectors=()
+    local kept
+    module_flags=()
     case ${archive##*/} in
-        desk-* | vectors-*) ! has_vectors || vectors=(--add-modules jdk.incubator.vector) ;;
+        desk-* | vectors-*) find_modules ;;
     esac
     case ${archive##*/} in
         desk-*)
             kept=$archive.kept
-            "$java" -XX:DumpLoadedClassList="$archive.list" -Dpipwright.desk.rehearsal=true ${vectors[@]+"${vectors[@]}"} \
+            "$java" -XX:DumpLoadedClassList="$archive.list" -Dpipwright.desk.rehearsal=true "${module_flags[@]}" \
                 -cp "$classpath" org.pipwright.cli.Main desk --no-browser --records "$kept" >/dev/null 2>&1 9>&-
             rm -rf "$kept"
             ;;
         vectors-*)
-            "$java" -XX:DumpLoadedClassList="$archive.list" "${short_flags[@]}" ${vectors[@]+"${vectors[@]}"} \
+            "$java" -XX:DumpLoadedClassList="$archive.list" "${short_flags[@]}" "${module_flags[@]}" \
                 -cp "$classpath" org.pipwright.cli.Main rank start --roll 3-1 --lookahead 1 --explain >/dev/null 2>&1 9>&-
             ;;
         *)
@@ -150,7 +151,7 @@ make_archive() {
 
 # Quiet even if Java crashes.
 dump_archive() {
-    { "$java" ${vectors[@]+"${vectors[@]}"} -XX:ErrorFile=/dev/null -Xshare:dump -XX:SharedClassListFile="$archive.list" \
+    { "$java" ${module_flags[@]+"${module_flags[@]}"} -XX:ErrorFile=/dev/null -Xshare:dump -XX:SharedClassListFile="$archive.list" \
         -XX:SharedArchiveFile="$archive.new" -cp "$classpath" >/dev/null 2>&1 9>&-; } 2>/dev/null
 }
 
@@ -162,6 +163,18 @@ has_vectors() {
         '' | *jdk.incubator.vector*) ;;
         *) return 1 ;;
     esac
+}
+
+# What long commands need of Java's modules; sets module_flags. An archive of classes can only be used with those that it was
+# made with.
+find_modules() {
+    module_flags=(--add-opens java.base/java.io=ALL-UNNAMED)
+    # Newer JVMs warn about libraries that use native code or Unsafe, as ND4J does.
+    case ${java_version%%[.+-]*} in
+        1[7-9] | 2[0-3]) ;;
+        *) module_flags+=(--enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow) ;;
+    esac
+    ! has_vectors || module_flags+=(--add-modules jdk.incubator.vector)
 }
 
 # How long a command computes; sets span to short, some (longer than C1 is good for, and over before C2 has compiled vector
@@ -228,12 +241,8 @@ launch() {
         [ "$1" != desk ] || common_flags+=(-XX:+UseParallelGC)
         # One thread for each of ND4J's calls: training runs several of its own.
         [ "$1" != train ] || export OMP_NUM_THREADS=${OMP_NUM_THREADS:-1}
-        # Newer JVMs warn about libraries that use native code or Unsafe, as ND4J does.
-        case ${java_version%%[.+-]*} in
-            1[7-9] | 2[0-3]) ;;
-            *) common_flags+=(--enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow) ;;
-        esac
-        ! has_vectors || common_flags+=(--add-modules jdk.incubator.vector)
+        find_modules
+        common_flags+=("${module_flags[@]}")
         # Until it is compiled, vector code is a hundred times slower, so it need not prove first that it is run often. What
         # runs for hours gets time for the best code.
         case $1 in
@@ -246,7 +255,7 @@ launch() {
         # The JVM announces the incubating vector module on standard error, which nobody needs to see.
         # Everything that Pipwright itself says goes round the filter, through descriptor 3.
         # shellcheck disable=SC2086
-        exec "$java" ${common_flags[@]+"${common_flags[@]}"} --add-opens java.base/java.io=ALL-UNNAMED \
+        exec "$java" ${common_flags[@]+"${common_flags[@]}"} \
             -XX:MaxRAMPercentage=50 -Xshare:auto -Xlog:disable -Xlog:all=error:stderr -Dorg.bytedeco.javacpp.maxPhysicalBytes=0 \
             -Dorg.deeplearning4j.crash.reporting.enabled=false -Dpipwright.stderr.fd=3 \
             ${PIPWRIGHT_JAVA_OPTIONS:-} -cp "$classpath" org.pipwright.cli.Main "$@" \

@@ -85,10 +85,8 @@ class LauncherTest {
         assertEquals(List.of(line.split(" ")), given.subList(given.size() - 2, given.size()));
     }
 
-    /** Made when it is first started, by a run that ends by itself; other commands do not wait for it. */
-    @Test
-    void theDeskHasAnArchiveOfItsOwn() throws Exception {
-        Path home = checkout("a checkout");
+    /** Has Java make archives that hold the words with which it was started to list classes. */
+    private void keepArchives() throws IOException {
         Path program = java().resolve("bin/java");
         Files.writeString(program, """
                 #!/bin/sh
@@ -101,6 +99,13 @@ class LauncherTest {
                 done
                 if [ -n "$new" ]; then cp "$list" "$new"; else printf '%s\\n' "$@"; fi
                 """);
+    }
+
+    /** Made when it is first started, by a run that ends by itself; other commands do not wait for it. */
+    @Test
+    void theDeskHasAnArchiveOfItsOwn() throws Exception {
+        Path home = checkout("a checkout");
+        keepArchives();
         Path archive = home.resolve(".pipwright/build-1/desk-17.0.9.jsa");
         start(home, "rank", "start");
         assertFalse(Files.exists(archive));
@@ -138,6 +143,35 @@ class LauncherTest {
         List<String> given = start(home, line.split(" ")).out().lines().toList();
         assertEquals(firstCompilerAlone, given.contains("-XX:TieredStopAtLevel=1"), given::toString);
         assertEquals(vectors, given.contains("jdk.incubator.vector"), given::toString);
+    }
+
+    /** Else Java says at every start that it cannot use the archive, and starts as slowly as without. */
+    @ParameterizedTest
+    @CsvSource({"17.0.9, review file", "17.0.9, desk --no-browser", "25.0.1, review file", "25.0.1, desk --no-browser"})
+    void anArchiveIsMadeWithTheModulesThatItIsUsedWith(String version, String line) throws Exception {
+        Path home = checkout("a checkout");
+        keepArchives();
+        Files.writeString(java().resolve("release"), "JAVA_VERSION=\"" + version + "\"\n");
+        List<String> given = start(home, line.split(" ")).out().lines().toList();
+        String archive = line.startsWith("desk") ? "desk" : "vectors";
+        List<String> made =
+                List.of(Files.readString(home.resolve(".pipwright/build-1/" + archive + "-" + version + ".jsa"))
+                        .trim()
+                        .split(" "));
+        assertEquals(modules(given), modules(made));
+        assertEquals(version.startsWith("17"), !given.contains("--enable-native-access=ALL-UNNAMED"));
+    }
+
+    private static List<String> modules(List<String> given) {
+        List<String> found = new ArrayList<>();
+        for (int i = 0; i < given.size(); i++) {
+            if (given.get(i).matches("--(add-modules|add-opens)")) {
+                found.add(given.get(i) + " " + given.get(i + 1));
+            } else if (given.get(i).matches("--(enable-native|sun-misc).*")) {
+                found.add(given.get(i));
+            }
+        }
+        return found;
     }
 
     /** Archives that Java could not make are empty, and not used. */
