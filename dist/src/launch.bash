@@ -114,7 +114,7 @@ ensure_archive() {
 # the dynamic kind leaves out all of picocli, whose classes are in a format too old for it. What it is to hold is what a
 # first question loads, or a desk that shows its pages to itself and ends.
 make_archive() {
-    local kept
+    local kept question
     module_flags=()
     case ${archive##*/} in
         desk-* | vectors-*) find_modules ;;
@@ -131,8 +131,12 @@ make_archive() {
                 -cp "$classpath" org.pipwright.cli.Main rank start --roll 3-1 --lookahead 1 --explain >/dev/null 2>&1 9>&-
             ;;
         *)
-            "$java" -XX:DumpLoadedClassList="$archive.list" "${short_flags[@]}" -cp "$classpath" org.pipwright.cli.Main \
-                rank start --roll 3-1 --lookahead 1 --explain >/dev/null 2>&1 9>&-
+            for question in 'rank start --roll 3-1 --lookahead 1 --explain' 'cube 1@1/1@2 --away 3,2'; do
+                # shellcheck disable=SC2086
+                "$java" -XX:DumpLoadedClassList="$archive.part" "${short_flags[@]}" -cp "$classpath" org.pipwright.cli.Main \
+                    $question >/dev/null 2>&1 9>&-
+                cat "$archive.part" >>"$archive.list"
+            done
             ;;
     esac
     # Java 17 crashes over lambdas that are of an interface it keeps in no archive, such as picocli's, which are in an old format.
@@ -145,7 +149,7 @@ make_archive() {
     fi
     # An empty file says that this Java cannot make one; nobody should wait for a second try.
     [ -s "$archive.new" ] || : >"$archive.new"
-    rm -f "$archive.list" "$archive.list.all"
+    rm -f "$archive.list" "$archive.list.all" "$archive.part"
     mv -f "$archive.new" "$archive"
 }
 
