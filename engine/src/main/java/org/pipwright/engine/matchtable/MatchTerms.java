@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import org.pipwright.engine.cube.CubeCurves;
 import org.pipwright.engine.cube.CubeOwner;
 import org.pipwright.engine.cube.CubeState;
@@ -81,11 +82,27 @@ public final class MatchTerms implements CubeTerms {
 
     private CubeValues quick(Position position, Outcomes outcomes, CubeState cube) {
         GammonShares shares = GammonShares.of(outcomes);
-        boolean mayDouble = stakes.mayDouble(cube);
         CubeUse use = CubeUse.of(position.toPlanes(), 0);
-        double roll = rolling(use, cube, outcomes.win(), shares);
-        double take = mayDouble ? rolling(use, cube.taken(), outcomes.win(), shares) : roll;
-        return new CubeValues(mayDouble, false, roll, take, after(cube.value()), take);
+        return values(cube, state -> rolling(use, state, outcomes.win(), shares));
+    }
+
+    /**
+     * {@inheritDoc}
+     *
+     * <p>A double gains nothing for a side that wins the match with this game as it is, and costs nothing if the other side
+     * does. Values that were read between the points of a grid, or found by lookahead, are kept to that.
+     */
+    @Override
+    public CubeValues values(CubeState cube, ToDoubleFunction<CubeState> rolling) {
+        CubeValues found = CubeTerms.super.values(cube, rolling);
+        boolean useless = stakes.score().mine() <= cube.value();
+        boolean free = stakes.score().theirs() <= cube.value();
+        if (useless == free || !found.mayDouble()) {
+            return found;
+        }
+        double take = found.doubleTake();
+        double roll = useless ? Math.max(found.noDouble(), take) : Math.min(found.noDouble(), take);
+        return new CubeValues(true, false, roll, take, found.doublePass(), take);
     }
 
     @Override

@@ -60,6 +60,33 @@ class MatchTermsTest {
         assertTrue(Math.sqrt(squares / CASES) < 0.001, "root mean square " + Math.sqrt(squares / CASES));
     }
 
+    /** Whatever lookahead finds. */
+    @ParameterizedTest
+    @CsvSource({"1, 2, 1, CENTRE", "1, 5, 1, CENTRE", "2, 5, 2, ME", "3, 9, 4, ME"})
+    void aDoubleGainsNothingForWhoWinsAnywayAndCostsNothingIfTheOtherDoes(
+            int leads, int trails, int value, CubeOwner owner) {
+        MatchTable table = ShippedMatchTable.load();
+        CubeState cube = new CubeState(value, owner);
+        MatchTerms leader = new MatchTerms(new MatchStakes(new MatchScore(leads, trails, false)), table);
+        MatchTerms trailer = leader.swapped();
+        SplittableRandom random = new SplittableRandom(5);
+        for (int i = 0; i < CASES; i++) {
+            double roll = random.nextDouble();
+            double take = random.nextDouble();
+            CubeValues ahead = leader.values(cube, state -> state.equals(cube) ? roll : take);
+            assertEquals(Math.max(roll, take), ahead.noDouble());
+            assertEquals(take, ahead.doubleTake());
+            CubeValues behind = trailer.values(cube, state -> state.equals(cube) ? roll : take);
+            assertEquals(Math.min(roll, take), behind.noDouble());
+            assertEquals(take, behind.doubleTake());
+            Outcomes outcomes = outcomes(random);
+            CubeValues quick = leader.values(Position.start(), outcomes, cube);
+            assertTrue(quick.noDouble() >= quick.doubleTake());
+            quick = trailer.values(Position.start(), outcomes, cube);
+            assertTrue(quick.noDouble() <= quick.doubleTake());
+        }
+    }
+
     /** The shipped table with so few digits that many scores next to each other are alike. */
     private static MatchTable rounded(int digits) {
         StringBuilder text = new StringBuilder();
