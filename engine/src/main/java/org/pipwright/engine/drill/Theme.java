@@ -51,7 +51,7 @@ public enum Theme {
             "bringing the last checkers home",
             p -> Facts.rearmost(p) > Theme.HOME && Facts.rearmost(p) <= Theme.HALF_WAY,
             Contrast.ANY,
-            EnumSet.of(Motive.SHOTS, Motive.NEXT_SHOTS, Motive.SPREAD, Motive.OFF)),
+            EnumSet.of(Motive.SHOTS, Motive.NEXT_SHOTS, Motive.SPREAD, Motive.OFF, Motive.SAVE)),
 
     /** All checkers are home or off. */
     BEARING_OFF(

@@ -5,6 +5,7 @@ package org.pipwright.engine.explain;
  *
  * @param motive the kind of fact
  * @param points what it costs the weaker play, points per game; negative if it speaks for it
- * @param measured whether the opponent's rolls were asked for it; if not, it is what such facts count on average
+ * @param measured whether the opponent's rolls or the chances were asked for it; if not, it is what such facts count on
+ *     average
  */
 public record Cause(Motive motive, double points, boolean measured) {}

@@ -55,15 +55,18 @@ public record Causes(List<Cause> all) {
         Stage stage = best.facts().stage();
         for (Trait trait : Trait.values()) {
             double more = trait.of(best.facts()) - trait.of(rival.facts());
-            points.merge(trait.motive(), more * TraitWeights.FITTED.of(stage, trait), Double::sum);
+            double size = more * TraitWeights.FITTED.of(stage, trait);
+            points.merge(goesOff(trait, size, best, rival) ? Motive.OFF : trait.motive(), size, Double::sum);
         }
         boolean measured = best.swings().known() && rival.swings().known();
         if (measured) {
             points.put(Motive.SHOTS, rival.swings().costOfHits() - best.swings().costOfHits());
         }
+        points.put(Motive.SAVE, saved(best, rival, gammons));
         points.put(Motive.GAMMONS, byScore(best, rival, gammons));
         List<Cause> causes = new ArrayList<>();
-        points.forEach((motive, size) -> causes.add(new Cause(motive, size, measured && motive == Motive.SHOTS)));
+        points.forEach((motive, size) ->
+                causes.add(new Cause(motive, size, measured && motive == Motive.SHOTS || motive == Motive.SAVE)));
         causes.removeIf(cause -> Math.abs(cause.points()) < CubeTerms.NOISE);
         causes.sort(Comparator.comparingDouble(cause -> -cause.points()));
         return new Causes(causes);
@@ -82,6 +85,20 @@ public record Causes(List<Cause> all) {
         return new Causes(of(best, rival, gammons).all().stream()
                 .filter(cause -> telling.tells(best, rival, gammons, cause))
                 .collect(Collectors.toUnmodifiableList()));
+    }
+
+    /** Whether fewer checkers stand on the low points because more were borne off: that is one cause, and no better spread. */
+    private static boolean goesOff(Trait trait, double size, ExplainedPlay best, ExplainedPlay rival) {
+        return trait == Trait.BURIED
+                && size * (best.facts().borneOff() - rival.facts().borneOff()) > 0;
+    }
+
+    /** What the gammons make that are lost because the last checkers come home later, once nobody can be hit any more. */
+    private static double saved(ExplainedPlay best, ExplainedPlay rival, GammonValues gammons) {
+        double lost = ChancesApart.of(best.ranked().outcomes(), rival.ranked().outcomes(), gammons)
+                .gammonsLost();
+        int later = rival.facts().toHome() - best.facts().toHome();
+        return best.facts().stage() == Stage.RACE && lost * later > 0 ? lost : 0;
     }
 
     /** What gammons make of the difference beyond what they do for money. */

@@ -34,6 +34,8 @@ public enum Motive {
     OFF,
     /** It wins pips. */
     RACE,
+    /** Its last checkers come home sooner, which saves gammons. */
+    SAVE,
     /** Gammons decide, by what they are worth at the score. */
     GAMMONS
 }

@@ -41,6 +41,8 @@ public record PlayFacts(
     /** Points from here on are in the opponent's home: a made one is an anchor. */
     private static final int ANCHORS = 19;
 
+    private static final int HOME = 6;
+
     /**
      * Keeps the lists.
      *
@@ -101,6 +103,20 @@ public record PlayFacts(
      */
     public int pipsTaken() {
         return after.theirPips() - before.theirPips();
+    }
+
+    /**
+     * Pips to bring all checkers home: before that none is borne off, and until one is a gammon can be lost.
+     *
+     * @return pips beyond the 6 point, at least 0
+     */
+    public int toHome() {
+        int[] planes = play.result().toPlanes();
+        int pips = 0;
+        for (int point = HOME + 1; point <= Planes.BAR; point++) {
+            pips += (point - HOME) * Planes.count(planes, 0, point);
+        }
+        return pips;
     }
 
     /**

@@ -90,6 +90,15 @@ final class NaiveFacts {
         return held;
     }
 
+    /** Pips by which the mover's checkers are beyond its 6 point. */
+    static int toHome(NaiveBoard board) {
+        int pips = 0;
+        for (int point = 7; point <= 25; point++) {
+            pips += board.mine(point) * (point - 6);
+        }
+        return pips;
+    }
+
     /** The mover's prime: every row from every point on, the best by length, then by what is behind, then the lowest. */
     static Prime prime(NaiveBoard board) {
         Prime best = Prime.NONE;

@@ -51,6 +51,7 @@ class PlayFactsTest {
                     facts.after().lead());
             assertEquals(NaiveFacts.exposure(after), facts.exposure(), where);
             assertEquals(NaiveRules.contact(after) ? NaiveFacts.newPoints(after) : 0, facts.newPoints(), where);
+            assertEquals(NaiveFacts.toHome(after), facts.toHome(), where);
             assertEquals(NaiveFacts.prime(after), facts.after().prime(), where);
             assertEquals(NaiveFacts.prime(after.swapped()), facts.after().theirPrime(), where);
             assertEquals(NaiveFacts.prime(before), facts.before().prime(), where);

@@ -1,6 +1,7 @@
 package org.pipwright.cli.command;
 
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.UserError;
@@ -14,6 +15,7 @@ import org.pipwright.cli.report.NetLabel;
 import org.pipwright.cli.report.Reasoning;
 import org.pipwright.cli.report.Reasons;
 import org.pipwright.engine.drill.Exercise;
+import org.pipwright.engine.explain.Motive;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.Model;
@@ -122,7 +124,10 @@ public final class DrillCommand extends CliCommand {
     private List<Reasons> reasons(List<Exercise> exercises, Knowledge knowledge, int lookahead, int threads) {
         try (Judge judge = new Judge(knowledge, threads)) {
             Reasoning reasoning = new Reasoning(judge, lookahead, options.simulateRaces(), knowledge.terms());
-            return exercises.stream().map(reasoning::of).collect(Collectors.toList());
+            Predicate<Motive> about = options.theme()
+                    .<Predicate<Motive>>map(theme -> theme::about)
+                    .orElse(motive -> true);
+            return exercises.stream().map(each -> reasoning.of(each, about)).collect(Collectors.toList());
         }
     }
 

@@ -149,7 +149,8 @@ final class DrillOptions {
         return new Clarity(least, between, lookahead, races.simulated());
     }
 
-    private Optional<Theme> theme() {
+    /** What the exercises are to be about; empty if that was not asked for. */
+    Optional<Theme> theme() {
         if (theme == null) {
             return Optional.empty();
         }

@@ -82,7 +82,7 @@ final class HitWords {
         String others = Numbers.thousandths(otherSwings.costOfHits());
         return cost.equals(others) || !worse(swings.costOfHits(), otherSwings.costOfHits())
                 ? Optional.empty()
-                : Optional.of("the opponent's hits" + in(blots(Exposure.DEAR)) + " cost it " + cost
+                : Optional.of("the opponent's hits" + in(blots(Exposure.DEAR)) + " cost " + cost
                         + " points a game instead of " + others);
     }
 

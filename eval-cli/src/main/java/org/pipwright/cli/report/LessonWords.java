@@ -1,6 +1,7 @@
 package org.pipwright.cli.report;
 
 import java.util.List;
+import java.util.function.Predicate;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.drill.CubeExercise;
@@ -10,11 +11,11 @@ import org.pipwright.engine.explain.Motive;
 final class LessonWords {
     private LessonWords() {}
 
-    /** The lesson of a play, by what tells it from the weaker one; the first kind of fact counts. */
-    static String ofPlay(List<Motive> leads) {
+    /** The lesson of a play, by what tells it from the weaker one: the first kind of fact that a sheet is about, else the first. */
+    static String ofPlay(List<Motive> leads, Predicate<Motive> about) {
         return leads.isEmpty()
                 ? "Nothing in sight tells these two apart: it is the chances that do, so compare them."
-                : of(leads.get(0));
+                : of(leads.stream().filter(about).findFirst().orElse(leads.get(0)));
     }
 
     private static String of(Motive motive) {
@@ -33,8 +34,9 @@ final class LessonWords {
             case SPREAD -> "Stacked and buried checkers do no work: spread them over useful points.";
             case HOME_BLOTS -> "Before you exchange hits, mind the blots in your own home.";
             case NUMBERS -> "Let the opponent need the same numbers for two purposes, and your own good ones differ.";
-            case OFF -> "Bearing off, take checkers off where you can; else fill the gaps.";
+            case OFF -> "Take checkers off where you can; else bring in the rearmost ones and fill the gaps.";
             case RACE -> "Where the race decides, waste no pips.";
+            case SAVE -> "To save a gammon bring the last checkers home first: it takes one borne off.";
             case GAMMONS -> "At a match score, know what gammons are worth before you play for them.";
         };
     }
@@ -45,6 +47,9 @@ final class LessonWords {
             return question.answering()
                     ? "A double that comes too late is a gift: pass it and the gammon is gone."
                     : "Play on while gammons are worth more than the pass gives and little can go wrong.";
+        }
+        if (question.answering() && question.stakes() instanceof MatchStakes) {
+            return "At a match score the take point is its own: ask what is left of the match after a pass and after a loss.";
         }
         if (question.answering()) {
             return question.best() == CubeAction.PASS

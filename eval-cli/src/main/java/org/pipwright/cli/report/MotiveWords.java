@@ -81,6 +81,14 @@ final class MotiveWords {
                         it.after().pips(),
                         best.after().pips(),
                         "pip");
+            case SAVE ->
+                differs(
+                        parts,
+                        false,
+                        "it has %s instead of %s to go before it can bear off a checker and save the gammon",
+                        it.toHome(),
+                        best.toHome(),
+                        "pip");
             default -> {}
         }
         return parts.isEmpty() ? Optional.empty() : Optional.of(Phrases.list(parts));
@@ -263,15 +271,18 @@ final class MotiveWords {
     }
 
     private void spread(List<String> parts) {
-        differs(
-                parts,
-                false,
-                it.stage() == Stage.RACE
-                        ? "it has %s instead of %s on its 1 and 2 points"
-                        : "it has %s instead of %s buried on its 1 and 2 points",
-                it.plans().spread().buried(),
-                best.plans().spread().buried(),
-                "checker");
+        // Fewer there because more went off are told as that.
+        if (!says(true, it.borneOff(), best.borneOff())) {
+            differs(
+                    parts,
+                    false,
+                    it.stage() == Stage.RACE
+                            ? "it has %s instead of %s on its 1 and 2 points"
+                            : "it has %s instead of %s buried on its 1 and 2 points",
+                    it.plans().spread().buried(),
+                    best.plans().spread().buried(),
+                    "checker");
+        }
         differs(
                 parts,
                 false,

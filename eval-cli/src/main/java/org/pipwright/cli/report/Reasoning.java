@@ -2,6 +2,7 @@ package org.pipwright.cli.report;
 
 import java.util.List;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.drill.CubeExercise;
@@ -9,6 +10,7 @@ import org.pipwright.engine.drill.Exercise;
 import org.pipwright.engine.drill.PlayExercise;
 import org.pipwright.engine.explain.ExplainedPlay;
 import org.pipwright.engine.explain.Explanation;
+import org.pipwright.engine.explain.Motive;
 import org.pipwright.engine.judge.Effort;
 import org.pipwright.engine.judge.Judge;
 import org.pipwright.engine.judge.Question;
@@ -31,10 +33,21 @@ public record Reasoning(Judge judge, int lookahead, boolean simulateRaces, Funct
      * @return sentences
      */
     public Reasons of(Exercise question) {
-        return question instanceof PlayExercise ? plays((PlayExercise) question) : cube((CubeExercise) question);
+        return of(question, motive -> true);
     }
 
-    private Reasons plays(PlayExercise question) {
+    /**
+     * The same, with a lesson about what a sheet is about, if the answer has such a reason.
+     *
+     * @param question the exercise
+     * @param about the kinds of fact
+     * @return sentences
+     */
+    public Reasons of(Exercise question, Predicate<Motive> about) {
+        return question instanceof PlayExercise ? plays((PlayExercise) question, about) : cube((CubeExercise) question);
+    }
+
+    private Reasons plays(PlayExercise question, Predicate<Motive> about) {
         Explanation explanation = Explanation.of(
                         question.position(),
                         List.of(question.best(), question.weak()),
@@ -47,7 +60,7 @@ public record Reasoning(Judge judge, int lookahead, boolean simulateRaces, Funct
         return new Reasons(
                 PlayWords.facts(explanation.best()),
                 RivalWords.sentences(explanation.best(), weak, explanation.gammons()),
-                LessonWords.ofPlay(RivalWords.leads(explanation.best(), weak, explanation.gammons())));
+                LessonWords.ofPlay(RivalWords.leads(explanation.best(), weak, explanation.gammons()), about));
     }
 
     private Reasons cube(CubeExercise question) {

@@ -41,9 +41,9 @@ class LessonsToldTest {
                         Explanation.of(exercise.position(), List.of(exercise.best(), exercise.weak()), judge, 0);
                 List<Motive> leads = RivalWords.leads(why.best(), why.rivals().get(0), why.gammons());
                 assertTrue(leads.stream().anyMatch(theme::about), () -> exercise + ": " + leads);
-                Reasons told = reasoning.of(exercise);
+                Reasons told = reasoning.of(exercise, theme::about);
                 assertTrue(told.weak().get(0).startsWith("Mainly because "), told::toString);
-                assertEquals(LessonWords.ofPlay(leads), told.lesson());
+                assertEquals(LessonWords.ofPlay(leads, theme::about), told.lesson());
             }
         }
     }

@@ -114,7 +114,7 @@ class RivalWordsTest {
         assertTrue(rival.facts().exposure().costly() > best.facts().exposure().costly());
         assertTrue(rival.swings().costOfHits() < best.swings().costOfHits());
         assertEquals(
-                "the opponent's hits (a blot on the 7 point) cost it "
+                "the opponent's hits (a blot on the 7 point) cost "
                         + Numbers.thousandths(rival.swings().costOfHits()) + " points a game instead of "
                         + Numbers.thousandths(best.swings().costOfHits()),
                 clause(of, Motive.SHOTS, false));
@@ -127,7 +127,7 @@ class RivalWordsTest {
         String clause = clause(of, Motive.SHOTS, true);
         assertTrue(
                 clause.matches(
-                        "the opponent's hits \\(blots on the 8 and 3 points\\) cost it 0\\.\\d{3} points a game instead of"
+                        "the opponent's hits \\(blots on the 8 and 3 points\\) cost 0\\.\\d{3} points a game instead of"
                                 + " 0\\.\\d{3}"),
                 clause);
     }
@@ -171,5 +171,25 @@ class RivalWordsTest {
                         "(?s).*at this score winning a gammon counts no more than winning a single game, so the \\d\\.\\d"
                                 + " more that it wins in 100 games bring it nothing.*"),
                 said);
+    }
+
+    /** One checker off saves the gammon, and the straggler has 8 or 10 pips to go for it; all else is equal. */
+    @Test
+    void gammonsAreSavedByComingHome() {
+        String said = said(explained("7@1 1@2 1@3 1@4 2@5 2@6 1@21 / 3@1 2@2 1@3", "5-2", "21/14", "21/16 6/4"));
+        assertTrue(
+                said.startsWith(
+                        "Mainly because it has 10 pips instead of 8 to go before it can bear off a checker and save the"
+                                + " gammon.\nOf 100 games it loses "),
+                said);
+    }
+
+    /** Two checkers off the low points instead of one off the 3 point: what is buried is fewer because it is off. */
+    @Test
+    void whatIsOffIsNotCalledBetterSpread() {
+        Explanation of = explained("4@1 2@2 3@3 2@5 / 2@3 4@4 4@6 1@7 2@10 1@19 1@21", "2-1", "2/off 1/off", "3/off");
+        String said = said(of);
+        assertTrue(said.startsWith("Mainly because it bears off 1 checker instead of 2"), said);
+        assertFalse(said.contains("buried"), said);
     }
 }
