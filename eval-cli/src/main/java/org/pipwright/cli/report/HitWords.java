@@ -14,6 +14,9 @@ final class HitWords {
     /** Pips that a roll takes tell two plays apart if they differ by at least so much of the more. */
     private static final double CLEAR = 0.2;
 
+    /** Points per game by which measured costs of hits differ at least, to be told. */
+    private static final double TELLING = 0.005;
+
     private final Exposure mine;
     private final Exposure other;
     private final Swings swings;
@@ -76,11 +79,12 @@ final class HitWords {
                 + pips(other, false);
     }
 
-    /** What the hits cost, if that differs when printed. */
+    /** What the hits cost, if that differs by something. */
     private Optional<String> measured() {
         String cost = Numbers.thousandths(swings.costOfHits());
         String others = Numbers.thousandths(otherSwings.costOfHits());
-        return cost.equals(others) || !worse(swings.costOfHits(), otherSwings.costOfHits())
+        return Math.abs(swings.costOfHits() - otherSwings.costOfHits()) < TELLING
+                        || !worse(swings.costOfHits(), otherSwings.costOfHits())
                 ? Optional.empty()
                 : Optional.of("the opponent's hits" + in(blots(Exposure.DEAR)) + " cost " + cost
                         + " points a game instead of " + others);

@@ -290,13 +290,16 @@ final class MotiveWords {
                 it.plans().spread().stacked(),
                 best.plans().spread().stacked(),
                 "checker");
-        differs(
-                parts,
-                false,
-                "%s instead of %s empty in its home",
-                it.plans().spread().gaps(),
-                best.plans().spread().gaps(),
-                "point");
+        // Empty points count where it comes to bringing home and bearing off.
+        if (it.stage() != Stage.CONTACT) {
+            differs(
+                    parts,
+                    false,
+                    "%s instead of %s empty in its home",
+                    it.plans().spread().gaps(),
+                    best.plans().spread().gaps(),
+                    "point");
+        }
         if (!parts.isEmpty() && !parts.get(0).startsWith("it ")) {
             parts.set(0, "it has " + parts.get(0));
         }

@@ -3,10 +3,12 @@ package org.pipwright.cli.report;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.pipwright.engine.cube.GammonValues;
 import org.pipwright.engine.explain.Cause;
@@ -31,6 +33,8 @@ final class RivalWords {
 
     /** If nothing else that is notable speaks against a play, the largest of the rest does from this part of the difference on. */
     private static final double BESIDES = 0.1;
+
+    private static final Set<Motive> WAY_HOME = EnumSet.of(Motive.OFF, Motive.SAVE);
 
     private static final double THROWS = 36;
 
@@ -97,12 +101,24 @@ final class RivalWords {
         Map<Motive, Cause> one = oneIdea(spoken);
         Optional<Cause> first = spoken.stream().filter(one::containsValue).findFirst();
         return some.stream()
+                .filter(cause -> !sameWayHome(cause, spoken))
                 .filter(cause -> !one.containsValue(cause) || first.get() == cause)
                 .map(cause -> !one.containsValue(cause)
                         ? told.get(cause)
                         : told.get(one.get(Motive.POINT))
                                 + (one.containsKey(Motive.PRIME) ? ", so that " + told.get(one.get(Motive.PRIME)) : ""))
                 .collect(Collectors.toList());
+    }
+
+    /** Whether a cause is the way home once more: crossovers and pips to save a gammon are, and the first of them is told. */
+    private boolean sameWayHome(Cause cause, List<Cause> spoken) {
+        return best.facts().borneOff() == rival.facts().borneOff()
+                && WAY_HOME.contains(cause.motive())
+                && spoken.stream()
+                        .filter(each -> WAY_HOME.contains(each.motive()))
+                        .findFirst()
+                        .filter(first -> first != cause)
+                        .isPresent();
     }
 
     /** A point, the hit that makes it and the row that it belongs to, if at least two of them are spoken of. */

@@ -184,6 +184,32 @@ class RivalWordsTest {
                 said);
     }
 
+    /** The crossover to the 14 point is part of the way home. */
+    @Test
+    void theWayHomeIsToldOnce() {
+        String said = said(explained("2@1 3@3 3@4 3@6 2@8 1@19 1@21 / 4@1 3@2", "5-2", "19/14 8/6", "8/3 4/2"));
+        assertTrue(said.startsWith("Mainly because it has 30 pips instead of 25 to go before"), said);
+        assertFalse(said.contains("crossover"), said);
+    }
+
+    /** With both sides still to pass each other an empty point at home says nothing about how checkers are spread. */
+    @Test
+    void emptyPointsAreToldWhereTheyCount() {
+        assertEquals(
+                "it has 4 checkers instead of 3 stacked beyond the third on a point",
+                clause(
+                        explained(
+                                "5@6 3@8 1@11 4@13 1@24 1@bar / 1@4 5@6 3@8 4@13 2@24",
+                                "5-1",
+                                "bar/20 24/23",
+                                "bar/24 11/6"),
+                        Motive.SPREAD,
+                        true));
+        assertEquals(
+                "it has 3 points instead of 2 empty in its home",
+                clause(explained("1@1 1@3 1@5 2@6 / 2@4 3@5", "4-1", "6/2 1/off", "5/off"), Motive.SPREAD, true));
+    }
+
     /** Two checkers off the low points instead of one off the 3 point: what is buried is fewer because it is off. */
     @Test
     void whatIsOffIsNotCalledBetterSpread() {
