@@ -122,4 +122,32 @@ class CubeScoringTest {
         assertFalse(MoneyStakes.USUAL.mayDouble(highest));
         assertFalse(new MoneyStakes(true, true).mayBeaver(new CubeState(CubeState.HIGHEST / 2, CubeOwner.ME)));
     }
+
+    /** Rolls and ends are told only when a roll is due, and sides change with each. */
+    @Test
+    void aGameIsPlayedInItsOrder() {
+        Stakes stakes = new MatchStakes(new MatchScore(3, 5, false));
+        CubeGame game = new CubeGame(stakes);
+        assertTrue(game.firstOnRoll());
+        assertEquals(stakes, game.stakes());
+        game.played();
+        assertFalse(game.firstOnRoll());
+        assertEquals(stakes.swapped(), game.stakes());
+        assertThrows(IllegalStateException.class, game::played);
+        assertThrows(IllegalStateException.class, () -> game.finish(GameResult.SINGLE));
+        game.act(CubeAction.DOUBLE);
+        game.act(CubeAction.PASS);
+        assertTrue(game.passed());
+        assertEquals(-1, game.points());
+        CubeGame played = new CubeGame(stakes);
+        played.finish(GameResult.GAMMON);
+        assertTrue(played.over());
+        assertFalse(played.passed());
+        assertEquals(2, played.points());
+    }
+
+    @Test
+    void aBeaverMakesFourTimesTheCube() {
+        assertEquals(new CubeState(8, CubeOwner.THEM), new CubeState(2, CubeOwner.ME).beavered());
+    }
 }

@@ -66,4 +66,24 @@ class CubeValuesTest {
             assertEquals(beavers, values.choices().contains(CubeAction.BEAVER));
         }
     }
+
+    /** By hand: rolling 0.5, a take 0.25, a pass 1, a beaver 0.125, which is the opponent's best. */
+    @Test
+    void whatEachWrongActionCosts() {
+        CubeValues values = new CubeValues(true, true, 0.5, 0.25, 1, 0.125);
+        assertEquals(-0.375, values.cost(CubeAction.DOUBLE));
+        assertEquals(-0.125, values.cost(CubeAction.TAKE));
+        assertEquals(-0.875, values.cost(CubeAction.PASS));
+        assertEquals(-0.25, new CubeValues(true, false, 0.5, 0.75, 1, 0.75).cost(CubeAction.ROLL));
+        assertEquals(-0.25, new CubeValues(true, true, 0.5, 0.25, 1, 0.5).cost(CubeAction.BEAVER));
+    }
+
+    @Test
+    void doublingIsOptionalWhereItIsWorthWhatRollingIs() {
+        assertTrue(new CubeValues(true, false, 0.5, 0.5, 1, 0.5).optional());
+        assertTrue(new CubeValues(true, false, 1, 1.5, 1, 1.5).optional());
+        assertFalse(new CubeValues(true, false, 0.5, 0.25, 1, 0.25).optional());
+        assertFalse(new CubeValues(true, false, 0.5, 0.75, 1, 0.75).optional());
+        assertFalse(new CubeValues(false, false, 0.5, 0.5, 1, 0.5).optional());
+    }
 }

@@ -74,6 +74,20 @@ class MarketLosersTest {
         assertTrue(sum > 0.1 && sum < POSITIONS.size() - 0.1, "losers " + sum);
     }
 
+    /** Both limits belong to what is asked for. */
+    @Test
+    void rollsThatLoseTheMarketWithSoManyReplies() {
+        List<Market.Loser> all = List.of(
+                new Market.Loser(Roll.of(6, 6), 36),
+                new Market.Loser(Roll.of(5, 5), 20),
+                new Market.Loser(Roll.of(4, 4), 10),
+                new Market.Loser(Roll.of(3, 1), 0));
+        Market market = new Market(0.1, 0.3, all);
+        assertEquals(all.subList(1, 3), market.losing(10, 20));
+        assertEquals(all.subList(0, 1), market.losing(21, 36));
+        assertEquals(List.of(), market.losing(11, 19));
+    }
+
     /** For the side that rolled first, after the other's reply, if it came to one. */
     private static double equity(Position after, Roll reply) {
         if (after.finished()) {

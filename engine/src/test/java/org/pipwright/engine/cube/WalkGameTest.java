@@ -1,5 +1,6 @@
 package org.pipwright.engine.cube;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -101,6 +102,33 @@ class WalkGameTest {
         double back = CubeWalk.reachesFirst(0.2, 0.8, 0);
         // The taker of a 2 cube cashes 2 with this chance, else loses 2: as bad as passing 1.
         assertEquals(-1, 2 * back - 2 * (1 - back), 1e-12);
+    }
+
+    /** By hand: four steps of 1/100 have twice the deviation of one. */
+    @Test
+    void moreStepsARollSwingMore() {
+        assertEquals(0.01, new CubeWalk(100, 1).deviation(), 1e-15);
+        assertEquals(0.02, new CubeWalk(100, 4).deviation(), 1e-15);
+    }
+
+    /** From the levels themselves one is reached for certain. */
+    @Test
+    void aLevelIsReachedFromItself() {
+        assertEquals(1, CubeWalk.reachesFirst(0.75, 0.75, 0.25));
+        assertEquals(0, CubeWalk.reachesFirst(0.25, 0.75, 0.25));
+    }
+
+    /** Two steps by hand, the ends absorbing; then between the grid points and beyond the ends. */
+    @Test
+    void averagesAndValuesBetweenGridPoints() {
+        double[] after = {0, 8, 0, 16, 32};
+        double[] before = new double[5];
+        new CubeWalk(4, 2).average(after, before, new double[5]);
+        assertArrayEquals(new double[] {0, 6, 8, 22, 32}, before);
+        CubeWalk walk = new CubeWalk(4, 1);
+        assertEquals(12, walk.at(new double[] {0, 8, 16, 16, 32}, 0.375));
+        assertEquals(28, walk.at(new double[] {0, 8, 16, 16, 32}, 0.9375));
+        assertEquals(32, walk.at(new double[] {0, 8, 16, 16, 32}, 1.5));
     }
 
     @Test
