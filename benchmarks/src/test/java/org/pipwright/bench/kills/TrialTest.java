@@ -13,6 +13,7 @@ import java.util.SplittableRandom;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,6 +22,10 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /** Small programs that keep a count on disk: a sound one loses nothing, and what is wrong with others is found. */
 @EnabledOnOs(OS.LINUX)
+@EnabledIfSystemProperty(
+        named = "pipwright.test.complete",
+        matches = "true",
+        disabledReason = "kills small programs again and again: -Dpipwright.test.complete=true")
 class TrialTest {
     private static final int TRIES = 4;
 

@@ -22,6 +22,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Duel;
@@ -50,6 +51,10 @@ import org.pipwright.training.settings.Setting;
 import org.pipwright.training.settings.TrainingSettings;
 
 /** A real master and real workers, on one machine. */
+@EnabledIfSystemProperty(
+        named = "pipwright.test.complete",
+        matches = "true",
+        disabledReason = "starts a whole cluster of processes: -Dpipwright.test.complete=true")
 class StandaloneTest {
     private static final Model MODEL = ModelCatalog.shipped().load("fifth");
     private static final Knowledge KNOWLEDGE = Knowledge.of(MODEL);

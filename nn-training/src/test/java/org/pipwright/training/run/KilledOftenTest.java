@@ -10,10 +10,15 @@ import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.engine.network.ModelFile;
 
 /** Nothing of what a killed run learns is lost, played twice or left out: its nets are those of an undisturbed run. */
+@EnabledIfSystemProperty(
+        named = "pipwright.test.complete",
+        matches = "true",
+        disabledReason = "kills training again and again: -Dpipwright.test.complete=true")
 class KilledOftenTest {
     private static final int KILLS = 5;
     private static final int MILLIS = 200;

@@ -10,10 +10,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
 import org.pipwright.engine.network.ModelFile;
 
 /** A real process, killed while it trains and writes: its folder is always sound, and it goes on from there. */
+@EnabledIfSystemProperty(
+        named = "pipwright.test.complete",
+        matches = "true",
+        disabledReason = "kills training again and again: -Dpipwright.test.complete=true")
 class CardKillTest {
     private static final int KILLS = 4;
     private static final List<ResidualShape> SHAPES = List.of(new ResidualShape(128, 1), new ResidualShape(128, 1));
