@@ -1,7 +1,12 @@
 package org.pipwright.engine.play;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.StringWriter;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -146,5 +151,29 @@ class PlayTextTest {
                 play,
                 PlayJson.parse(
                         "{\"steps\":[{\"from\":6,\"to\":5},{\"to\":5,\"from\":8}]}", Position.start(), Roll.of(3, 1)));
+    }
+
+    /** Plays within a larger document, one after the other. */
+    @Test
+    void jsonOfSeveralPlaysStandsInAList() throws IOException {
+        Play play = PlayText.parse("8/5 6/5", Position.start(), Roll.of(3, 1));
+        StringWriter text = new StringWriter();
+        try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
+            json.writeStartArray();
+            PlayJson.write(json, play);
+            PlayJson.write(json, play);
+            json.writeEndArray();
+        }
+        assertEquals("[" + PlayJson.print(play) + "," + PlayJson.print(play) + "]", text.toString());
+    }
+
+    /** 200 characters are a play, one more is none. */
+    @Test
+    void blanksCountTowardsTheLongestText() {
+        Position start = Position.start();
+        Roll roll = Roll.of(3, 1);
+        String longest = "8/5" + " ".repeat(194) + "6/5";
+        assertEquals("8/5 6/5", PlayText.parse(longest, start, roll).toString());
+        assertThrows(IllegalPlayException.class, () -> PlayText.parse(longest + " ", start, roll));
     }
 }

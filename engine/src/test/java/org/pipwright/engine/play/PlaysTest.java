@@ -1,6 +1,7 @@
 package org.pipwright.engine.play;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -128,5 +129,39 @@ class PlaysTest {
         assertThrows(IllegalArgumentException.class, () -> new Step(5, 5, false));
         assertThrows(IllegalArgumentException.class, () -> new Step(26, 5, false));
         assertThrows(IllegalArgumentException.class, () -> new Step(3, 0, true));
+    }
+
+    /** Written in two ways, a play counts once, and the first way stays. */
+    @Test
+    void playsThatLeadToOnePositionCountOnce() {
+        Position start = Position.start();
+        Roll roll = Roll.of(3, 1);
+        Play first = PlayText.parse("8/5 6/5", start, roll);
+        Play other = PlayText.parse("24/20", start, roll);
+        assertEquals(List.of(first, other), Plays.distinct(start, roll, List.of(first, other, first)));
+    }
+
+    /** A generator marks what it has seen with a number that grows with each call and begins anew after some 100,000. */
+    @Test
+    void aGeneratorGivesTheSameAfterAnyNumberOfCalls() {
+        int[] start = Position.start().toPlanes();
+        PlayGenerator generator = new PlayGenerator();
+        assertEquals(16, generator.generate(start, 0, 3, 1));
+        for (int i = 0; i < 110_000; i++) {
+            assertEquals(16, generator.generate(start, 0, 3, 1));
+        }
+        assertEquals(16, generator.size());
+    }
+
+    /** The planes of each play's result, one after the other. */
+    @Test
+    void resultsOfPlaysStandInOneArray() {
+        List<Play> plays = Plays.legal(Position.start(), Roll.of(3, 1)).subList(0, 3);
+        int[] results = Plays.results(plays);
+        assertEquals(3 * Planes.STRIDE, results.length);
+        for (int i = 0; i < plays.size(); i++) {
+            assertEquals(plays.get(i).result(), Position.ofPlanes(results, i * Planes.STRIDE));
+        }
+        assertNotEquals(plays.get(0), plays.get(1));
     }
 }
