@@ -7,7 +7,8 @@ import java.util.function.Supplier;
 
 /**
  * The last pages of boards that were shown. An address always shows the same board, so its page changes only when a deeper
- * answer is known; a page that is asked for again and again is made once.
+ * answer is known; a page that is asked for again and again is made once. Pages about a play are not kept: the opponent's
+ * replies on them may have come too late.
  */
 final class BoardPages {
     private static final int MOST = 64;
@@ -41,7 +42,8 @@ final class BoardPages {
         Optional<Opinions.Known> answer = setting.question()
                 .flatMap(question -> opinions.deepest(question, setting.asking().ahead()));
         String address = query == null ? "" : query;
-        if (answer.isEmpty() || address.length() > LONGEST_ADDRESS) {
+        boolean play = setting.asking().play().isPresent();
+        if (answer.isEmpty() || play || address.length() > LONGEST_ADDRESS) {
             return make.get();
         }
         Shown shown = new Shown(address, answer.get().lookahead());

@@ -2,6 +2,7 @@ package org.pipwright.cli.desk;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -53,6 +54,15 @@ class BoardPagesTest {
     void aPageWithoutAnAnswerIsNotKept() {
         assertEquals("page 1", page("roll=3-1", OPENING));
         assertEquals("page 2", page("roll=3-1", OPENING));
+    }
+
+    @Test
+    void aPageAboutAPlayIsNotKept() {
+        Setting chosen =
+                SettingForm.parse(Map.of("roll", "3-1", "play", "8/5 6/5")::get).setting();
+        answer(0);
+        assertEquals("page 1", page("roll=3-1&play=8/5+6/5", chosen));
+        assertEquals("page 2", page("roll=3-1&play=8/5+6/5", chosen));
     }
 
     @Test
