@@ -52,6 +52,9 @@ final class LessonWords {
             return "At a match score the take point is its own: ask what is left of the match after a pass and after a loss.";
         }
         if (question.answering()) {
+            if (question.best() == CubeAction.PASS && question.position().opponentBorneOff() > 0) {
+                return "Pass where you win less than a quarter of the games; owning the cube makes up for a little less.";
+            }
             return question.best() == CubeAction.PASS
                     ? "Pass where what you lose by gammons and by winning too seldom is more than the game is worth."
                     : "Take where you win a quarter of the games, a little less for owning the cube, more where gammons"

@@ -1,6 +1,7 @@
 package org.pipwright.cli.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -8,6 +9,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.pipwright.engine.cube.CubeAction;
 import org.pipwright.engine.cube.CubeState;
+import org.pipwright.engine.cube.CubeValues;
 import org.pipwright.engine.cube.MatchStakes;
 import org.pipwright.engine.cube.MoneyStakes;
 import org.pipwright.engine.cube.Stakes;
@@ -18,12 +20,34 @@ import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.explain.Motive;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.position.Position;
+import org.pipwright.engine.position.PositionText;
 import org.pipwright.engine.score.MatchScore;
 import org.pipwright.models.ModelCatalog;
 
 class LessonWordsTest {
     private static final Knowledge KNOWLEDGE =
             Knowledge.of(ModelCatalog.shipped().load("fifth"));
+
+    private static String pass(String text) {
+        Position position = PositionText.parse(text);
+        CubeValues values = new CubeValues(true, false, 0.9, 1.2, 1, 1.2);
+        return LessonWords.ofCube(new CubeExercise(
+                new Origin.OwnGame(0),
+                position,
+                CubeState.START,
+                new MoneyStakes(true, false),
+                values,
+                1,
+                true,
+                CubeAction.TAKE));
+    }
+
+    /** A side that has borne off loses no gammon. */
+    @Test
+    void aPassIsAboutGammonsOnlyWhereTheyCanBeLost() {
+        assertTrue(pass("5@6 3@8 5@13 2@24 / 5@6 3@8 5@13 2@24").contains("gammons"));
+        assertFalse(pass("3@4 2@2 / 3@6 2@5 2@3").contains("gammons"));
+    }
 
     /** The take of a double from the start position at given stakes. */
     private static String take(Stakes stakes) {
