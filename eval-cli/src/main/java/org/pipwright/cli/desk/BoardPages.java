@@ -1,7 +1,5 @@
 package org.pipwright.cli.desk;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 
@@ -15,14 +13,7 @@ final class BoardPages {
     private static final int LONGEST_ADDRESS = 500;
 
     private final Opinions opinions;
-    private final Map<Shown, String> made = new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Shown, String> eldest) {
-            return size() > MOST;
-        }
-    };
+    private final Recent<Shown, String> made = new Recent<>(MOST);
 
     private record Shown(String query, int lookahead) {}
 
@@ -47,18 +38,10 @@ final class BoardPages {
             return make.get();
         }
         Shown shown = new Shown(address, answer.get().lookahead());
-        return remembered(shown).orElseGet(() -> {
+        return made.get(shown).orElseGet(() -> {
             String page = make.get();
-            synchronized (made) {
-                made.put(shown, page);
-            }
+            made.put(shown, page);
             return page;
         });
-    }
-
-    private Optional<String> remembered(Shown shown) {
-        synchronized (made) {
-            return Optional.ofNullable(made.get(shown));
-        }
     }
 }

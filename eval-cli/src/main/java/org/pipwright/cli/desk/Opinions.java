@@ -1,7 +1,5 @@
 package org.pipwright.cli.desk;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
@@ -18,14 +16,7 @@ final class Opinions {
 
     private final Judges judges;
     private final String net;
-    private final Map<Asked, Verdict> known = new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Asked, Verdict> eldest) {
-            return size() > MAX_REMEMBERED;
-        }
-    };
+    private final Recent<Asked, Verdict> known = new Recent<>(MAX_REMEMBERED);
 
     private record Asked(Question question, int lookahead) {}
 
@@ -64,15 +55,13 @@ final class Opinions {
 
     /** The deepest answer that is remembered. */
     Optional<Known> deepest(Question question, int most) {
-        synchronized (known) {
-            for (int lookahead = most; lookahead >= 0; lookahead--) {
-                Verdict verdict = known.get(new Asked(question, lookahead));
-                if (verdict != null) {
-                    return Optional.of(new Known(verdict, lookahead));
-                }
+        for (int lookahead = most; lookahead >= 0; lookahead--) {
+            Optional<Verdict> verdict = known.get(new Asked(question, lookahead));
+            if (verdict.isPresent()) {
+                return Optional.of(new Known(verdict.get(), lookahead));
             }
-            return Optional.empty();
         }
+        return Optional.empty();
     }
 
     /**
@@ -86,15 +75,10 @@ final class Opinions {
      */
     Verdict at(Question question, int lookahead, BooleanSupplier unwanted) {
         Asked asked = new Asked(question, lookahead);
-        synchronized (known) {
-            if (known.containsKey(asked)) {
-                return known.get(asked);
-            }
-        }
-        Verdict verdict = judges.of(net, lookahead).ask(question, unwanted);
-        synchronized (known) {
+        return known.get(asked).orElseGet(() -> {
+            Verdict verdict = judges.of(net, lookahead).ask(question, unwanted);
             known.put(asked, verdict);
-        }
-        return verdict;
+            return verdict;
+        });
     }
 }
