@@ -10,7 +10,15 @@ const go = (url) => htmx.ajax('GET', url, {target: '#desk', swap: 'outerHTML sho
 // htmx visits each element that it takes away. Of hundreds here it need not know, and their visits take longer than the answer.
 document.addEventListener('htmx:beforeSwap', ({detail}) => {
   if (!detail.shouldSwap || detail.target !== desk()) return;
-  for (const inert of desk().querySelectorAll('.board svg, option')) inert.remove();
+  for (const inert of desk().querySelectorAll('.board svg, .place:not(:focus), option')) inert.remove();
+});
+
+// Nor need it listen to each of dozens of links: whatever leads to another board is heard here.
+addEventListener('click', (event) => {
+  const link = event.target.closest?.('#desk a[href^="/board"]:not([download])');
+  if (!link || event.defaultPrevented || event.button || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return;
+  event.preventDefault();
+  go(link.getAttribute('href'));
 });
 
 // Undo and redo: the addresses that this page has been at.

@@ -37,11 +37,6 @@ final class BoardPages {
         if (answer.isEmpty() || play || address.length() > LONGEST_ADDRESS) {
             return make.get();
         }
-        Shown shown = new Shown(address, answer.get().lookahead());
-        return made.get(shown).orElseGet(() -> {
-            String page = make.get();
-            made.put(shown, page);
-            return page;
-        });
+        return made.made(new Shown(address, answer.get().lookahead()), make);
     }
 }

@@ -76,9 +76,13 @@ final class Opinions {
     Verdict at(Question question, int lookahead, BooleanSupplier unwanted) {
         Asked asked = new Asked(question, lookahead);
         return known.get(asked).orElseGet(() -> {
-            Verdict verdict = judges.of(net, lookahead).ask(question, unwanted);
-            known.put(asked, verdict);
-            return verdict;
+            SharedJudge judge = judges.of(net, lookahead);
+            // Many may ask the same at once: whoever waited for a turn looks again.
+            return judge.inTurn(unwanted, mine -> known.get(asked).orElseGet(() -> {
+                Verdict verdict = judge.ask(question, unwanted);
+                known.put(asked, verdict);
+                return verdict;
+            }));
         });
     }
 }

@@ -28,6 +28,7 @@ final class WarmUp {
         Setting setting = Setting.START.with(Layout.parse(POSITION));
         try {
             for (int round = 0; round < ROUNDS; round++) {
+                show(setting, opinions, closed);
                 for (Roll roll : Roll.all()) {
                     show(setting.with(Optional.of(roll)), opinions, closed);
                 }
