@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import org.pipwright.engine.evaluation.Outcomes;
+import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.rules.GameResult;
 
@@ -84,6 +85,15 @@ public interface CubeTerms {
     default OptionalDouble known(Position position, CubeState cube) {
         return exact(position, cube).stream().mapToDouble(CubeValues::best).findFirst();
     }
+
+    /**
+     * Told where the plays of a roll lead before the first of these positions is asked about, so that what they have in
+     * common is worked out once. Changes no value.
+     *
+     * @param planes the positions side by side, each as {@link Planes} says
+     * @param count their number
+     */
+    default void expect(int[] planes, int count) {}
 
     /**
      * {@link #known} for several cubes at once, for hot loops.

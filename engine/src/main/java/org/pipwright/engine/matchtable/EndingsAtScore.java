@@ -56,6 +56,17 @@ final class EndingsAtScore {
     }
 
     /**
+     * Solves what will be asked about together.
+     *
+     * @param firsts arrangements of the first side, none of them 0
+     * @param seconds arrangements of the second side, none of them 0, each against each of the first
+     * @param firstOnRoll whether the first side is on roll
+     */
+    synchronized void expect(BitSet firsts, BitSet seconds, boolean firstOnRoll) {
+        solve(firstOnRoll ? plays.after(firsts) : firsts, seconds);
+    }
+
+    /**
      * The values of a pair before the side on roll decides about the cube.
      *
      * @param first arrangement of the first side, not 0
@@ -129,8 +140,7 @@ final class EndingsAtScore {
     }
 
     private void prepare(int a) {
-        if (rows[a] == null) {
-            rows[a] = new int[now.length];
+        if (solved[a] == null) {
             solved[a] = new BitSet();
             size += now.length;
         }
@@ -146,6 +156,10 @@ final class EndingsAtScore {
             BitSet wanted = reach.seconds(a);
             if (wanted.isEmpty()) {
                 return;
+            }
+            if (rows[a] == null) {
+                // Here, for all threads share the work of getting memory from the system.
+                rows[a] = new int[rows[0].length];
             }
             rollOfFirst(a, solved[a].isEmpty() ? reach.replies(a) : plays.after(wanted), now, pair);
             rollOfSecond(a, wanted, now, pair);

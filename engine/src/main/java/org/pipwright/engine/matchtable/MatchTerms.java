@@ -1,6 +1,8 @@
 package org.pipwright.engine.matchtable;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -106,10 +108,24 @@ public final class MatchTerms implements CubeTerms {
     }
 
     @Override
+    public void expect(int[] planes, int count) {
+        List<Position> endings = new ArrayList<>();
+        for (int at = 0; at < count * Planes.STRIDE; at += Planes.STRIDE) {
+            if (mayBeEnding(planes, at)) {
+                endings.add(Position.ofPlanes(planes, at));
+            }
+        }
+        table.endings().expect(endings, stakes.score());
+    }
+
+    @Override
     public boolean known(int[] planes, int at, CubeState[] cubes, double[] out) {
-        // Cheap where most positions end: no ending has a side with all its checkers.
-        return (Planes.occupied(planes, at) & Planes.occupied(planes, at + Planes.SIDE) & 1) != 0
-                && CubeTerms.super.known(planes, at, cubes, out);
+        return mayBeEnding(planes, at) && CubeTerms.super.known(planes, at, cubes, out);
+    }
+
+    /** Cheap where most positions end: no ending has a side with all its checkers. */
+    private static boolean mayBeEnding(int[] planes, int at) {
+        return (Planes.occupied(planes, at) & Planes.occupied(planes, at + Planes.SIDE) & 1) != 0;
     }
 
     @Override

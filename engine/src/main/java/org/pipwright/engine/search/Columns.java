@@ -193,6 +193,17 @@ final class Columns implements Sieve.Worth {
         }
     }
 
+    /** Tells those who value the results of a roll's plays that all of them will be asked about. */
+    void expect(int[] results, int count) {
+        if (cubes.length > 0 && count > 1) {
+            int[] replies = new int[count * Planes.STRIDE];
+            for (int i = 0; i < count; i++) {
+                Planes.copySwapped(results, i * Planes.STRIDE, replies, i * Planes.STRIDE);
+            }
+            theirs.expect(replies, count);
+        }
+    }
+
     /** Whether the values of a position are known exactly, whatever is done with the cube. */
     boolean known(int[] planes, int at) {
         return mine.known(planes, at, cubes, found);

@@ -351,6 +351,7 @@ public final class ParallelLookahead implements AutoCloseable {
         timed = false;
         Worker first = crew.workers().get(0);
         Columns columns = first.columns(Cubes.of(choice));
+        columns.expect(choice.results(), choice.count());
         first.search.expand(choice.planes(), 0, choice.results(), choice.count(), replies, columns);
         replies.keepAll(0, deciding());
         return new int[choice.count()];

@@ -125,6 +125,32 @@ class MatchEndingsTest {
         }
     }
 
+    /** Told beforehand what will be asked, the solver solves all of it at once, and says the same. */
+    @ParameterizedTest
+    @CsvSource({"5, 3", "3, 5", "4, 4"})
+    void expectedPositionsAreSolvedTogether(int mine, int theirs) {
+        SplittableRandom random = new SplittableRandom(10 * mine + theirs);
+        MatchScore score = new MatchScore(mine, theirs, false);
+        MatchEndings told = ShippedMatchTable.load().endings();
+        List<Integer> other = side(random, 5);
+        List<Position> afterPlays = new ArrayList<>();
+        for (int i = 0; i < 5; i++) {
+            afterPlays.add(position(other, side(random, 5)));
+        }
+        List<Position> some = new ArrayList<>(afterPlays);
+        some.add(Position.start());
+        some.add(position(other, List.of()));
+        told.expect(some, score);
+        long solved = told.size();
+        assertTrue(solved > 0);
+        for (Position position : afterPlays) {
+            MatchEndings alone = ShippedMatchTable.load().endings();
+            MatchStakes stakes = new MatchStakes(score);
+            assertEquals(alone.best(position, CubeState.START, stakes), told.best(position, CubeState.START, stakes));
+        }
+        assertEquals(solved, told.size());
+    }
+
     private static List<Integer> side(SplittableRandom random, int checkers) {
         List<Integer> side = new ArrayList<>();
         for (int n = 1 + random.nextInt(checkers); n > 0; n--) {
