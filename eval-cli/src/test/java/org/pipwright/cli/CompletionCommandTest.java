@@ -51,6 +51,21 @@ class CompletionCommandTest {
         assertTrue(offered("pipwright", "cube", "start", "--no").contains("--no-jacoby"));
     }
 
+    /** What is offered is accepted. */
+    @Test
+    void valuesOfOptionsAreOffered() throws Exception {
+        Set<String> formats = offered("pipwright", "rank", "start", "--format", "");
+        assertEquals(Set.of("table", "csv", "json"), formats);
+        for (String format : formats) {
+            assertEquals(
+                    0,
+                    Run.of("rank", "start", "--roll", "3-1", "--format", format).code(),
+                    format);
+        }
+        assertEquals(Set.of("cpu", "cuda"), offered("pipwright", "duel", "--device", ""));
+        assertEquals(Set.of("cpu", "cuda", "threads"), offered("pipwright", "train", "--device", ""));
+    }
+
     @Test
     void oneScriptDoesForBothShells() {
         Run bash = Run.of("completion", "bash");

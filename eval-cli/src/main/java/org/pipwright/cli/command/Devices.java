@@ -5,8 +5,8 @@ import java.util.List;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.text.Excerpt;
 
-/** What {@code --device} may name; what a shell offers for it. */
-final class Devices implements Iterable<String> {
+/** What {@code --device} may name. */
+final class Devices {
     static final String CPU = "cpu";
     static final String CUDA = "cuda";
 
@@ -19,9 +19,22 @@ final class Devices implements Iterable<String> {
     /** Those that train. */
     static final List<String> TRAINING = List.of(CPU, THREADS, CUDA);
 
-    @Override
-    public Iterator<String> iterator() {
-        return TRAINING.iterator();
+    private Devices() {}
+
+    /** What a shell offers of those that play. */
+    static final class Playing implements Iterable<String> {
+        @Override
+        public Iterator<String> iterator() {
+            return PLAYING.iterator();
+        }
+    }
+
+    /** What a shell offers of those that train. */
+    static final class Training implements Iterable<String> {
+        @Override
+        public Iterator<String> iterator() {
+            return TRAINING.iterator();
+        }
     }
 
     /**

@@ -102,7 +102,7 @@ public final class DuelCommand extends CliCommand {
     @Option(
             names = "--device",
             paramLabel = "NAME",
-            completionCandidates = Devices.class,
+            completionCandidates = Devices.Playing.class,
             description = "What plays: cpu, the processor (default), or cuda, an NVIDIA card.")
     private String device = Devices.CPU;
 

@@ -1,5 +1,7 @@
 package org.pipwright.cli.command;
 
+import java.util.Arrays;
+import java.util.Iterator;
 import java.util.Locale;
 import org.pipwright.cli.console.UserError;
 import org.pipwright.engine.text.Excerpt;
@@ -13,6 +15,7 @@ final class FormatOption {
             names = "--format",
             paramLabel = "FORM",
             converter = Converter.class,
+            completionCandidates = Names.class,
             description = "table (the default, except for batches), csv (a row for each, with headings) or json.")
     private Format format;
 
@@ -26,14 +29,27 @@ final class FormatOption {
         /** For spreadsheets. */
         CSV,
         /** For programs. */
-        JSON
+        JSON;
+
+        /** As it is written. */
+        String written() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    /** What a shell offers. */
+    static final class Names implements Iterable<String> {
+        @Override
+        public Iterator<String> iterator() {
+            return Arrays.stream(Format.values()).map(Format::written).iterator();
+        }
     }
 
     /** What was asked for, or else what is usual. */
     Format or(Format usual) {
         if (json && format != null && format != Format.JSON) {
-            throw new UserError("--json is --format json, but --format asks for "
-                    + format.name().toLowerCase(Locale.ROOT) + ": leave one of them out");
+            throw new UserError(
+                    "--json is --format json, but --format asks for " + format.written() + ": leave one of them out");
         }
         return json ? Format.JSON : format == null ? usual : format;
     }
@@ -43,7 +59,7 @@ final class FormatOption {
         @Override
         public Format convert(String text) {
             for (Format each : Format.values()) {
-                if (each.name().toLowerCase(Locale.ROOT).equals(text)) {
+                if (each.written().equals(text)) {
                     return each;
                 }
             }

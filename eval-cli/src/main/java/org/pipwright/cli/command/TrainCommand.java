@@ -93,7 +93,7 @@ public final class TrainCommand extends CliCommand {
     @Option(
             names = "--device",
             paramLabel = "NAME",
-            completionCandidates = Devices.class,
+            completionCandidates = Devices.Training.class,
             description =
                     "What trains: cpu, the processor (default); threads, the processor too, but with the recipe for a card;"
                             + " or cuda, an NVIDIA card.")
