@@ -38,7 +38,7 @@ final class Evaluations {
     private long kept;
     private long results;
     private long rolls;
-    private double speed;
+    private double speed = Double.NaN;
     private double keptARoll;
 
     Evaluations(
@@ -61,11 +61,18 @@ final class Evaluations {
         recipe.shapes().forEach(shape -> losses.add(new double[] {Double.NaN, Double.NaN}));
     }
 
-    /** Self-play begins. */
-    void begin(long targets) {
+    /**
+     * Self-play begins, or goes on.
+     *
+     * @param targets made so far
+     * @param evaluated when strength was evaluated last; not a number if it never was, and then it is at once
+     */
+    void begin(long targets, double evaluated) {
         lineAt = clock.seconds();
         nextLine = lineAt + LINE_SECONDS;
-        nextEvaluation = lineAt;
+        nextEvaluation = Double.isNaN(evaluated)
+                ? lineAt
+                : evaluated + recipe.evaluation().seconds();
         targetsAtLine = targets;
     }
 
@@ -87,13 +94,15 @@ final class Evaluations {
     /** Says losses since the last line. */
     void line(long targets) {
         double now = clock.seconds();
-        speed = (targets - targetsAtLine) / Math.max(1e-9, now - lineAt);
+        double made = (targets - targetsAtLine) / Math.max(1e-9, now - lineAt);
+        // A game's first targets come many turns after it has begun: until then there is nothing to show.
+        speed = made == 0 ? Double.NaN : made;
         keptARoll = rolls == 0 ? Double.NaN : (double) kept / rolls;
         losses(String.format(
                 Locale.ROOT,
                 "%.1f %%, %,.0f targets/s, %.2f M targets, kept %.2f of %.1f replies, lambda %.2f, rate %.5f",
                 100 * schedule.progress(),
-                speed,
+                made,
                 targets / 1e6,
                 keptARoll,
                 rolls == 0 ? Double.NaN : (double) results / rolls,

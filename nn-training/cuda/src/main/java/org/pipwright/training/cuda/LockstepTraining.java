@@ -109,7 +109,7 @@ final class LockstepTraining {
 
     private void selfPlay() {
         schedule.begin();
-        evaluations.begin(targets);
+        evaluations.begin(targets, books.lastEvaluated());
         nextSave = clock.seconds() + recipe.checkpointSeconds();
         List<Thread> threads = new ArrayList<>();
         for (int i = 0; i < recipe.lanes(); i++) {

@@ -225,6 +225,11 @@ final class RunBooks {
         }
     }
 
+    /** When strength was evaluated last, in seconds of training; not a number if it never was. */
+    synchronized double lastEvaluated() {
+        return lines.isEmpty() ? Double.NaN : lines.get(lines.size() - 1).seconds();
+    }
+
     /** Figures so far, oldest first. */
     List<Figures> lines() {
         return List.copyOf(lines);

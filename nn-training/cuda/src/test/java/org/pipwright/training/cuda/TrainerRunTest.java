@@ -184,6 +184,10 @@ class TrainerRunTest {
         RunState end = newest(run);
         assertEquals(playing.began(), end.began());
         assertTrue(end.targets() > playing.targets() && end.seconds() >= 4.8, end.toString());
+        List<String> figures = Files.readAllLines(run.resolve("metrics.csv"));
+        double pause = Figures.ofCsv(figures.get(2), 3).seconds()
+                - Figures.ofCsv(figures.get(1), 3).seconds();
+        assertTrue(pause >= 2, "strength is not evaluated sooner because of the stop: " + figures);
         String manifest = Files.readString(run.resolve("run.txt"));
         assertEquals(3, manifest.split("resumed = after ").length);
         byte[] before = Files.readAllBytes(run.resolve("net.safetensors"));
