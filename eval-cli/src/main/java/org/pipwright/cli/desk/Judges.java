@@ -82,7 +82,7 @@ final class Judges implements AutoCloseable {
 
     /** Begins to practise; the next exercise is looked for while somebody asks. */
     Practice practice(PracticeSources.Chosen chosen, String net, PracticeLog log) {
-        return new Practice(chosen.title(), chosen.supply(), () -> knowledge(net), workers, threads, log);
+        return new Practice(chosen, () -> knowledge(net), workers, threads, log);
     }
 
     /** The judge that looks so far ahead by a net. */

@@ -33,8 +33,7 @@ final class Practice {
 
     private static final Duration AT_ONCE = Duration.ofMillis(30);
 
-    private final String title;
-    private final Supply supply;
+    private final PracticeSources.Chosen chosen;
     private final Supplier<Knowledge> knowledge;
     private final Executor executor;
     private final int threads;
@@ -95,15 +94,22 @@ final class Practice {
             int waiting,
             boolean over) {}
 
+    /**
+     * No exercise yet.
+     *
+     * @param chosen what is practised
+     * @param knowledge what right answers are found with
+     * @param executor who looks for the next one
+     * @param threads number of threads, at least 1
+     * @param log where answers are noted
+     */
     Practice(
-            String title,
-            Supply supply,
+            PracticeSources.Chosen chosen,
             Supplier<Knowledge> knowledge,
             Executor executor,
             int threads,
             PracticeLog log) {
-        this.title = title;
-        this.supply = supply;
+        this.chosen = chosen;
         this.knowledge = knowledge;
         this.executor = executor;
         this.threads = threads;
@@ -112,7 +118,7 @@ final class Practice {
 
     /** What it is about. */
     String title() {
-        return title;
+        return chosen.title();
     }
 
     /** As things stand; an exercise that is ready is asked. */
@@ -156,16 +162,17 @@ final class Practice {
     }
 
     private Optional<Asked> find(BooleanSupplier unwanted) {
-        synchronized (supply) {
+        synchronized (chosen) {
             Knowledge known = knowledge.get();
-            return supply.next(known, threads, unwanted)
+            return chosen.supply()
+                    .next(known, threads, unwanted)
                     .map(exercise -> new Asked(exercise, reasons(known, exercise), 0));
         }
     }
 
     private Reasons reasons(Knowledge known, Exercise exercise) {
         try (Judge judge = new Judge(known, threads)) {
-            return new Reasoning(judge, Supply.LOOKAHEAD, true, known.terms()).of(exercise);
+            return new Reasoning(judge, Supply.LOOKAHEAD, true, known.terms()).of(exercise, chosen.about());
         }
     }
 

@@ -6,10 +6,13 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.function.Predicate;
 import org.pipwright.cli.duel.Contestant;
 import org.pipwright.engine.drill.Candidate;
 import org.pipwright.engine.drill.Theme;
+import org.pipwright.engine.explain.Motive;
 import org.pipwright.engine.files.Reason;
 import org.pipwright.engine.record.Heading;
 import org.pipwright.models.ModelCatalog;
@@ -33,8 +36,9 @@ final class PracticeSources {
      *
      * @param title what it is
      * @param supply where the exercises come from
+     * @param about the kinds of fact that their lessons are to be about
      */
-    record Chosen(String title, Supply supply) {}
+    record Chosen(String title, Supply supply, Predicate<Motive> about) {}
 
     PracticeSources(Records records, Map<String, List<Candidate>> positions, PracticeLog log) {
         this.records = records;
@@ -91,7 +95,7 @@ final class PracticeSources {
         if (title == null) {
             throw new IllegalArgumentException("choose what to practise");
         }
-        return new Chosen(title, supply(choice));
+        return new Chosen(title, supply(choice), about(choice));
     }
 
     private Supply supply(String choice) {
@@ -105,13 +109,19 @@ final class PracticeSources {
         if (choice.startsWith(POSITIONS)) {
             return Supply.ofAll(new ArrayList<>(positions.values()).get(Integer.parseInt(parts[0]) - 1));
         }
-        Theme theme = Arrays.stream(Theme.values())
-                .filter(each -> choice.equals(THEME + each.word()))
-                .findFirst()
-                .orElseThrow();
         return Supply.ofTheme(
-                theme,
+                theme(choice).orElseThrow(),
                 new SplittableRandom().nextLong(1_000_000_000),
                 Contestant.read(WEAKER, ModelCatalog.shipped(), 0));
+    }
+
+    private static Optional<Theme> theme(String choice) {
+        return Arrays.stream(Theme.values())
+                .filter(each -> choice.equals(THEME + each.word()))
+                .findFirst();
+    }
+
+    private static Predicate<Motive> about(String choice) {
+        return theme(choice).<Predicate<Motive>>map(theme -> theme::about).orElse(motive -> true);
     }
 }
