@@ -41,6 +41,10 @@ final class PlainNet {
     private double[] affine(double[] x, int matrix, int bias, int out) {
         double[] y = Arrays.copyOfRange(weights, bias, bias + out);
         for (int i = 0; i < x.length; i++) {
+            if (x[i] == 0) {
+                // Most inputs and half of the hidden units are, and whole runs are learned with these loops.
+                continue;
+            }
             for (int j = 0; j < out; j++) {
                 y[j] += x[i] * weights[matrix + i * out + j];
             }
@@ -149,8 +153,8 @@ final class PlainNet {
         return loss + error * error / 2;
     }
 
-    /** Adds the derivative of the loss by every weight. */
-    void addGradient(int[] planes, int at, float[] target, int targetAt, double[] gradient) {
+    /** Adds the derivative of the loss by every weight; gives the six chances. */
+    double[] addGradient(int[] planes, int at, float[] target, int targetAt, double[] gradient) {
         Pass pass = new Pass(planes, at);
         int width = shape.width();
         double mean = equity(pass.chances);
@@ -178,21 +182,30 @@ final class PlainNet {
                 dh[j] += through[j];
             }
         }
-        backAffine(pass.x, dh, 0, shape.inputBias(), gradient);
+        addGradient(pass.x, dh, 0, shape.inputBias(), gradient);
+        return pass.chances;
     }
 
     private double[] backAffine(double[] x, double[] dy, int matrix, int bias, double[] gradient) {
+        addGradient(x, dy, matrix, bias, gradient);
         double[] dx = new double[x.length];
-        for (int j = 0; j < dy.length; j++) {
-            gradient[bias + j] += dy[j];
-        }
         for (int i = 0; i < x.length; i++) {
             for (int j = 0; j < dy.length; j++) {
-                gradient[matrix + i * dy.length + j] += x[i] * dy[j];
                 dx[i] += weights[matrix + i * dy.length + j] * dy[j];
             }
         }
         return dx;
+    }
+
+    private static void addGradient(double[] x, double[] dy, int matrix, int bias, double[] gradient) {
+        for (int j = 0; j < dy.length; j++) {
+            gradient[bias + j] += dy[j];
+        }
+        for (int i = 0; i < x.length; i++) {
+            for (int j = 0; x[i] != 0 && j < dy.length; j++) {
+                gradient[matrix + i * dy.length + j] += x[i] * dy[j];
+            }
+        }
     }
 
     private static double[] backNorm(double[] h, double[] u, double[] du) {

@@ -60,8 +60,7 @@ final class PlainTrainee {
         PlainNet net = new PlainNet(shape, state.weights());
         double[] gradient = new double[shape.size()];
         for (PlainMemory.Lesson lesson : batch) {
-            net.addGradient(lesson.planes(), 0, lesson.target(), 0, gradient);
-            double[] chances = net.chances(lesson.planes(), 0);
+            double[] chances = net.addGradient(lesson.planes(), 0, lesson.target(), 0, gradient);
             double error = PlainNet.equity(chances) - PlainNet.equity(lesson.target());
             for (int k = 0; k < 6; k++) {
                 entropy -= chances[k] > 0 ? lesson.target()[k] * Math.log(chances[k]) : 0;
