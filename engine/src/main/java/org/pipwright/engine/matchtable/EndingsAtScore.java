@@ -159,7 +159,7 @@ final class EndingsAtScore {
             }
             if (rows[a] == null) {
                 // Here, for all threads share the work of getting memory from the system.
-                rows[a] = new int[rows[0].length];
+                rows[a] = new int[now.length];
             }
             rollOfFirst(a, solved[a].isEmpty() ? reach.replies(a) : plays.after(wanted), now, pair);
             rollOfSecond(a, wanted, now, pair);
