@@ -39,18 +39,23 @@ enum CardSetting implements SettingKey {
             "fifth",
             SettingKind.ANY,
             "Net whose chances are copied to begin with: a shipped one or a model file."),
-    COPY_SECONDS("copy.seconds", "25", SettingKind.number(0, 1e6), "Seconds spent on copying it."),
+    COPY_SECONDS(
+            "copy.seconds",
+            "25",
+            SettingKind.number(0, 1e6),
+            "Seconds spent on copying it; none if the deep and the quick network begin with weights that have learned."),
     START_DEEP(
             "start.deep",
             "none",
             SettingKind.ANY,
-            "Model file that the deep network begins with; nothing is copied then, and start.quick must be given too."),
-    START_QUICK("start.quick", "none", SettingKind.ANY, "Model file that the quick network begins with."),
+            "Net that the deep network begins with, a shipped one or a model file; it copies nothing then. None for random"
+                    + " weights."),
+    START_QUICK("start.quick", "none", SettingKind.ANY, "The same for the quick network."),
     START_PUPILS(
             "start.pupils",
             "none",
             SettingKind.ANY,
-            "Model files that the pupils begin with, one for each, separated by commas; none for random weights."),
+            "The same for the pupils, one for each, separated by commas; none for random weights."),
     TEACH_ONLY(
             "teach.only",
             "no",
@@ -85,6 +90,17 @@ enum CardSetting implements SettingKey {
             "8",
             SettingKind.whole(1, 1000),
             "Most turns played at random at the start of such a game; at least one is."),
+    FORMULA_SHARE(
+            "formula.games",
+            "0",
+            SettingKind.number(0, 1),
+            "Share of games in which fixed formulas make the first plays of one side or both, which leads to positions that"
+                    + " good play avoids."),
+    FORMULA_TURNS(
+            "formula.turns",
+            "60",
+            SettingKind.whole(1, 1000),
+            "Most turns of such a game that a formula may play; at least one is."),
     MAX_TURNS("max.turns", "2000", SettingKind.whole(1, 1_000_000), "Turns after which a game is truncated."),
     KEEP_MARGIN(
             "keep.margin",

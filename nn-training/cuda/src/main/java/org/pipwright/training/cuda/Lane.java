@@ -21,6 +21,7 @@ final class Lane {
     private final boolean[] usual;
     private final boolean[] unknown;
     private final SplittableRandom[] randoms;
+    private final FormulaSides formulas;
     private final LessonList[] lists;
     private final PlayGenerator generator = new PlayGenerator();
     private long finishedGames;
@@ -36,6 +37,7 @@ final class Lane {
         usual = new boolean[games];
         unknown = new boolean[games];
         randoms = new SplittableRandom[games];
+        formulas = new FormulaSides(games, rules);
         int tasks = (games + TASK - 1) / TASK;
         lists = new LessonList[tasks];
         finishedByTask = new long[tasks];
@@ -64,6 +66,7 @@ final class Lane {
         turns[game] = 0;
         unknown[game] = true;
         usual[game] = true;
+        formulas.begin(game, random);
         System.arraycopy(Position.start().toPlanes(), 0, planes, 8 * game, 8);
         if (random.nextDouble() >= rules.randomStarts()) {
             return;
@@ -81,7 +84,7 @@ final class Lane {
         System.arraycopy(now, 0, planes, 8 * game, 8);
     }
 
-    /** Asks the deep network about positions that games begin with. */
+    /** Asks the deep network about positions it has not judged yet: those games begin with or formulas lead to. */
     void value(Accelerator accelerator) {
         int[] asked = IntStream.range(0, games).filter(i -> unknown[i]).toArray();
         int[] positions = new int[8 * asked.length];
@@ -117,10 +120,11 @@ final class Lane {
             float[] lookahead = new float[6];
             float[] chances = new float[6 * PlaysBatch.SLOTS];
             PlayGenerator plays = new PlayGenerator();
+            FormulaSides.Players players = new FormulaSides.Players();
             for (int i = task * TASK; i < Math.min(games, (task + 1) * TASK); i++) {
                 // Without answers a game stands still for a turn and throws again.
                 if (!batch.leftOut(i)) {
-                    advance(i, batch, lambda, lookahead, chances, list, plays, task);
+                    advance(i, batch, lambda, lookahead, chances, list, plays, players, task);
                 }
             }
         });
@@ -138,6 +142,7 @@ final class Lane {
             float[] chances,
             LessonList list,
             PlayGenerator plays,
+            FormulaSides.Players players,
             int task) {
         batch.expected(game, lookahead, 0);
         int kept = batch.kept(game);
@@ -148,11 +153,17 @@ final class Lane {
                 best = k;
             }
         }
-        int chosen = choose(game, kept, best, chances);
+        boolean formula = formulas.plays(game, turns[game]);
+        int chosen = formula ? best : choose(game, kept, best, chances);
         Track track = tracks[game];
-        track.add(planes, 8 * game, values, 6 * game, lookahead, 0, chosen != best);
+        // A formula's play may be the best one; that it is taken for another only shortens what is learned from it.
+        track.add(planes, 8 * game, values, 6 * game, lookahead, 0, formula || chosen != best);
+        if (formula) {
+            playFormula(game, batch.roll(game), plays, players);
+        } else {
+            batch.result(game, chosen, planes, 8 * game);
+        }
         turns[game]++;
-        batch.result(game, chosen, planes, 8 * game);
         boolean over = (Planes.occupied(planes, 8 * game) & Planes.ON_BOARD) == 0;
         if (over || turns[game] >= rules.maxTurns()) {
             track.finish(lambda, list);
@@ -161,11 +172,20 @@ final class Lane {
             return;
         }
         Planes.swap(planes, 8 * game);
-        Chances.swap(chances, 6 * chosen);
-        System.arraycopy(chances, 6 * chosen, values, 6 * game, 6);
+        unknown[game] = formula;
+        if (!formula) {
+            Chances.swap(chances, 6 * chosen);
+            System.arraycopy(chances, 6 * chosen, values, 6 * game, 6);
+        }
         if (track.full()) {
             track.shift(lambda, list);
         }
+    }
+
+    private void playFormula(int game, Roll roll, PlayGenerator plays, FormulaSides.Players players) {
+        plays.generate(planes, 8 * game, roll.high(), roll.low());
+        int chosen = players.choose(formulas, game, turns[game], planes, plays);
+        System.arraycopy(plays.results(), 8 * chosen, planes, 8 * game, 8);
     }
 
     private int choose(int game, int kept, int best, float[] chances) {

@@ -87,16 +87,17 @@ final class LockstepTraining {
 
     private void copy(Model model, int threads) {
         double began = clock.seconds() - copied;
-        try (Copying copying = new Copying(model, 4 * recipe.learner().batch(), threads, seeds)) {
+        List<Integer> copying = recipe.copying();
+        try (Copying games = new Copying(model, 4 * recipe.learner().batch(), threads, seeds)) {
             int lists = 0;
             while (copied < recipe.copySeconds() && !stop.getAsBoolean()) {
-                LessonList list = copying.next();
+                LessonList list = games.next();
                 accelerator.remember(list);
                 targets += list.size();
                 lists++;
                 for (int k = 0; k < STEPS_A_LIST && lists >= LISTS_FIRST; k++) {
-                    double share = Math.min(1, (accelerator.steps(Recipe.DEEP) + 1) / WARMING_UP);
-                    accelerator.learn(seeds.next(), (float) (recipe.rate() * share), recipe.learning());
+                    double share = Math.min(1, (accelerator.steps(copying.get(0)) + 1) / WARMING_UP);
+                    accelerator.learn(seeds.next(), (float) (recipe.rate() * share), copying);
                 }
                 if (lists % 50 == 0) {
                     evaluations.losses("copying");

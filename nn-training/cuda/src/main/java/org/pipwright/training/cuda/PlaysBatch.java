@@ -131,6 +131,11 @@ final class PlaysBatch {
         return leftOut[position];
     }
 
+    /** The roll thrown in a position. */
+    Roll roll(int position) {
+        return Roll.all().get(rolls.getInt(4 * position));
+    }
+
     /** The positions that all results come from, eight ints each. */
     int[] parents() {
         return parents;

@@ -13,7 +13,7 @@ import org.pipwright.training.settings.SettingValues;
  * @param seed seed of dice, first weights and draws
  * @param shapes the deep network's, the quick one's, the pupils'
  * @param copySeconds seconds of copying to begin with
- * @param starts model files that networks begin with, in the order of the shapes; null where there is none
+ * @param starts nets that networks begin with, by name or file, in the order of the shapes; null where there is none
  * @param teachOnly whether only pupils learn
  * @param teachSteps their steps a turn of a lane then
  * @param lanes groups of games that take turns on the card
@@ -171,6 +171,8 @@ record Recipe(
                 settings.number(CardSetting.STRAY_SHARE),
                 settings.number(CardSetting.RANDOM_STARTS),
                 whole(settings, CardSetting.RANDOM_TURNS),
+                settings.number(CardSetting.FORMULA_SHARE),
+                whole(settings, CardSetting.FORMULA_TURNS),
                 (float) settings.number(CardSetting.STRAY_MARGIN),
                 whole(settings, CardSetting.MAX_TURNS));
     }
@@ -192,18 +194,20 @@ record Recipe(
         if (shapes.subList(2, shapes.size()).contains(shapes.get(DEEP))) {
             throw new InvalidSettingsException("pupils must have other shapes than deep, " + shapes.get(DEEP));
         }
-        if ((starts.get(DEEP) == null) != (starts.get(QUICK) == null)) {
-            throw new InvalidSettingsException("start.deep and start.quick go together: give both, or neither");
-        }
         if (teachOnly && (!startsGiven() || shapes.size() == 2)) {
             throw new InvalidSettingsException(
                     "teach.only = yes needs start.deep, start.quick and pupils: set all three");
         }
     }
 
-    /** Whether the first two networks begin with weights that have learned. */
+    /** Whether the first two networks begin with weights that have learned, so that nothing is copied. */
     boolean startsGiven() {
-        return starts.get(DEEP) != null;
+        return starts.get(DEEP) != null && starts.get(QUICK) != null;
+    }
+
+    /** The networks that copy to begin with, by index: those that begin with random weights. */
+    List<Integer> copying() {
+        return learning().stream().filter(net -> starts.get(net) == null).toList();
     }
 
     /** Rows a network takes at once. */

@@ -60,7 +60,7 @@ class PlaysBatchTest {
         machine.add(shape, Weights.of(shape));
         machine.add(shape, Weights.of(shape));
         LaneJudge judge = machine.lane();
-        Lane lane = new Lane(COUNT, new GameRules(0, 1, 30, 0.1f, 100), 4);
+        Lane lane = new Lane(COUNT, new GameRules(0, 1, 30, 0, 1, 0.1f, 100), 4);
         lane.value(machine);
         lane.throwDice(judge.plays());
         int[] before = lane.planes().clone();

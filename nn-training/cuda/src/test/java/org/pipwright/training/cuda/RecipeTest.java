@@ -30,7 +30,7 @@ class RecipeTest {
                 List.of("1024x6", "quick-256x1", "768x4", "256x2"),
                 List.of(recipe.name(0), recipe.name(1), recipe.name(2), recipe.name(3)));
         assertEquals(new LearnerSettings(8192, 0.9f, 0.99f, 0.01f, 1, 0.999f), recipe.learner());
-        assertEquals(new GameRules(0.08, 0.15, 8, 0.08f, 2000), recipe.rules());
+        assertEquals(new GameRules(0.08, 0.15, 8, 0, 60, 0.08f, 2000), recipe.rules());
         assertEquals(List.of(0, 1, 2, 3), recipe.learning());
     }
 
@@ -43,7 +43,6 @@ class RecipeTest {
                 "minutes = 1; deep.rows = 300 | deep.rows must be a multiple of 256",
                 "minutes = 1; deep = 100x1 | deep must be width x blocks, such as 1024x6, not '100x1'",
                 "minutes = 1; pupils = 128x1,128x1 | pupils must be different shapes",
-                "minutes = 1; start.deep = x | start.deep and start.quick go together",
                 "minutes = 1; pupils = 128x1; start.pupils = a,b | start.pupils names 2 files for 1 pupils",
                 "minutes = 1; teach.only = yes | teach.only = yes needs start.deep, start.quick and pupils",
                 "minute = 1 | there is no setting 'minute': train --device cuda --print-settings lists them"

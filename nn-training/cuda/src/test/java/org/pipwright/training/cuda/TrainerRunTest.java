@@ -254,6 +254,26 @@ class TrainerRunTest {
         assertTrue(last < 0.7 * first, "error of equity " + first + ", then " + last);
     }
 
+    /** A deep network that has learned copies nothing; the quick one beside it does. */
+    @Test
+    void whatHasLearnedDoesNotCopy() throws IOException {
+        Model teacher = new Model(ResidualNets.network(SMALL, Weights.of(SMALL)), Map.of());
+        Path file = temporary.resolve("teacher.safetensors");
+        ModelFile.write(file, teacher);
+        Path run = temporary.resolve("run");
+        AtomicInteger asked = new AtomicInteger();
+        // Stopped while copying, before self-play, in which both learn.
+        new ToyRun()
+                .train(
+                        ToyRun.request(run, settings("start.deep = " + file + "\n"), false),
+                        () -> asked.incrementAndGet() > 15);
+        RunState end = newest(run);
+        assertEquals(0, end.nets().get(0).steps());
+        assertArrayEquals(
+                ResidualNets.weights(SMALL, teacher), end.nets().get(0).average());
+        assertTrue(end.nets().get(1).steps() > 0);
+    }
+
     @Test
     void foldersInUseAndMissingRunsAreRefused() throws IOException {
         Path run = Files.createDirectory(temporary.resolve("run"));
