@@ -21,6 +21,13 @@ import java.util.Map;
  * it are skipped, with the reason, or fail: see {@link Needed}.
  */
 final class Browser implements AutoCloseable {
+    /**
+     * The list that drops down from Chromium's address bar is a page of its own in every window, in which nobody types here;
+     * it takes more processor time than most of the pages that are looked at.
+     */
+    private static final String NO_ADDRESS_BAR =
+            "--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup,WebUIOmniboxFullPopup";
+
     private static final List<String> CHROMIUM = List.of("chromium", "chromium-browser", "google-chrome", "chrome");
 
     /** Keeps in {@code heard} what a page says to those who do not see it: live regions, as often as they change. */
@@ -53,7 +60,11 @@ final class Browser implements AutoCloseable {
         String node = found("Node", List.of("node", "nodejs"));
         Playwright playwright = Playwright.create(new Playwright.CreateOptions()
                 .setEnv(Map.of("PLAYWRIGHT_NODEJS_PATH", node, "PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        return playwright.chromium().launch(new BrowserType.LaunchOptions().setExecutablePath(Path.of(browser)));
+        return playwright
+                .chromium()
+                .launch(new BrowserType.LaunchOptions()
+                        .setExecutablePath(Path.of(browser))
+                        .setArgs(List.of(NO_ADDRESS_BAR)));
     }
 
     /** The first of some programs that is on the path. */

@@ -92,7 +92,10 @@ class DeskLooksTest {
                             + ".map(each => each.ariaLabel + ' ' + each.clientWidth + ' of ' + each.scrollWidth)");
                     assertEquals(List.of(), cut, path);
                 }
-                Browser.requireAccessible(page);
+                // A wider window changes no markup and no colour, and the two smaller have both themes.
+                if (width <= 1280) {
+                    Browser.requireAccessible(page);
+                }
             }
         }
     }

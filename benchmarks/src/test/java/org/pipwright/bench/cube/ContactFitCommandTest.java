@@ -25,7 +25,7 @@ class ContactFitCommandTest {
 
     @Test
     void whatShipsLosesATenthOfOneEfficiencyForAll() {
-        String[] words = {"contact-fit", "--net", "fifth", "--each", "6", "--threads", "2", "--seed", "3"};
+        String[] words = {"contact-fit", "--net", "fifth", "--each", "2", "--threads", "2", "--seed", "3"};
         assertEquals(0, Main.run(new PrintWriter(out, true), new PrintWriter(err, true), words), err.toString());
         assertTrue(cost("shipped") < 0.1 * cost("one for all"), out.toString());
         assertTrue(cost("shipped") < 0.1 * cost("a dead cube"), out.toString());
