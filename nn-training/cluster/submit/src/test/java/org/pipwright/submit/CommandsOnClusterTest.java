@@ -11,12 +11,17 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.pipwright.cli.CommandRun;
 
 /** Commands print with {@code --cluster} what they print without. */
+@EnabledIfSystemProperty(
+        named = "pipwright.test.complete",
+        matches = "true",
+        disabledReason = "starts a cluster for each command: -Dpipwright.test.complete=true")
 class CommandsOnClusterTest {
     private static final String LINES =
             "start 3-1\n\nstart\nstart 6-4 # which play?\n{\"position\":\"start\",\"roll\":\"6-2\"}\nno position\n"
