@@ -50,8 +50,7 @@ class FormulaSidesTest {
             played[1] += second > 0 ? 1 : 0;
         }
         // Of the 12,000 games with a formula, one side is played in a quarter each and both are in half; a game of one
-        // turn
-        // shows only who begins.
+        // turn shows only who begins.
         assertEquals(0.3, played[0] / (double) games, 0.015);
         assertEquals(0.3 * 0.95, played[1] / (double) games, 0.015);
         assertEquals(0.2 * 0.95, both / (double) games, 0.015);

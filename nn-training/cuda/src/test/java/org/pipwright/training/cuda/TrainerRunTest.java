@@ -227,12 +227,17 @@ class TrainerRunTest {
         assertTrue(newest(run).nets().get(0).steps() > 0);
     }
 
+    /** A file with a net that has random weights. */
+    private Path teacher() throws IOException {
+        Path file = temporary.resolve("teacher.safetensors");
+        ModelFile.write(file, new Model(ResidualNets.network(SMALL, Weights.of(SMALL)), Map.of()));
+        return file;
+    }
+
     /** Pupils learn from a net that stays as it is. */
     @Test
     void teachesPupilsOnly() throws IOException {
-        Model teacher = new Model(ResidualNets.network(SMALL, Weights.of(SMALL)), Map.of());
-        Path file = temporary.resolve("teacher.safetensors");
-        ModelFile.write(file, teacher);
+        Path file = teacher();
         Path run = temporary.resolve("run");
         ToyRun toy = new ToyRun();
         toy.train(
@@ -244,7 +249,8 @@ class TrainerRunTest {
                 () -> false);
         RunState end = newest(run);
         assertArrayEquals(
-                ResidualNets.weights(SMALL, teacher), end.nets().get(0).average());
+                ResidualNets.weights(SMALL, ModelFile.read(file)),
+                end.nets().get(0).average());
         assertEquals(0, end.nets().get(1).steps());
         assertTrue(end.nets().get(2).steps() > 100, end.nets().get(2).steps() + " steps");
         List<String> figures = Files.readAllLines(run.resolve("metrics.csv"));
@@ -257,9 +263,7 @@ class TrainerRunTest {
     /** A deep network that has learned copies nothing; the quick one beside it does. */
     @Test
     void whatHasLearnedDoesNotCopy() throws IOException {
-        Model teacher = new Model(ResidualNets.network(SMALL, Weights.of(SMALL)), Map.of());
-        Path file = temporary.resolve("teacher.safetensors");
-        ModelFile.write(file, teacher);
+        Path file = teacher();
         Path run = temporary.resolve("run");
         AtomicInteger asked = new AtomicInteger();
         // Stopped while copying, before self-play, in which both learn.
@@ -270,7 +274,8 @@ class TrainerRunTest {
         RunState end = newest(run);
         assertEquals(0, end.nets().get(0).steps());
         assertArrayEquals(
-                ResidualNets.weights(SMALL, teacher), end.nets().get(0).average());
+                ResidualNets.weights(SMALL, ModelFile.read(file)),
+                end.nets().get(0).average());
         assertTrue(end.nets().get(1).steps() > 0);
     }
 
