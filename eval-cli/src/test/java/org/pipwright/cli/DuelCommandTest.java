@@ -161,7 +161,7 @@ class DuelCommandTest {
     void anUnknownPlayerIsToldWithWhatToUse() {
         Run run = Run.of("duel", "racer", "nobody");
         assertEquals(2, run.code());
-        String known = "random, pips, racer, hitter, builder or the path of a \\.safetensors file\n";
+        String known = "random, pips, racer, hitter, builder, waiter or the path of a \\.safetensors file\n";
         assertTrue(run.err().matches("pipwright: no player 'nobody': use (.*, )?" + known), run.err());
     }
 

@@ -20,7 +20,7 @@ public final class EndgameTables {
     public static final SideIndex LAST_SIX = new SideIndex(6, 6);
 
     /** Knows what the standard tables cover, and no more. */
-    private static final EndgameTables COVERAGE = new EndgameTables(HOME, () -> null, LAST_SIX, () -> null);
+    private static final EndgameTables COVERAGE = new EndgameTables(HOME, () -> null, LAST_SIX, () -> null, null);
 
     /** Own points 19 to 24 and the bar: a loser who stands there with no checker off loses a backgammon. */
     private static final int BACKGAMMON = 0x7F << 19;
@@ -29,6 +29,7 @@ public final class EndgameTables {
     private final SideIndex pairs;
     private final Once<OneSidedTable> oneSided;
     private final Once<TwoSidedTable> twoSided;
+    private final TableFolder folder;
 
     /** Something made when it is first asked for. */
     private static final class Once<T> {
@@ -53,11 +54,16 @@ public final class EndgameTables {
     }
 
     private EndgameTables(
-            SideIndex sides, Supplier<OneSidedTable> oneSided, SideIndex pairs, Supplier<TwoSidedTable> twoSided) {
+            SideIndex sides,
+            Supplier<OneSidedTable> oneSided,
+            SideIndex pairs,
+            Supplier<TwoSidedTable> twoSided,
+            TableFolder folder) {
         this.sides = sides;
         this.pairs = pairs;
         this.oneSided = new Once<>(oneSided);
         this.twoSided = new Once<>(twoSided);
+        this.folder = folder;
     }
 
     /**
@@ -68,7 +74,7 @@ public final class EndgameTables {
      * @return both
      */
     public static EndgameTables of(OneSidedTable oneSided, TwoSidedTable twoSided) {
-        return new EndgameTables(oneSided.index(), () -> oneSided, twoSided.index(), () -> twoSided);
+        return new EndgameTables(oneSided.index(), () -> oneSided, twoSided.index(), () -> twoSided, null);
     }
 
     /**
@@ -107,7 +113,17 @@ public final class EndgameTables {
                 sides,
                 () -> folder.oneSided(sides, threads, listener),
                 pairs,
-                () -> folder.twoSided(pairs, threads, listener));
+                () -> folder.twoSided(pairs, threads, listener),
+                folder);
+    }
+
+    /**
+     * Where these tables are kept.
+     *
+     * @return the folder; empty for tables at hand
+     */
+    public Optional<TableFolder> folder() {
+        return Optional.ofNullable(folder);
     }
 
     /**

@@ -13,7 +13,7 @@ import org.pipwright.engine.match.RandomPlayer;
 import org.pipwright.engine.position.Planes;
 
 /**
- * Players that never change, to measure others against: {@code random}, {@code pips}, and three linear formulas. Their
+ * Players that never change, to measure others against: {@code random}, {@code pips}, and four linear formulas. Their
  * weights are our own choice, round numbers set by hand once and then left alone: what counts is that they stay fixed.
  */
 public final class Baselines {
@@ -28,13 +28,14 @@ public final class Baselines {
         all.put("racer", () -> new FormulaPlayer(Baselines::racer));
         all.put("hitter", () -> new FormulaPlayer(Baselines::hitter));
         all.put("builder", () -> new FormulaPlayer(Baselines::builder));
+        all.put("waiter", () -> new FormulaPlayer(Baselines::waiter));
         return all;
     }
 
     /**
      * Names of all baselines.
      *
-     * @return {@code random}, {@code pips}, {@code racer}, {@code hitter}, {@code builder}
+     * @return {@code random}, {@code pips}, {@code racer}, {@code hitter}, {@code builder}, {@code waiter}
      */
     public static Set<String> names() {
         return Collections.unmodifiableSet(BY_NAME.keySet());
@@ -76,14 +77,29 @@ public final class Baselines {
         if (!Planes.contact(planes, me)) {
             return race;
         }
-        int stacked = (planes[me + 2] | planes[me + 3]) & Planes.POINTS;
         return 0.5 * race
                 + 4 * heldPoints(planes, me, 0x3F << 4)
                 + 4 * heldPoints(planes, me, 0x1F << 18)
                 + 6 * Measures.longestPrime(planes, me)
                 + 8 * Planes.count(planes, them, Planes.BAR)
                 - 0.5 * shots(planes, me, them)
-                - 3 * (Planes.checkers(planes, me, stacked) - 3 * Integer.bitCount(stacked));
+                - 3 * pastThird(planes, me);
+    }
+
+    /**
+     * Waits for a late shot and minds neither the race nor being hit: while there is contact, 10 for each of up to two
+     * anchors in the other side's home board, 6 for each point in its longest prime, 4 for each point held from the 4 to
+     * the 9, 8 for a checker on the bar, less 3 for each checker past the third on one point.
+     */
+    static double waiter(int[] planes, int me, int them) {
+        if (!Planes.contact(planes, me)) {
+            return race(planes, me, them);
+        }
+        return 10 * Math.min(2, heldPoints(planes, me, 0x3F << 19))
+                + 6 * Measures.longestPrime(planes, me)
+                + 4 * heldPoints(planes, me, 0x3F << 4)
+                + 8 * Planes.count(planes, them, Planes.BAR)
+                - 3 * pastThird(planes, me);
     }
 
     private static double race(int[] planes, int me, int them) {
@@ -92,6 +108,12 @@ public final class Baselines {
 
     private static int shots(int[] planes, int me, int them) {
         return Measures.hittingRolls(planes, them, me);
+    }
+
+    /** Checkers that lie on one point past the third there. */
+    private static int pastThird(int[] planes, int side) {
+        int stacked = (planes[side + 2] | planes[side + 3]) & Planes.POINTS;
+        return Planes.checkers(planes, side, stacked) - 3 * Integer.bitCount(stacked);
     }
 
     private static int heldPoints(int[] planes, int side, int places) {

@@ -149,9 +149,17 @@ public final class Knowledge {
             return new MoneyTerms((MoneyStakes) stakes, exactCube);
         }
         if (stakes instanceof MatchStakes) {
-            return new MatchTerms((MatchStakes) stakes, matches.get());
+            return new MatchTerms((MatchStakes) stakes, matchTable());
         }
         throw new IllegalArgumentException("without a cube there are no terms");
+    }
+
+    private MatchTable matchTable() {
+        MatchTable table = matches.get();
+        if (tables != null) {
+            tables.folder().ifPresent(folder -> table.keepEndingsIn(folder.path()));
+        }
+        return table;
     }
 
     /**

@@ -97,6 +97,11 @@ final class EndingCubes {
         return new Line(GAME, lost, after(cube.value()) - lost);
     }
 
+    /** The score, seen from the first side. */
+    MatchScore score() {
+        return score;
+    }
+
     /** Whether the two sides need as many points, so that they can change places. */
     boolean even() {
         return score.mine() == score.theirs();

@@ -1,5 +1,7 @@
 package org.pipwright.engine.matchtable;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.BitSet;
 import org.pipwright.engine.parallel.Crew;
@@ -28,6 +30,12 @@ final class EndingsAtScore {
     private final double[] pair;
     private volatile long size;
 
+    /** What an earlier run has kept and is still to be read; null if there is none. */
+    private EndingFile kept;
+
+    /** Pairs solved that no file has. */
+    private volatile int unkept;
+
     EndingsAtScore(EndingPlays plays, EndingCubes cubes) {
         this.plays = plays;
         this.cubes = cubes;
@@ -43,6 +51,16 @@ final class EndingsAtScore {
         rows[0] = new int[now.length];
         for (int second = 0; second < arrangements; second++) {
             lanes.write(pair, rows[0], second);
+        }
+    }
+
+    /** The same, going on from what a folder has kept. */
+    EndingsAtScore(EndingPlays plays, EndingCubes cubes, EndingFolder folder) {
+        this(plays, cubes);
+        kept = folder.open(cubes, rows.length, lanes.width()).orElse(null);
+        for (int a = 1; a < rows.length && kept != null; a++) {
+            BitSet before = kept.solved(a);
+            solved[a] = before.isEmpty() ? null : before;
         }
     }
 
@@ -81,7 +99,7 @@ final class EndingsAtScore {
             cubes.decide(out, true);
         } else {
             solve(only(first), only(second));
-            lanes.read(rows[first], second, out);
+            lanes.read(row(first), second, out);
         }
         return out;
     }
@@ -116,6 +134,7 @@ final class EndingsAtScore {
         if (known(firsts, seconds)) {
             return;
         }
+        readKept();
         EndingReach reach = new EndingReach(plays, firsts, seconds);
         int[] order = reach.firsts();
         int work = 0;
@@ -124,6 +143,7 @@ final class EndingsAtScore {
             reach.seconds(a).andNot(solved[a]);
             work += reach.seconds(a).cardinality();
         }
+        unkept += work;
         int threads = work < SHARED ? 1 : Runtime.getRuntime().availableProcessors();
         try (Crew<Row> crew = new Crew<>(threads, Row::new)) {
             for (int from = 0; from < order.length; ) {
@@ -137,6 +157,41 @@ final class EndingsAtScore {
                 from = to;
             }
         }
+    }
+
+    /** The values of an arrangement of the first side. */
+    private int[] row(int a) {
+        if (rows[a] == null && kept != null && solved[a] != null) {
+            rows[a] = kept.row(a);
+            size += now.length;
+        }
+        return rows[a];
+    }
+
+    /** Reads all that is kept, since threads that solve may need any of it. */
+    private void readKept() {
+        for (int a = 1; a < rows.length && kept != null; a++) {
+            row(a);
+        }
+        kept = null;
+    }
+
+    /** Whether so much has been solved since it was kept last that doing it again would take longer than keeping it. */
+    boolean worthKeeping() {
+        return unkept >= SHARED;
+    }
+
+    /**
+     * Writes what has been solved.
+     *
+     * @param file where to
+     * @throws IOException if that fails; an older file is as it was
+     */
+    synchronized void write(Path file) throws IOException {
+        readKept();
+        // Once, whether it can be written or not.
+        unkept = 0;
+        EndingFile.write(file, cubes, lanes.width(), solved, rows);
     }
 
     private void prepare(int a) {
@@ -186,7 +241,7 @@ final class EndingsAtScore {
         for (int b = wanted.nextSetBit(0); b >= 0; b = wanted.nextSetBit(b + 1)) {
             if (even && plays.pips(b) < plays.pips(a) && solved[b] != null && solved[b].get(a)) {
                 // The same pair with the sides changed over has been solved.
-                lanes.mirror(rows[b], a, cubes.swapped(), now, b);
+                lanes.mirror(row(b), a, cubes.swapped(), now, b);
             } else {
                 lanes.most(of, sure, choices, b, pair);
                 cubes.decide(pair, true);
@@ -206,7 +261,7 @@ final class EndingsAtScore {
     private int[][] pick(int[] results) {
         int[][] picked = new int[results.length][];
         for (int i = 0; i < picked.length; i++) {
-            picked[i] = rows[results[i]];
+            picked[i] = row(results[i]);
         }
         return picked;
     }

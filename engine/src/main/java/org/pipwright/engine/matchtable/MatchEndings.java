@@ -1,5 +1,6 @@
 package org.pipwright.engine.matchtable;
 
+import java.nio.file.Path;
 import java.util.BitSet;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
@@ -7,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import org.pipwright.engine.bearoff.EndgameTables;
 import org.pipwright.engine.bearoff.SideIndex;
 import org.pipwright.engine.cube.CubeOwner;
@@ -21,7 +23,8 @@ import org.pipwright.engine.score.MatchScore;
  * Exact chances to win a match in endings where the standard two-sided table has exact money values: at most six checkers a
  * side, all home, and no gammon possible. Exact as far as the match table is, by which both sides play, double, take and
  * pass for the match at every cube that can still arise. Nothing is computed before it is asked for: the pairs that can
- * follow on a question are solved together, and those of the scores asked about last are kept. Shared by threads.
+ * follow on a question are solved together, and those of the scores asked about last are kept, those that take long in a
+ * folder too, if there is one. Shared by threads.
  */
 final class MatchEndings {
     private static final SideIndex SIDES = EndgameTables.LAST_SIX;
@@ -32,9 +35,17 @@ final class MatchEndings {
     private final MatchTable table;
     private final Map<MatchScore, EndingsAtScore> byScore = new LinkedHashMap<>(16, 0.75f, true);
 
+    /** Where what takes long is kept for later runs; null for nowhere. */
+    private EndingFolder folder;
+
     /** Endings with the chances of a table after the game. */
     MatchEndings(MatchTable table) {
         this.table = table;
+    }
+
+    /** From now on, keeps what takes long in a folder, and looks there first. */
+    synchronized void keepIn(Path path) {
+        folder = new EndingFolder(path);
     }
 
     private static boolean covers(Position position, CubeState cube) {
@@ -68,10 +79,10 @@ final class MatchEndings {
             }
         }
         if (!firsts.isEmpty()) {
-            EndingsAtScore endings = at(firstOnRoll ? score : score.swapped());
-            long before = endings.size();
-            endings.expect(firsts, seconds, firstOnRoll);
-            trim(endings, before);
+            ask(at(firstOnRoll ? score : score.swapped()), endings -> {
+                endings.expect(firsts, seconds, firstOnRoll);
+                return null;
+            });
         }
     }
 
@@ -121,17 +132,11 @@ final class MatchEndings {
         }
 
         double[] best() {
-            long before = endings.size();
-            double[] lanes = endings.best(first, second, firstOnRoll);
-            trim(endings, before);
-            return lanes;
+            return ask(endings, at -> at.best(first, second, firstOnRoll));
         }
 
         double[] rolling() {
-            long before = endings.size();
-            double[] lanes = endings.rolling(first, second, firstOnRoll);
-            trim(endings, before);
-            return lanes;
+            return ask(endings, at -> at.rolling(first, second, firstOnRoll));
         }
 
         /** To the side on roll, of a cube seen from it. */
@@ -143,7 +148,34 @@ final class MatchEndings {
     }
 
     private synchronized EndingsAtScore at(MatchScore score) {
-        return byScore.computeIfAbsent(score, key -> new EndingsAtScore(EndingPlays.ALL, new EndingCubes(key, table)));
+        return byScore.computeIfAbsent(score, key -> {
+            EndingCubes cubes = new EndingCubes(key, table);
+            return folder == null
+                    ? new EndingsAtScore(EndingPlays.ALL, cubes)
+                    : new EndingsAtScore(EndingPlays.ALL, cubes, folder);
+        });
+    }
+
+    private <T> T ask(EndingsAtScore endings, Function<EndingsAtScore, T> question) {
+        long before = endings.size();
+        T answer = question.apply(endings);
+        if (endings.size() != before) {
+            trim(endings);
+        }
+        if (endings.worthKeeping()) {
+            keep(endings);
+        }
+        return answer;
+    }
+
+    private void keep(EndingsAtScore endings) {
+        EndingFolder known;
+        synchronized (this) {
+            known = folder;
+        }
+        if (known != null) {
+            known.keep(endings);
+        }
     }
 
     /** Numbers held. */
@@ -152,10 +184,7 @@ final class MatchEndings {
     }
 
     /** Drops the scores not asked about for longest while there is too much; the one that has just grown stays. */
-    private synchronized void trim(EndingsAtScore grown, long before) {
-        if (grown.size() == before) {
-            return;
-        }
+    private synchronized void trim(EndingsAtScore grown) {
         long size = size();
         Iterator<EndingsAtScore> eldest = byScore.values().iterator();
         while (size > MAX && eldest.hasNext()) {

@@ -3,6 +3,7 @@ package org.pipwright.engine.matchtable;
 import java.io.InvalidObjectException;
 import java.io.ObjectInputStream;
 import java.io.Serializable;
+import java.nio.file.Path;
 import org.pipwright.engine.PublicApi;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.score.MatchScore;
@@ -144,6 +145,16 @@ public final class MatchTable implements Serializable {
             return score.mine() == 1 ? 1 - afterCrawford(score.theirs()) : afterCrawford(score.mine());
         }
         return beforeCrawford(score.mine(), score.theirs());
+    }
+
+    /**
+     * Keeps what takes long to work out, exact endings at a score, in a folder for later runs, and looks there first: eight
+     * scores, of 27 MB at most each. It changes no value. A folder that cannot be used costs only the time.
+     *
+     * @param folder made when first written to
+     */
+    public void keepEndingsIn(Path folder) {
+        endings.keepIn(folder);
     }
 
     /** Exact values of endings with these chances after the game. */

@@ -36,14 +36,16 @@ class BaselinesTest {
         "hitter, 5@6 3@8 5@13 2@24 / 5@6 3@8 5@13 1@23 1@24, 5-4, 6/1* 6/2*",
         // Makes its bar point and its four point.
         "builder, start, 6-1, 13/7 8/7",
-        "builder, start, 4-2, 8/4 6/4"
+        "builder, start, 4-2, 8/4 6/4",
+        // Keeps both anchors and takes two stacks down.
+        "waiter, 3@4 4@5 4@6 2@22 2@24 / 2@2 2@4 3@5 3@6 3@7 2@8, 3-2, 6/3 5/3"
     })
     void prefer(String name, String position, String roll, String play) {
         assertEquals(play, chosen(name, position, roll));
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"pips", "racer", "hitter", "builder"})
+    @ValueSource(strings = {"pips", "racer", "hitter", "builder", "waiter"})
     void areBetterThanChance(String name) {
         Tally tally = new Duel(
                         Baselines.named(name).orElseThrow(),

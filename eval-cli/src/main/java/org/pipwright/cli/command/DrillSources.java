@@ -56,7 +56,7 @@ final class DrillSources {
             defaultValue = "builder",
             description =
                     "Whose mistakes to look for in games of its own: a net by name or file, with its lookahead as in"
-                            + " fifth@0, or one of random, pips, racer, hitter, builder, who judge the cube by the pip counts"
+                            + " fifth@0, or one of random, pips, racer, hitter, builder, waiter, who judge the cube by the pip counts"
                             + " alone. Default: builder.")
     private String weaker;
 

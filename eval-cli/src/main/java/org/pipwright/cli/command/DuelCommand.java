@@ -56,7 +56,7 @@ public final class DuelCommand extends CliCommand {
             index = "0",
             paramLabel = "A",
             description = "A net by name or by the path of its file; or one that never changes: random, pips, racer,"
-                    + " hitter, builder.")
+                    + " hitter, builder, waiter.")
     private String a;
 
     @Parameters(index = "1", paramLabel = "B", description = "The other player, named in the same way.")

@@ -46,7 +46,7 @@ public final class StandingsCommand extends CliCommand {
             paramLabel = "PLAYER",
             arity = "1..*",
             description = "A net by name or by the path of its file, with its own lookahead if one follows, as in"
-                    + " new.safetensors@1; or one that never changes: random, pips, racer, hitter, builder.")
+                    + " new.safetensors@1; or one that never changes: random, pips, racer, hitter, builder, waiter.")
     private List<String> names;
 
     @Mixin

@@ -14,7 +14,7 @@ import org.pipwright.engine.roll.Dice;
  */
 final class FormulaSides {
     private static final List<Supplier<Player>> FORMULAS =
-            List.of(formula("racer"), formula("hitter"), formula("builder"));
+            List.of(formula("racer"), formula("hitter"), formula("builder"), formula("waiter"));
 
     private static final byte NETWORK = -1;
 

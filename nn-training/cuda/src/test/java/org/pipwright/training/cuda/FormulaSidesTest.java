@@ -19,7 +19,7 @@ import org.pipwright.engine.roll.Roll;
 class FormulaSidesTest {
     private static final int GAMES = 24;
     private static final int TURNS = 10;
-    private static final List<String> FORMULAS = List.of("racer", "hitter", "builder");
+    private static final List<String> FORMULAS = List.of("racer", "hitter", "builder", "waiter");
 
     private static GameRules rules(double share, int maxTurns) {
         return new GameRules(0, 0, 1, share, maxTurns, 0.1f, 1000);
@@ -101,7 +101,7 @@ class FormulaSidesTest {
     }
 
     private static boolean explainsSide(boolean[] formulas) {
-        return formulas[0] || formulas[1] || formulas[2];
+        return formulas[0] || formulas[1] || formulas[2] || formulas[3];
     }
 
     private static int[] now(Lane lane, int game) {
