@@ -24,6 +24,8 @@ import org.pipwright.bench.search.SieveCommand;
 import org.pipwright.bench.signature.SignatureCommand;
 import org.pipwright.bench.speed.SpeedCommand;
 import org.pipwright.bench.start.StartCommand;
+import org.pipwright.bench.strength.CubeReferenceCommand;
+import org.pipwright.bench.strength.CubeScoreCommand;
 import org.pipwright.bench.strength.DifferencesCommand;
 import org.pipwright.bench.strength.FrontierCommand;
 import org.pipwright.bench.strength.OpeningsCommand;
@@ -64,6 +66,8 @@ import picocli.CommandLine.RunLast;
             ReferenceCommand.class,
             DifferencesCommand.class,
             ScoreCommand.class,
+            CubeReferenceCommand.class,
+            CubeScoreCommand.class,
             FrontierCommand.class,
             MatchTableCommand.class,
             CubeFitCommand.class,
