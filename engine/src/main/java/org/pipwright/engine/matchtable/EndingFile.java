@@ -144,30 +144,46 @@ final class EndingFile {
      */
     static void write(Path file, EndingCubes cubes, int width, BitSet[] solved, int[][] rows) throws IOException {
         int arrangements = solved.length;
-        int size = HEADER + arrangements * bits(arrangements);
-        for (BitSet some : solved) {
-            size += some == null || some.isEmpty() ? 0 : arrangements * width * Integer.BYTES;
-        }
-        ByteBuffer content = ByteBuffer.allocate(size).order(ByteOrder.LITTLE_ENDIAN);
-        content.put(header(cubes, arrangements, width).rewind());
-        for (int a = 0; a < arrangements; a++) {
-            content.position(HEADER + a * bits(arrangements));
-            content.put(solved[a] == null ? new byte[0] : solved[a].toByteArray());
-        }
-        content.position(HEADER + arrangements * bits(arrangements));
-        for (int a = 0; a < arrangements; a++) {
-            if (solved[a] != null && !solved[a].isEmpty()) {
-                content.asIntBuffer().put(rows[a]);
-                content.position(content.position() + rows[a].length * Integer.BYTES);
-            }
-        }
-        content.putInt(SUM_AT, sum(content, content.duplicate().position(HEADER)));
+        ByteBuffer header = header(cubes, arrangements, width);
+        CRC32C sum = new CRC32C();
+        sum.update(header.duplicate().flip());
         try (PartFile part = PartFile.of(file).discardedAtExit()) {
-            for (content.rewind(); content.hasRemaining(); ) {
-                part.channel().write(content);
+            FileChannel channel = part.channel().position(HEADER);
+            // One row's worth of memory, since to touch as much as the whole file anew would take longer than to write
+            // it.
+            ByteBuffer piece = ByteBuffer.allocateDirect(arrangements * width * Integer.BYTES)
+                    .order(ByteOrder.LITTLE_ENDIAN);
+            for (BitSet some : solved) {
+                piece.put(some == null ? new byte[0] : some.toByteArray());
+                while (piece.position() < bits(arrangements)) {
+                    piece.put((byte) 0);
+                }
+                write(piece, sum, channel);
             }
-            part.channel().force(true);
+            for (int a = 0; a < arrangements; a++) {
+                if (solved[a] != null && !solved[a].isEmpty()) {
+                    piece.asIntBuffer().put(rows[a]);
+                    write(piece.position(piece.capacity()), sum, channel);
+                }
+            }
+            header.putInt((int) sum.getValue()).putInt(0).flip();
+            channel.position(0);
+            writeAll(header, channel);
+            channel.force(true);
             part.become(file);
+        }
+    }
+
+    /** Writes what a buffer holds, and clears it. */
+    private static void write(ByteBuffer piece, CRC32C sum, FileChannel channel) throws IOException {
+        sum.update(piece.flip());
+        writeAll(piece.rewind(), channel);
+        piece.clear();
+    }
+
+    private static void writeAll(ByteBuffer piece, FileChannel channel) throws IOException {
+        while (piece.hasRemaining()) {
+            channel.write(piece);
         }
     }
 }
