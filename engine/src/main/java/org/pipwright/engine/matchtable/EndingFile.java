@@ -16,10 +16,10 @@ import org.pipwright.engine.score.MatchScore;
  * The file form of what has been solved at a score: 216 bytes of header, the pairs that are solved, their values. All
  * numbers are little-endian.
  *
- * <p>Header: 8 bytes {@code PIPENDIN}; ints: version, arrangements of a side, lanes of a pair, points that the
- * first side needs, those of the second, 1 in the Crawford game; 22 doubles, the chances to win the match that the values
- * rest on; an int: the CRC-32C (RFC 3720) of all before and after it; an int: zero. Then, for each arrangement of
- * the first side, a bit for each of the second; then, for each that has any bit, its row as {@link EndingLanes} has it.
+ * <p>Header: 8 bytes {@code PIPENDIN}; ints: version, arrangements of a side, lanes of a pair, points that the first side
+ * needs, those of the second, 1 in the Crawford game; 22 doubles, the chances to win the match that the values rest on; an
+ * int: the CRC-32C (RFC 3720) of all before and after it but the next, which is zero. Then, for each arrangement of the
+ * first side, a bit for each of the second; then, for each that has any bit, its row as {@link EndingLanes} has it.
  */
 final class EndingFile {
     /** Version of this form and of how values are found. 1: the first. */
@@ -149,8 +149,7 @@ final class EndingFile {
         sum.update(header.duplicate().flip());
         try (PartFile part = PartFile.of(file).discardedAtExit()) {
             FileChannel channel = part.channel().position(HEADER);
-            // One row's worth of memory, since to touch as much as the whole file anew would take longer than to write
-            // it.
+            // A row at a time: to touch memory for all of it would take longer than to write it.
             ByteBuffer piece = ByteBuffer.allocateDirect(arrangements * width * Integer.BYTES)
                     .order(ByteOrder.LITTLE_ENDIAN);
             for (BitSet some : solved) {

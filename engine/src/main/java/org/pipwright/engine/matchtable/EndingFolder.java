@@ -18,7 +18,7 @@ import org.pipwright.engine.score.MatchScore;
  * time to solve again, so nothing is said of it: who opens the exact tables there is told already.
  */
 final class EndingFolder {
-    /** Files kept, of 27 MB at most each; those written longest ago go first. */
+    /** Files kept, of 27 MB each up to 16-away and 41 MB up to 25-away; those written longest ago go first. */
     static final int FILES = 8;
 
     private static final String BEGINS = "match-ending-";

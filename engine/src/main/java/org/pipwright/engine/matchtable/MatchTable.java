@@ -149,7 +149,8 @@ public final class MatchTable implements Serializable {
 
     /**
      * Keeps what takes long to work out, exact endings at a score, in a folder for later runs, and looks there first: eight
-     * scores, of 27 MB at most each. It changes no value. A folder that cannot be used costs only the time.
+     * scores, of 27 MB each up to 16-away and 41 MB up to 25-away. It changes no value. A folder that cannot be used costs
+     * only the time.
      *
      * @param folder made when first written to
      */
