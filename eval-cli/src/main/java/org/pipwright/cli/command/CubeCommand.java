@@ -37,7 +37,7 @@ import picocli.CommandLine.Option;
             "Examples:",
             "  pipwright cube 5@6 3@8 3@7 2@24 2@3 / 4@6 3@8 5@13 2@24 1@bar",
             "  pipwright cube 1@5 1@2 / 1@6 --cube 2 --owner me",
-            "  pipwright cube 1@8 2@6 4@5 3@4 2@3 / 1@9 4@6 4@5 3@4 --explain",
+            "  pipwright cube 2@8 3@6 4@5 3@4 3@3 / 3@9 4@6 4@5 2@4 2@3 --explain",
             "  pipwright cube start --away 2,4 --json"
         })
 public final class CubeCommand extends CliCommand {
