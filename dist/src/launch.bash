@@ -265,8 +265,14 @@ launch() {
             ${PIPWRIGHT_JAVA_OPTIONS:-} -cp "$classpath" org.pipwright.cli.Main "$@" \
             3>&2 2> >(trap '' INT TERM HUP && exec grep --line-buffered -v '^WARNING: Using incubator modules' >&2 3>&-)
     fi
-    # The first compiler alone is enough for a moment. What takes longer leaves no more to collect if it has room.
-    if [ $span = some ]; then short_flags+=(-XX:NewSize=300m); else short_flags+=(-XX:TieredStopAtLevel=1); fi
+    # The first compiler alone is enough for a moment. What takes longer leaves no more to collect if it has room, and little
+    # of it runs often enough to be worth the second compiler's time: the products of layers, and they come to it all the same.
+    if [ $span = some ]; then
+        short_flags+=(-XX:NewSize=300m -XX:Tier4InvocationThreshold=15000 -XX:Tier4MinInvocationThreshold=1800
+            -XX:Tier4CompileThreshold=45000 -XX:Tier4BackEdgeThreshold=120000)
+    else
+        short_flags+=(-XX:TieredStopAtLevel=1)
+    fi
     # shellcheck disable=SC2086
     exec "$java" "${short_flags[@]}" ${common_flags[@]+"${common_flags[@]}"} ${PIPWRIGHT_JAVA_OPTIONS:-} \
         -cp "$classpath" org.pipwright.cli.Main "$@"

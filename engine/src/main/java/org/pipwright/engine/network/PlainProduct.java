@@ -48,7 +48,7 @@ final class PlainProduct extends Product {
     }
 
     /** The same as adding four rows one after another, bit for bit, with a quarter of the loads and stores of sums. */
-    private static void addFourScaled(float[][] rows, float[] scales, int at, float[] out) {
+    static void addFourScaled(float[][] rows, float[] scales, int at, float[] out) {
         float[] row0 = rows[0];
         float[] row1 = rows[1];
         float[] row2 = rows[2];

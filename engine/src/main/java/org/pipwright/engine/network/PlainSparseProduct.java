@@ -15,14 +15,24 @@ final class PlainSparseProduct extends SparseProduct {
     @Override
     void add(float[] x, ActiveInputs active, int rows, float[] out) {
         float[] sums = new float[outputs];
-        float[] ofInput = new float[outputs];
+        float[][] ofInput = new float[4][outputs];
+        float[] scales = new float[4];
         for (int r = 0; r < rows; r++) {
             System.arraycopy(out, r * outputs, sums, 0, outputs);
             PlainProduct.addScaled(biases, 1, sums);
-            for (int k = active.from(r); k < active.to(r); k++) {
+            int k = active.from(r);
+            for (; k + 4 <= active.to(r); k += 4) {
+                for (int n = 0; n < 4; n++) {
+                    int i = active.indices[k + n];
+                    System.arraycopy(weights, i * outputs, ofInput[n], 0, outputs);
+                    scales[n] = x[r * inputs + i];
+                }
+                PlainProduct.addFourScaled(ofInput, scales, 0, sums);
+            }
+            for (; k < active.to(r); k++) {
                 int i = active.indices[k];
-                System.arraycopy(weights, i * outputs, ofInput, 0, outputs);
-                PlainProduct.addScaled(ofInput, x[r * inputs + i], sums);
+                System.arraycopy(weights, i * outputs, ofInput[0], 0, outputs);
+                PlainProduct.addScaled(ofInput[0], x[r * inputs + i], sums);
             }
             System.arraycopy(sums, 0, out, r * outputs, outputs);
         }
