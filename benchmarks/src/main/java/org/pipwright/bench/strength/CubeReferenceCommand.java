@@ -2,7 +2,6 @@ package org.pipwright.bench.strength;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -13,7 +12,6 @@ import org.pipwright.bench.SeedOption;
 import org.pipwright.bench.ThreadsOption;
 import org.pipwright.bench.Within;
 import org.pipwright.engine.cube.CubeValues;
-import org.pipwright.engine.duel.Baselines;
 import org.pipwright.engine.duel.Entrant;
 import org.pipwright.engine.files.WorkFile;
 import org.pipwright.engine.judge.Judge;
@@ -26,7 +24,6 @@ import org.pipwright.engine.rollout.RolloutListener;
 import org.pipwright.engine.rollout.RolloutReport;
 import org.pipwright.engine.rollout.RolloutSettings;
 import org.pipwright.engine.rollout.Rollouts;
-import org.pipwright.models.ModelCatalog;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -38,8 +35,6 @@ import picocli.CommandLine.Option;
 public final class CubeReferenceCommand extends BenchCommand {
     /** Formulas that play too; {@code random} and {@code pips} come to no position that anybody meets. */
     private static final List<String> FORMULAS = List.of("racer", "hitter", "builder", "waiter");
-
-    private static final int MAX_GAMES = 200_000;
 
     @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write or resume.")
     private Path file;
@@ -74,7 +69,7 @@ public final class CubeReferenceCommand extends BenchCommand {
     @Override
     protected void run() throws IOException {
         Model model = net.load();
-        List<Entrant> entrants = entrants();
+        List<Entrant> entrants = SampleCommand.entrants(nets, FORMULAS);
         CubeReferenceHeader header = new CubeReferenceHeader(
                 CubeReferenceHeader.KIND,
                 entrants.stream().map(Entrant::name).collect(Collectors.toList()),
@@ -99,17 +94,9 @@ public final class CubeReferenceCommand extends BenchCommand {
         }
     }
 
-    private List<Entrant> entrants() {
-        List<Entrant> entrants = new ArrayList<>();
-        nets.forEach(name ->
-                entrants.add(Entrant.ofModel(name, ModelCatalog.shipped().load(name), 0)));
-        FORMULAS.forEach(name -> entrants.add(Baselines.named(name).orElseThrow()));
-        return entrants;
-    }
-
     private List<CubeDecision> decisions(List<Entrant> entrants, Knowledge knowledge) {
         try (Judge judge = new Judge(knowledge, 1)) {
-            return new CubeSampler(entrants, judge, seed.value(), each).sample(MAX_GAMES);
+            return new CubeSampler(entrants, judge, seed.value(), each).sample(SampleCommand.MAX_GAMES);
         }
     }
 

@@ -28,7 +28,7 @@ import picocli.CommandLine.Option;
 public final class SampleCommand extends BenchCommand {
     private static final List<String> BASELINES = List.of("racer", "hitter", "builder");
 
-    private static final int MAX_GAMES = 200_000;
+    static final int MAX_GAMES = 200_000;
 
     @Option(names = "--out", paramLabel = "FILE", required = true, description = "The file to write.")
     private Path file;
@@ -67,7 +67,7 @@ public final class SampleCommand extends BenchCommand {
     @Override
     protected void run() throws IOException {
         Model judge = ModelCatalog.shipped().load(judgeName);
-        List<Entrant> entrants = entrants(nets);
+        List<Entrant> entrants = entrants(nets, BASELINES);
         Judge close = new Judge(Knowledge.of(judge), 1);
         Sampler sampler = new Sampler(entrants, close, seed.value(), each, wanted(close));
         List<Decision> decisions = sampler.sample(MAX_GAMES);
@@ -94,11 +94,12 @@ public final class SampleCommand extends BenchCommand {
         return (position, roll) -> !without.choose(position, roll).equals(with.choose(position, roll));
     }
 
-    private static List<Entrant> entrants(List<String> nets) {
+    /** Nets, without lookahead, and fixed formulas, by their names. */
+    static List<Entrant> entrants(List<String> nets, List<String> formulas) {
         List<Entrant> entrants = new ArrayList<>();
         nets.forEach(
                 net -> entrants.add(Entrant.ofModel(net, ModelCatalog.shipped().load(net), 0)));
-        BASELINES.forEach(name -> entrants.add(Baselines.named(name).orElseThrow()));
+        formulas.forEach(name -> entrants.add(Baselines.named(name).orElseThrow()));
         return entrants;
     }
 }

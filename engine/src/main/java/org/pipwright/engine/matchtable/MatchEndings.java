@@ -36,7 +36,7 @@ final class MatchEndings {
     private final Map<MatchScore, EndingsAtScore> byScore = new LinkedHashMap<>(16, 0.75f, true);
 
     /** Where what takes long is kept for later runs; null for nowhere. */
-    private EndingFolder folder;
+    private volatile EndingFolder folder;
 
     /** Endings with the chances of a table after the game. */
     MatchEndings(MatchTable table) {
@@ -44,7 +44,7 @@ final class MatchEndings {
     }
 
     /** From now on, keeps what takes long in a folder, and looks there first. */
-    synchronized void keepIn(Path path) {
+    void keepIn(Path path) {
         folder = new EndingFolder(path);
     }
 
@@ -150,9 +150,10 @@ final class MatchEndings {
     private synchronized EndingsAtScore at(MatchScore score) {
         return byScore.computeIfAbsent(score, key -> {
             EndingCubes cubes = new EndingCubes(key, table);
-            return folder == null
+            EndingFolder keeping = folder;
+            return keeping == null
                     ? new EndingsAtScore(EndingPlays.ALL, cubes)
-                    : new EndingsAtScore(EndingPlays.ALL, cubes, folder);
+                    : new EndingsAtScore(EndingPlays.ALL, cubes, keeping);
         });
     }
 
@@ -162,20 +163,11 @@ final class MatchEndings {
         if (endings.size() != before) {
             trim(endings);
         }
-        if (endings.worthKeeping()) {
-            keep(endings);
+        EndingFolder keeping = folder;
+        if (keeping != null && endings.worthKeeping()) {
+            keeping.keep(endings);
         }
         return answer;
-    }
-
-    private void keep(EndingsAtScore endings) {
-        EndingFolder known;
-        synchronized (this) {
-            known = folder;
-        }
-        if (known != null) {
-            known.keep(endings);
-        }
     }
 
     /** Numbers held. */
