@@ -7,14 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.net.Socket;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -38,6 +35,8 @@ class DeskServerTest {
 
     private static DeskServer server;
     private static String base;
+
+    private static final String FORM = "POST /tables\nContent-Type: application/x-www-form-urlencoded\nCookie: ";
 
     private final HttpClient client = HttpClient.newHttpClient();
 
@@ -95,15 +94,7 @@ class DeskServerTest {
                 403,
                 send(foreign.header("Cookie", cookie).header("Origin", "http://evil.example"))
                         .statusCode());
-        int port = Integer.parseInt(base.substring(base.lastIndexOf(':') + 1));
-        try (Socket socket = new Socket("127.0.0.1", port)) {
-            socket.getOutputStream()
-                    .write(("GET / HTTP/1.1\r\nHost: evil.example:" + port + "\r\nCookie: " + cookie
-                                    + "\r\nConnection: close\r\n\r\n")
-                            .getBytes(StandardCharsets.US_ASCII));
-            String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-            assertTrue(answer.startsWith("HTTP/1.1 403"), answer);
-        }
+        assertEquals(403, RawRequest.status(URI.create(base), "GET /\nHost: evil.example:80\nCookie: " + cookie, ""));
     }
 
     @Test
@@ -118,10 +109,8 @@ class DeskServerTest {
     @Test
     void sizesAndNumbersAreLimited() throws IOException, InterruptedException {
         String cookie = cookie();
-        assertEquals(
-                413,
-                send(post("/tables", "name0=" + "x".repeat(100_000)).header("Cookie", cookie))
-                        .statusCode());
+        String large = FORM + cookie + "\nContent-Length: 100000";
+        assertEquals(413, RawRequest.status(URI.create(base), large, ""));
         for (String form : List.of(
                 "length=99&lookahead1=0",
                 "length=3&who1=tiny&lookahead1=9",
@@ -178,19 +167,9 @@ class DeskServerTest {
     /** A request in pieces says nothing of its size before it ends, which may be never: it is not read. */
     @Test
     void requestsInPiecesAreRefused() throws IOException, InterruptedException {
-        int port = Integer.parseInt(base.substring(base.lastIndexOf(':') + 1));
-        String head = "POST /tables HTTP/1.1\r\nHost: 127.0.0.1:" + port + "\r\nCookie: " + cookie()
-                + "\r\nContent-Type: application/x-www-form-urlencoded\r\nTransfer-Encoding: chunked\r\n\r\n";
-        try (Socket socket = new Socket("127.0.0.1", port)) {
-            socket.setSoTimeout(10_000);
-            socket.getOutputStream().write((head + "8\r\nlength=3\r\n").getBytes(StandardCharsets.US_ASCII));
-            byte[] answer = socket.getInputStream().readNBytes(12);
-            assertEquals("HTTP/1.1 411", new String(answer, StandardCharsets.US_ASCII));
-        }
-        HttpResponse<String> one = send(to("/tables")
-                .header("Cookie", cookie())
-                .POST(HttpRequest.BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(new byte[1 << 20]))));
-        assertEquals(411, one.statusCode());
+        String head = FORM + cookie() + "\nTransfer-Encoding: chunked";
+        assertEquals(411, RawRequest.status(URI.create(base), head, "8\r\nlength=3\r\n"), "one that goes on");
+        assertEquals(411, RawRequest.status(URI.create(base), head, "8\r\nlength=3\r\n0\r\n\r\n"));
     }
 
     /** Two people, without any script: forms are enough. */

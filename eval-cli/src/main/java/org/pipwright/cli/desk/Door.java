@@ -96,5 +96,10 @@ final class Door {
             throw new HttpResponseException(
                     HttpStatus.LENGTH_REQUIRED.getCode(), "say how long the request is, with Content-Length");
         }
+        if (context.req().getContentLengthLong() > LARGEST_REQUEST) {
+            // Before any of it is read; Javalin would read as much as is allowed first.
+            throw new HttpResponseException(
+                    HttpStatus.CONTENT_TOO_LARGE.getCode(), "requests have " + LARGEST_REQUEST + " bytes at most");
+        }
     }
 }

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
-import java.net.Socket;
 import java.net.URI;
 import java.net.URLEncoder;
 import java.net.http.HttpClient;
@@ -28,6 +27,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.pipwright.cli.RawRequest;
 import org.pipwright.engine.judge.Knowledge;
 import org.pipwright.engine.network.RandomModel;
 
@@ -177,22 +177,14 @@ class GuestServerTest {
                 403, send(get(guests + "/", guest).header("Origin", teacher)).statusCode());
         URI at = URI.create(guests);
         for (String host : List.of("evil.example", "evil.example:" + at.getPort(), "localhost:" + at.getPort())) {
-            try (Socket socket = new Socket(at.getHost(), at.getPort())) {
-                socket.getOutputStream()
-                        .write(("GET / HTTP/1.1\r\nHost: " + host + "\r\nCookie: " + guest
-                                        + "\r\nConnection: close\r\n\r\n")
-                                .getBytes(StandardCharsets.US_ASCII));
-                String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-                assertTrue(answer.startsWith("HTTP/1.1 403"), answer);
-            }
+            assertEquals(403, RawRequest.status(at, "GET /\nHost: " + host + "\nCookie: " + guest, ""));
         }
         HttpResponse<String> page = send(get(guests + "/", guest));
         String policy = page.headers().firstValue("Content-Security-Policy").orElseThrow();
         assertTrue(policy.startsWith("default-src 'none'") && !policy.contains("unsafe"), policy);
-        assertEquals(
-                413,
-                send(post(guests + "/guess", guest, "guess=" + "x".repeat(100_000)))
-                        .statusCode());
+        String large = "POST /guess\nContent-Type: application/x-www-form-urlencoded\nCookie: " + guest
+                + "\nContent-Length: 100000";
+        assertEquals(413, RawRequest.status(at, large, ""));
     }
 
     /** Guesses are secret until the answer is uncovered, and each guest has one. */
