@@ -137,6 +137,8 @@ make_archive() {
                     $question >/dev/null 2>&1 9>&-
                 cat "$archive.part" >>"$archive.list"
             done
+            # Both lists number their classes from 0, which newer JVMs refuse; names are enough.
+            sed -i.all '/^@/!s/ id: [0-9]*$//' "$archive.list"
             ;;
     esac
     # Java 17 crashes over lambdas that are of an interface it keeps in no archive, such as picocli's, which are in an old format.
