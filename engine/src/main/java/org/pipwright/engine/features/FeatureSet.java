@@ -16,30 +16,29 @@ public enum FeatureSet {
     /** For positions with contact: places, pips, hitting rolls, closed points in the way, freedom of the last checker, prime. */
     CONTACT_1("contact-1", 5, 0) {
         @Override
-        void measure(int[] planes, int side, int other, float[] out, int outAt) {
-            measureContact(planes, side, other, out, outAt);
+        void others(int[] planes, int side, int other, float[] out, int outAt) {
+            ofContact(planes, side, other, out, outAt);
         }
     },
     /** For positions with contact: contact-1, and then the pairs of places that face each other. */
     CONTACT_2("contact-2", 5, FacingPairs.COUNT) {
         @Override
-        void measure(int[] planes, int side, int other, float[] out, int outAt) {
-            measureContact(planes, side, other, out, outAt);
+        void others(int[] planes, int side, int other, float[] out, int outAt) {
+            ofContact(planes, side, other, out, outAt);
         }
     },
     /** For races: places and pips. */
     RACE_1("race-1", 1, 0) {
         @Override
-        void measure(int[] planes, int side, int other, float[] out, int outAt) {
-            out[outAt] = Planes.pips(planes, side) / PIP_SCALE;
+        void others(int[] planes, int side, int other, float[] out, int outAt) {
+            // There are none.
         }
     },
     /** For all positions: places, pips, and an input of 1 while there is contact. */
     PLACES_1("places-1", 2, 0) {
         @Override
-        void measure(int[] planes, int side, int other, float[] out, int outAt) {
-            out[outAt] = Planes.pips(planes, side) / PIP_SCALE;
-            out[outAt + 1] = Planes.rearmost(planes, side) + Planes.rearmost(planes, other) > Planes.BAR ? 1 : 0;
+        void others(int[] planes, int side, int other, float[] out, int outAt) {
+            out[outAt] = Planes.rearmost(planes, side) + Planes.rearmost(planes, other) > Planes.BAR ? 1 : 0;
         }
     };
 
@@ -59,14 +58,14 @@ public enum FeatureSet {
         this.pairs = pairs;
     }
 
-    abstract void measure(int[] planes, int side, int other, float[] out, int outAt);
+    /** Writes the measures of one side that follow its pips. */
+    abstract void others(int[] planes, int side, int other, float[] out, int outAt);
 
-    private static void measureContact(int[] planes, int side, int other, float[] out, int outAt) {
-        out[outAt] = Planes.pips(planes, side) / PIP_SCALE;
-        out[outAt + 1] = Measures.hittingRolls(planes, side, other) / 36f;
-        out[outAt + 2] = Measures.dancingRolls(planes, other) / 36f;
-        out[outAt + 3] = Measures.freedom(planes, side, other);
-        out[outAt + 4] = Measures.longestPrime(planes, side) / 6f;
+    private static void ofContact(int[] planes, int side, int other, float[] out, int outAt) {
+        out[outAt] = Measures.hittingRolls(planes, side, other) / 36f;
+        out[outAt + 1] = Measures.dancingRolls(planes, other) / 36f;
+        out[outAt + 2] = Measures.freedom(planes, side, other);
+        out[outAt + 3] = Measures.longestPrime(planes, side) / 6f;
     }
 
     /**
@@ -130,8 +129,44 @@ public enum FeatureSet {
      * @param outAt index of the first of {@link #extras()} values
      */
     public void extras(int[] planes, int at, float[] out, int outAt) {
-        measure(planes, at, at + Planes.SIDE, out, outAt);
-        measure(planes, at + Planes.SIDE, at, out, outAt + measures);
+        int other = at + Planes.SIDE;
+        out[outAt] = Planes.pips(planes, at) / PIP_SCALE;
+        others(planes, at, other, out, outAt + 1);
+        out[outAt + measures] = Planes.pips(planes, other) / PIP_SCALE;
+        others(planes, other, at, out, outAt + measures + 1);
+    }
+
+    /**
+     * How many of a side's extras are not its pips, which come first of each side.
+     *
+     * @return at least 0
+     */
+    public int others() {
+        return measures - 1;
+    }
+
+    /**
+     * Computes those extras of a position that are no sum over its checkers: all but the pips.
+     *
+     * @param planes array that holds the position
+     * @param at index of its first plane
+     * @param out where to write
+     * @param outAt index of the first of twice {@link #others()} values, those of the side on roll first
+     */
+    public void others(int[] planes, int at, float[] out, int outAt) {
+        int other = at + Planes.SIDE;
+        others(planes, at, other, out, outAt);
+        others(planes, other, at, out, outAt + others());
+    }
+
+    /**
+     * What a checker adds to the extra that is its side's pips.
+     *
+     * @param place where it stands, 0 to 25
+     * @return its share
+     */
+    public static float pips(int place) {
+        return place / PIP_SCALE;
     }
 
     /**

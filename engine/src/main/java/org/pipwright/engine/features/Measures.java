@@ -35,21 +35,63 @@ public final class Measures {
         return onBar == 0 ? hitsFree(occupied, blots, open) : hitsFromBar(occupied, onBar, blots, open);
     }
 
+    /**
+     * For each die d: {@code whence} has the places from which it hits, {@code direct} the checkers that stand there, and
+     * {@code open} the points that a checker may reach with it. Two dice hit if either does, or if one reaches a place from
+     * which the other does. Written out, since every branch would be a guess.
+     */
     private static int hitsFree(int occupied, int blots, int open) {
-        int direct = 0;
-        for (int die = 1; die <= 6; die++) {
-            direct |= (occupied >>> die & blots) != 0 ? 1 << die : 0;
-        }
-        int rolls = 0;
-        for (int high = 1; high <= 6; high++) {
-            int afterHigh = occupied >>> high & open;
-            for (int low = 1; low < high; low++) {
-                int second = afterHigh >>> low | (occupied >>> low & open) >>> high;
-                rolls += (direct >>> high & 1 | direct >>> low & 1) != 0 || (second & blots) != 0 ? 2 : 0;
-            }
-            rolls += reach(occupied, high, 4, open, blots) ? 1 : 0;
-        }
-        return rolls;
+        int whence1 = blots << 1;
+        int whence2 = blots << 2;
+        int whence3 = blots << 3;
+        int whence4 = blots << 4;
+        int whence5 = blots << 5;
+        int whence6 = blots << 6;
+        int direct1 = occupied & whence1;
+        int direct2 = occupied & whence2;
+        int direct3 = occupied & whence3;
+        int direct4 = occupied & whence4;
+        int direct5 = occupied & whence5;
+        int direct6 = occupied & whence6;
+        int open1 = occupied >>> 1 & open;
+        int open2 = occupied >>> 2 & open;
+        int open3 = occupied >>> 3 & open;
+        int open4 = occupied >>> 4 & open;
+        int open5 = occupied >>> 5 & open;
+        int open6 = occupied >>> 6 & open;
+        int pairs = any(direct2 | direct1 | open2 & whence1 | open1 & whence2)
+                + any(direct3 | direct1 | open3 & whence1 | open1 & whence3)
+                + any(direct3 | direct2 | open3 & whence2 | open2 & whence3)
+                + any(direct4 | direct1 | open4 & whence1 | open1 & whence4)
+                + any(direct4 | direct2 | open4 & whence2 | open2 & whence4)
+                + any(direct4 | direct3 | open4 & whence3 | open3 & whence4)
+                + any(direct5 | direct1 | open5 & whence1 | open1 & whence5)
+                + any(direct5 | direct2 | open5 & whence2 | open2 & whence5)
+                + any(direct5 | direct3 | open5 & whence3 | open3 & whence5)
+                + any(direct5 | direct4 | open5 & whence4 | open4 & whence5)
+                + any(direct6 | direct1 | open6 & whence1 | open1 & whence6)
+                + any(direct6 | direct2 | open6 & whence2 | open2 & whence6)
+                + any(direct6 | direct3 | open6 & whence3 | open3 & whence6)
+                + any(direct6 | direct4 | open6 & whence4 | open4 & whence6)
+                + any(direct6 | direct5 | open6 & whence5 | open5 & whence6);
+        int doubles = any(direct1 | upToThree(open1, 1, open) & whence1)
+                + any(direct2 | upToThree(open2, 2, open) & whence2)
+                + any(direct3 | upToThree(open3, 3, open) & whence3)
+                + any(direct4 | upToThree(open4, 4, open) & whence4)
+                + any(direct5 | upToThree(open5, 5, open) & whence5)
+                + any(direct6 | upToThree(open6, 6, open) & whence6);
+        return 2 * pairs + doubles;
+    }
+
+    /** 1 if there is any place, none of which has bit 31. */
+    private static int any(int places) {
+        return -places >>> 31;
+    }
+
+    /** Points that checkers reach with one, two or three steps of a die, of which the first has been made. */
+    private static int upToThree(int once, int die, int open) {
+        int twice = once >>> die & open;
+        return once | twice | twice >>> die & open;
     }
 
     /** Whether some checker reaches a blot in up to the given number of steps of one die. */
@@ -105,13 +147,14 @@ public final class Measures {
      * @return 0 to 7
      */
     public static int longestPrime(int[] planes, int side) {
-        int run = Planes.held(planes, side) & Planes.POINTS;
-        int length = 0;
-        while (run != 0) {
-            run &= run >>> 1;
-            length++;
-        }
-        return length;
+        int held = Planes.held(planes, side) & Planes.POINTS;
+        int two = held & held >>> 1;
+        int three = two & two >>> 1;
+        int four = three & three >>> 1;
+        int five = four & four >>> 1;
+        int six = five & five >>> 1;
+        int seven = six & six >>> 1;
+        return any(held) + any(two) + any(three) + any(four) + any(five) + any(six) + any(seven);
     }
 
     /**

@@ -22,26 +22,31 @@ abstract class Kernel {
         return "plain";
     }
 
-    /** {@code out[j] = max(floor, base[j] + sum over r < n of scales[r] * rows[r][j])}. */
-    abstract void accumulate(float[] base, float[][] rows, float[] scales, int n, float floor, float[] out);
+    /** {@code out[j] = max(floor, base[j] + sum over r < n of scales[r] * weights[rows[r] + j])}. */
+    abstract void accumulate(
+            float[] base, float[] weights, int[] rows, float[] scales, int n, float floor, float[] out);
 
     /** {@code out[j] = max(floor, biases[j] + sum over i of x[i] * weights[i][j])}, {@code x} padded with zeros. */
     abstract void dense(float[] x, PackedLayer layer, float floor, float[] out);
 
     /**
-     * The same for four inputs at once, which lets a kernel read each weight once: {@code x} and {@code out} by four. Inputs
-     * that are zero in all four may be left out.
+     * The same for four rows at once, from the given one on, which lets a kernel read each weight once. Inputs that are not
+     * active may be left out.
      */
-    void dense4(float[][] x, ActiveOfFour active, PackedLayer layer, float floor, float[][] out) {
-        for (int s = 0; s < 4; s++) {
+    void dense4(float[][] x, int first, ActiveOfGroup active, PackedLayer layer, float floor, float[][] out) {
+        for (int s = first; s < first + 4; s++) {
             dense(x[s], layer, floor, out[s]);
         }
     }
 
-    /** The largest of four numbers that stand in the same place of their rows. */
-    void largest(float[][] x, int length, float[] out) {
-        for (int i = 0; i < length; i++) {
-            out[i] = Math.max(Math.max(x[0][i], x[1][i]), Math.max(x[2][i], x[3][i]));
+    /** The largest of the numbers that stand in the same place of so many rows. */
+    void largest(float[][] x, int rows, int length, float[] out) {
+        System.arraycopy(x[0], 0, out, 0, length);
+        for (int r = 1; r < rows; r++) {
+            float[] row = x[r];
+            for (int i = 0; i < length; i++) {
+                out[i] = Math.max(out[i], row[i]);
+            }
         }
     }
 

@@ -6,8 +6,8 @@ import org.pipwright.engine.rules.PossibleOutcomes;
 
 /** One thread's buffers for evaluating a {@link Network}. */
 public final class NetworkEvaluation implements SiblingEvaluation {
-    /** Siblings that go through the later layers together. */
-    private static final int GROUP = 4;
+    /** Siblings that go through the later layers together, four at a time. */
+    private static final int GROUP = 16;
 
     private final Network network;
     private final Kernel kernel;
@@ -15,7 +15,7 @@ public final class NetworkEvaluation implements SiblingEvaluation {
     /** Activations: by layer, by member of the group. */
     private final float[][][] activations;
 
-    private final ActiveOfFour active;
+    private final ActiveOfGroup active;
 
     /**
      * Buffers for a network, with the fastest kernel this JVM offers.
@@ -36,7 +36,7 @@ public final class NetworkEvaluation implements SiblingEvaluation {
         for (PackedLayer layer : later) {
             widest = Math.max(widest, layer.width);
         }
-        this.active = new ActiveOfFour(widest);
+        this.active = new ActiveOfGroup(widest);
         for (int s = 0; s < GROUP; s++) {
             activations[0][s] = new float[network.first().width()];
             for (int l = 0; l < later.length; l++) {
@@ -74,8 +74,10 @@ public final class NetworkEvaluation implements SiblingEvaluation {
                 first.fromBase(planes, (from + s) * Planes.STRIDE, 0, activations[0][s]);
             }
             for (int l = 0; l < later.length; l++) {
-                active.find(activations[l], Network.padded(later[l].inputs), kernel);
-                kernel.dense4(activations[l], active, later[l], floorAfter(l), activations[l + 1]);
+                active.find(activations[l], members, Network.padded(later[l].inputs), kernel);
+                for (int s = 0; s < members; s += 4) {
+                    kernel.dense4(activations[l], s, active, later[l], floorAfter(l), activations[l + 1]);
+                }
             }
             for (int s = 0; s < members; s++) {
                 int possible = PossibleOutcomes.of(planes, (from + s) * Planes.STRIDE);

@@ -3,10 +3,12 @@ package org.pipwright.engine.network;
 /** The kernel in plain Java: what the others are compared with. */
 final class PlainKernel extends Kernel {
     @Override
-    void accumulate(float[] base, float[][] rows, float[] scales, int n, float floor, float[] out) {
+    void accumulate(float[] base, float[] weights, int[] rows, float[] scales, int n, float floor, float[] out) {
         System.arraycopy(base, 0, out, 0, base.length);
+        float[] row = new float[base.length];
         for (int r = 0; r < n; r++) {
-            addScaled(rows[r], scales[r], out);
+            System.arraycopy(weights, rows[r], row, 0, row.length);
+            addScaled(row, scales[r], out);
         }
         clip(out, base.length, floor);
     }

@@ -10,6 +10,9 @@ final class Softmax {
 
     private static final float LN2_LOW = -2.1219444e-4f;
 
+    /** Numbers of this size have no bits behind the point: what is added to one is rounded, and stands in its lowest bits. */
+    private static final float ROUNDER = 12_582_912f;
+
     /** Below this the chance is less than 1e-34 of the largest and rounds to nothing. */
     private static final float MIN = -80f;
 
@@ -48,9 +51,10 @@ final class Softmax {
      */
     static float exp(float x) {
         float scaled = Math.max(x, MIN) * LOG2_E;
-        int n = (int) (scaled - 0.5f);
+        float rounded = scaled + ROUNDER;
+        float n = rounded - ROUNDER;
         float r = Math.max(x, MIN) - n * LN2_HIGH - n * LN2_LOW;
         float sum = 1 + r * (1 + r * (1 / 2f + r * (1 / 6f + r * (1 / 24f + r * (1 / 120f + r * (1 / 720f))))));
-        return Float.intBitsToFloat(n + 127 << 23) * sum;
+        return Float.intBitsToFloat(Float.floatToRawIntBits(rounded) + 127 << 23) * sum;
     }
 }

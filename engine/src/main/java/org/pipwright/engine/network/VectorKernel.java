@@ -21,7 +21,7 @@ final class VectorKernel extends Kernel {
     }
 
     @Override
-    void accumulate(float[] base, float[][] rows, float[] scales, int n, float floor, float[] out) {
+    void accumulate(float[] base, float[] weights, int[] rows, float[] scales, int n, float floor, float[] out) {
         FloatVector least = FloatVector.broadcast(SPECIES, floor);
         int j = 0;
         for (; j + 8 * LENGTH <= base.length; j += 8 * LENGTH) {
@@ -34,16 +34,16 @@ final class VectorKernel extends Kernel {
             FloatVector g = FloatVector.fromArray(SPECIES, base, j + 6 * LENGTH);
             FloatVector h = FloatVector.fromArray(SPECIES, base, j + 7 * LENGTH);
             for (int r = 0; r < n; r++) {
-                float[] row = rows[r];
+                int at = rows[r] + j;
                 FloatVector scale = FloatVector.broadcast(SPECIES, scales[r]);
-                a = FloatVector.fromArray(SPECIES, row, j).fma(scale, a);
-                b = FloatVector.fromArray(SPECIES, row, j + LENGTH).fma(scale, b);
-                c = FloatVector.fromArray(SPECIES, row, j + 2 * LENGTH).fma(scale, c);
-                d = FloatVector.fromArray(SPECIES, row, j + 3 * LENGTH).fma(scale, d);
-                e = FloatVector.fromArray(SPECIES, row, j + 4 * LENGTH).fma(scale, e);
-                f = FloatVector.fromArray(SPECIES, row, j + 5 * LENGTH).fma(scale, f);
-                g = FloatVector.fromArray(SPECIES, row, j + 6 * LENGTH).fma(scale, g);
-                h = FloatVector.fromArray(SPECIES, row, j + 7 * LENGTH).fma(scale, h);
+                a = FloatVector.fromArray(SPECIES, weights, at).fma(scale, a);
+                b = FloatVector.fromArray(SPECIES, weights, at + LENGTH).fma(scale, b);
+                c = FloatVector.fromArray(SPECIES, weights, at + 2 * LENGTH).fma(scale, c);
+                d = FloatVector.fromArray(SPECIES, weights, at + 3 * LENGTH).fma(scale, d);
+                e = FloatVector.fromArray(SPECIES, weights, at + 4 * LENGTH).fma(scale, e);
+                f = FloatVector.fromArray(SPECIES, weights, at + 5 * LENGTH).fma(scale, f);
+                g = FloatVector.fromArray(SPECIES, weights, at + 6 * LENGTH).fma(scale, g);
+                h = FloatVector.fromArray(SPECIES, weights, at + 7 * LENGTH).fma(scale, h);
             }
             a.max(least).intoArray(out, j);
             b.max(least).intoArray(out, j + LENGTH);
@@ -58,7 +58,7 @@ final class VectorKernel extends Kernel {
             FloatVector a = FloatVector.fromArray(SPECIES, base, j);
             for (int r = 0; r < n; r++) {
                 FloatVector scale = FloatVector.broadcast(SPECIES, scales[r]);
-                a = FloatVector.fromArray(SPECIES, rows[r], j).fma(scale, a);
+                a = FloatVector.fromArray(SPECIES, weights, rows[r] + j).fma(scale, a);
             }
             a.max(least).intoArray(out, j);
         }
@@ -84,31 +84,33 @@ final class VectorKernel extends Kernel {
     }
 
     @Override
-    void largest(float[][] x, int length, float[] out) {
+    void largest(float[][] x, int rows, int length, float[] out) {
         for (int i = 0; i < length; i += LENGTH) {
-            FloatVector a = FloatVector.fromArray(SPECIES, x[0], i).max(FloatVector.fromArray(SPECIES, x[1], i));
-            FloatVector b = FloatVector.fromArray(SPECIES, x[2], i).max(FloatVector.fromArray(SPECIES, x[3], i));
-            a.max(b).intoArray(out, i);
+            FloatVector a = FloatVector.fromArray(SPECIES, x[0], i);
+            for (int r = 1; r < rows; r++) {
+                a = a.max(FloatVector.fromArray(SPECIES, x[r], i));
+            }
+            a.intoArray(out, i);
         }
     }
 
     @Override
-    void dense4(float[][] x, ActiveOfFour active, PackedLayer layer, float floor, float[][] out) {
+    void dense4(float[][] x, int first, ActiveOfGroup active, PackedLayer layer, float floor, float[][] out) {
         int j = 0;
         for (; j + 2 * LENGTH <= layer.width; j += 2 * LENGTH) {
-            wide4(x, active.even, active.evens, layer, j, layer.biases, j, active.sums);
-            wide4(x, active.odd, active.odds, layer, j, active.zeros, 0, active.sums2);
-            add4(active, 2, floor, out, j);
+            wide4(x, first, active.even, active.evens, layer, j, layer.biases, j, active.sums);
+            wide4(x, first, active.odd, active.odds, layer, j, active.zeros, 0, active.sums2);
+            add4(active, 2, floor, out, first, j);
         }
         if (j < layer.width) {
-            narrow4(x, active.even, active.evens, layer, j, layer.biases, j, active.sums);
-            narrow4(x, active.odd, active.odds, layer, j, active.zeros, 0, active.sums2);
-            add4(active, 1, floor, out, j);
+            narrow4(x, first, active.even, active.evens, layer, j, layer.biases, j, active.sums);
+            narrow4(x, first, active.odd, active.odds, layer, j, active.zeros, 0, active.sums2);
+            add4(active, 1, floor, out, first, j);
         }
     }
 
     /** Adds the sums of odd inputs to those of even ones, so many vectors for each of four. */
-    private static void add4(ActiveOfFour active, int vectors, float floor, float[][] out, int j) {
+    private static void add4(ActiveOfGroup active, int vectors, float floor, float[][] out, int first, int j) {
         FloatVector least = FloatVector.broadcast(SPECIES, floor);
         for (int s = 0; s < 4; s++) {
             for (int k = 0; k < vectors; k++) {
@@ -116,14 +118,22 @@ final class VectorKernel extends Kernel {
                 FloatVector sum = FloatVector.fromArray(SPECIES, active.sums, at);
                 sum.add(FloatVector.fromArray(SPECIES, active.sums2, at))
                         .max(least)
-                        .intoArray(out[s], j + k * LENGTH);
+                        .intoArray(out[first + s], j + k * LENGTH);
             }
         }
     }
 
     /** Two vectors of sums of some inputs for each of four, on top of what they start with. */
     private static void wide4(
-            float[][] x, int[] indices, int n, PackedLayer layer, int j, float[] start, int startAt, float[] to) {
+            float[][] x,
+            int first,
+            int[] indices,
+            int n,
+            PackedLayer layer,
+            int j,
+            float[] start,
+            int startAt,
+            float[] to) {
         FloatVector a = FloatVector.fromArray(SPECIES, start, startAt);
         FloatVector b = a;
         FloatVector c = a;
@@ -134,10 +144,10 @@ final class VectorKernel extends Kernel {
         FloatVector h = e;
         float[] w = layer.weights;
         int width = layer.width;
-        float[] x0 = x[0];
-        float[] x1 = x[1];
-        float[] x2 = x[2];
-        float[] x3 = x[3];
+        float[] x0 = x[first];
+        float[] x1 = x[first + 1];
+        float[] x2 = x[first + 2];
+        float[] x3 = x[first + 3];
         for (int k = 0; k < n; k++) {
             int i = indices[k];
             int at = i * width + j;
@@ -168,17 +178,25 @@ final class VectorKernel extends Kernel {
 
     /** The same with one vector. */
     private static void narrow4(
-            float[][] x, int[] indices, int n, PackedLayer layer, int j, float[] start, int startAt, float[] to) {
+            float[][] x,
+            int first,
+            int[] indices,
+            int n,
+            PackedLayer layer,
+            int j,
+            float[] start,
+            int startAt,
+            float[] to) {
         FloatVector a = FloatVector.fromArray(SPECIES, start, startAt);
         FloatVector b = a;
         FloatVector c = a;
         FloatVector d = a;
         float[] w = layer.weights;
         int width = layer.width;
-        float[] x0 = x[0];
-        float[] x1 = x[1];
-        float[] x2 = x[2];
-        float[] x3 = x[3];
+        float[] x0 = x[first];
+        float[] x1 = x[first + 1];
+        float[] x2 = x[first + 2];
+        float[] x3 = x[first + 3];
         for (int k = 0; k < n; k++) {
             int i = indices[k];
             FloatVector v = FloatVector.fromArray(SPECIES, w, i * width + j);

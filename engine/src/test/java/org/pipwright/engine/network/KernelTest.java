@@ -14,6 +14,9 @@ class KernelTest {
     private static final float NO_FLOOR = Float.NEGATIVE_INFINITY;
     private static final float LIMIT = 2f;
 
+    /** Rows that go through a layer four at a time. */
+    private static final int GROUP = 8;
+
     private final Kernel plain = Kernel.plain();
     private final Kernel vector = VectorForTests.kernel();
     private final SplittableRandom random = new SplittableRandom(5);
@@ -29,25 +32,23 @@ class KernelTest {
     void accumulate(int width) {
         for (int rows : new int[] {0, 1, 2, 3, 13, 40, 70}) {
             float[] base = RandomNetworks.floats(random, width, LIMIT);
-            // Longer than used: what lies behind must not count.
-            float[][] weights = new float[rows + 2][];
-            for (int r = 0; r < rows; r++) {
-                weights[r] = RandomNetworks.floats(random, width, LIMIT);
-            }
+            // More than is used: what lies between and behind must not count.
+            float[] weights = RandomNetworks.floats(random, (rows + 3) * (width + 5), LIMIT);
+            int[] at = random.ints(rows + 2, 0, weights.length - width).toArray();
             float[] scales = RandomNetworks.floats(random, rows + 2, LIMIT);
             for (float floor : new float[] {0, NO_FLOOR}) {
                 double[] expected = new double[width];
                 for (int j = 0; j < width; j++) {
                     double sum = base[j];
                     for (int r = 0; r < rows; r++) {
-                        sum += (double) scales[r] * weights[r][j];
+                        sum += (double) scales[r] * weights[at[r] + j];
                     }
                     expected[j] = Math.max(floor, sum);
                 }
                 for (Kernel kernel : new Kernel[] {plain, vector}) {
                     float[] out = new float[width];
                     Arrays.fill(out, Float.NaN);
-                    kernel.accumulate(base, weights, scales, rows, floor, out);
+                    kernel.accumulate(base, weights, at, scales, rows, floor, out);
                     assertClose(expected, out, tolerance(rows + 1));
                 }
             }
@@ -74,9 +75,9 @@ class KernelTest {
     /** With so large a share of the inputs above zero, and the others zero. */
     private void requireDense(Layer layer, float floor, double share) {
         PackedLayer packed = new PackedLayer(layer);
-        float[][] x = new float[4][];
-        double[][] expected = new double[4][];
-        for (int s = 0; s < 4; s++) {
+        float[][] x = new float[GROUP][];
+        double[][] expected = new double[GROUP][];
+        for (int s = 0; s < GROUP; s++) {
             x[s] = Arrays.copyOf(RandomNetworks.floats(random, layer.inputs(), LIMIT), Network.padded(layer.inputs()));
             for (int i = 0; i < layer.inputs(); i++) {
                 x[s][i] = random.nextDouble() < share ? Math.abs(x[s][i]) : 0;
@@ -84,17 +85,20 @@ class KernelTest {
             expected[s] = naive(layer, x[s], floor, packed.width);
         }
         for (Kernel kernel : new Kernel[] {plain, vector}) {
-            float[][] one = new float[4][packed.width];
-            float[][] four = new float[4][packed.width];
-            for (int s = 0; s < 4; s++) {
+            float[][] one = new float[GROUP][packed.width];
+            float[][] four = new float[GROUP][packed.width];
+            for (int s = 0; s < GROUP; s++) {
                 Arrays.fill(one[s], Float.NaN);
                 Arrays.fill(four[s], Float.NaN);
                 kernel.dense(x[s], packed, floor, one[s]);
             }
-            ActiveOfFour active = new ActiveOfFour(Network.padded(256));
-            active.find(x, Network.padded(layer.inputs()), kernel);
-            kernel.dense4(x, active, packed, floor, four);
-            for (int s = 0; s < 4; s++) {
+            // The last row is room for one that nobody asks about.
+            ActiveOfGroup active = new ActiveOfGroup(Network.padded(256));
+            active.find(x, GROUP - 1, Network.padded(layer.inputs()), kernel);
+            for (int s = 0; s < GROUP; s += 4) {
+                kernel.dense4(x, s, active, packed, floor, four);
+            }
+            for (int s = 0; s < GROUP - 1; s++) {
                 assertClose(expected[s], one[s], tolerance(layer.inputs() + 1));
                 assertArrayEquals(one[s], four[s], "one at a time and four at once give the same bits");
             }
@@ -133,18 +137,19 @@ class KernelTest {
         for (float edge : edges) {
             float[] base = new float[80];
             Arrays.fill(base, edge);
-            float[][] rows = {new float[80], base.clone()};
+            float[] weights = Arrays.copyOf(base, 160);
+            int[] rows = {80, 0};
             for (float floor : new float[] {0, NO_FLOOR}) {
                 float[] byPlain = new float[80];
                 float[] byVector = new float[80];
-                plain.accumulate(base, rows, new float[] {1, -1}, 1, floor, byPlain);
-                vector.accumulate(base, rows, new float[] {1, -1}, 1, floor, byVector);
+                plain.accumulate(base, weights, rows, new float[] {1, -1}, 1, floor, byPlain);
+                vector.accumulate(base, weights, rows, new float[] {1, -1}, 1, floor, byVector);
                 for (int j = 0; j < 80; j++) {
                     assertEquals(Math.max(floor, edge + 0f), byPlain[j]);
                     assertEquals(byPlain[j], byVector[j]);
                 }
-                plain.accumulate(base, rows, new float[] {1, -1}, 2, floor, byPlain);
-                vector.accumulate(base, rows, new float[] {1, -1}, 2, floor, byVector);
+                plain.accumulate(base, weights, rows, new float[] {1, -1}, 2, floor, byPlain);
+                vector.accumulate(base, weights, rows, new float[] {1, -1}, 2, floor, byVector);
                 for (int j = 0; j < 80; j++) {
                     assertEquals(0f, Math.abs(byPlain[j]), "a number less itself");
                     assertEquals(0f, Math.abs(byVector[j]), "a number less itself");

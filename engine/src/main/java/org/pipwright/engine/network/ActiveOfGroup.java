@@ -1,11 +1,11 @@
 package org.pipwright.engine.network;
 
 /**
- * Which numbers are not zero in any of four rows of what comes out of {@code max(0, x)}: of a trained network's hidden units
- * some ten to thirty in a hundred are not, and siblings share most of them. Those with even and with odd indices stand
- * apart, as {@link Kernel#dense4} adds them up. One thread's buffer.
+ * Which numbers are not zero in any of some rows of what comes out of {@code max(0, x)}: of a trained network's hidden units
+ * some ten to thirty in a hundred are not, and siblings share most of them, so sixteen have hardly more than four. Those with
+ * even and with odd indices stand apart, as {@link Kernel#dense4} adds them up. One thread's buffer.
  */
-final class ActiveOfFour {
+final class ActiveOfGroup {
     /** Indices, ascending. */
     final int[] even;
 
@@ -25,16 +25,16 @@ final class ActiveOfFour {
     private final float[] largest;
 
     /** Room for rows of so many numbers, a multiple of {@link Network#LANES}. */
-    ActiveOfFour(int inputs) {
+    ActiveOfGroup(int inputs) {
         // One more than can be used: an index is written before it is known whether it counts.
         even = new int[inputs / 2 + 1];
         odd = new int[inputs / 2 + 1];
         largest = new float[inputs];
     }
 
-    /** Finds them in the first numbers of four rows, none of which is below zero. */
-    void find(float[][] x, int inputs, Kernel kernel) {
-        kernel.largest(x, inputs, largest);
+    /** Finds them in the first numbers of the first rows, none of which is below zero. */
+    void find(float[][] x, int rows, int inputs, Kernel kernel) {
+        kernel.largest(x, rows, inputs, largest);
         int size = 0;
         int size2 = 0;
         for (int i = 0; i < inputs; i += 2) {
