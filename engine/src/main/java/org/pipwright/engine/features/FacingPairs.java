@@ -22,6 +22,9 @@ public final class FacingPairs {
 
     private static final int ALL = -1;
 
+    /** The least that two places come to that face each other. */
+    private static final int NEAREST = Planes.BAR + 1;
+
     private FacingPairs() {}
 
     /**
@@ -38,34 +41,46 @@ public final class FacingPairs {
     }
 
     /**
-     * Lists the pairs of a position that some places have a part in.
+     * Lists the pairs of a position that some places have a part in: those of places of the side on roll in rising order,
+     * then the others in the order of the opponent's places.
      *
      * @param planes array that holds the position
      * @param at index of its first plane
      * @param mine places of the side on roll, one bit each
      * @param theirs places of the opponent, as it numbers them
-     * @param out where to write the numbers of pairs with a place of either set, in rising order; room for {@value #MAX}
+     * @param out where to write the numbers of pairs with a place of either set; room for {@value #MAX}
      * @param outAt where to begin
      * @return how many there are
      */
     public static int list(int[] planes, int at, int mine, int theirs, int[] out, int outAt) {
         int other = at + Planes.SIDE;
+        int own = Planes.occupied(planes, at) & Planes.ON_BOARD;
         int held = Planes.held(planes, at);
+        int opponents = Planes.occupied(planes, other) & Planes.ON_BOARD;
         int otherHeld = Planes.held(planes, other);
-        int opponents = Planes.occupied(planes, other);
         int next = outAt;
-        for (int left = Planes.occupied(planes, at) & Planes.ON_BOARD; left != 0; left &= left - 1) {
+        for (int left = own & mine; left != 0; left &= left - 1) {
             int p = Integer.numberOfTrailingZeros(left);
-            int nearest = Planes.BAR + 1 - p;
-            int facing = opponents & Planes.ON_BOARD & -1 << nearest & ((mine >>> p & 1) != 0 ? ALL : theirs);
-            // Before those of p come the pairs of places 1 to p - 1, which face 1, 2 and so on.
-            int first = KINDS * (p * (p - 1) / 2 - nearest) + 2 * (held >>> p & 1);
-            for (; facing != 0; facing &= facing - 1) {
+            int first = first(p) + 2 * (held >>> p & 1);
+            for (int facing = opponents & -1 << NEAREST - p; facing != 0; facing &= facing - 1) {
                 int q = Integer.numberOfTrailingZeros(facing);
                 out[next++] = first + KINDS * q + (otherHeld >>> q & 1);
             }
         }
+        for (int left = opponents & theirs; left != 0; left &= left - 1) {
+            int q = Integer.numberOfTrailingZeros(left);
+            int ofPlace = KINDS * q + (otherHeld >>> q & 1);
+            for (int facing = own & ~mine & -1 << NEAREST - q; facing != 0; facing &= facing - 1) {
+                int p = Integer.numberOfTrailingZeros(facing);
+                out[next++] = first(p) + 2 * (held >>> p & 1) + ofPlace;
+            }
+        }
         return next - outAt;
+    }
+
+    /** Before the pairs of p, the first of which is with place 26 - p, come those of places 1 to p - 1, which face 1, 2 and so on. */
+    private static int first(int p) {
+        return KINDS * (p * (p - 1) / 2 - (NEAREST - p));
     }
 
     /**

@@ -12,13 +12,22 @@ import org.pipwright.engine.position.Planes;
 final class FirstLayer {
     private static final int MAX_CHECKERS = 15;
 
+    /** Bits of a place. */
+    private static final int SIDE_BITS = 5;
+
+    /** Added to the opponent's places: then those of both sides are bits of a long. */
+    static final int OPPONENT = 1 << SIDE_BITS;
+
+    /** Bits of a count. */
+    private static final int COUNT_BITS = 4;
+
     private final FeatureSet features;
 
-    /** All rows, one after another: those of steps, then those of extras other than pips, then those of pairs. */
-    private final float[] rows;
+    /** All rows, one after another: those of pairs, then those of extras other than pips, then those of steps. */
+    private final float[] weights;
 
-    /** Where the row of each step begins; steps that change the sums alike share one. */
-    private final int[] steps = new int[2 * Planes.PLACES * MAX_CHECKERS];
+    /** The row of each step; steps that change the sums alike share one. */
+    private final int[] steps = new int[1 << 1 + SIDE_BITS + COUNT_BITS];
 
     private final int others;
     private final float[] emptyBoard;
@@ -26,18 +35,20 @@ final class FirstLayer {
     FirstLayer(FeatureSet features, Layer layer) {
         this.features = features;
         emptyBoard = emptyBoard(layer);
-        others = width() * placeSteps();
-        rows = new float[others + width() * (2 * features.others() + features.pairs())];
-        writeSteps(layer);
-        int ofSide = features.extras() / 2;
+        others = features.pairs();
+        int first = others + 2 * features.others();
+        weights = new float[width() * placeSteps(first)];
+        int measures = features.extras() / 2;
+        copy(layer, FeatureSet.PLACE_INPUTS + features.extras(), features.pairs(), 0);
         copy(layer, FeatureSet.PLACE_INPUTS + 1, features.others(), others);
-        copy(layer, FeatureSet.PLACE_INPUTS + ofSide + 1, features.others(), others + features.others() * width());
-        copy(layer, FeatureSet.PLACE_INPUTS + features.extras(), features.pairs(), pairRows());
+        copy(layer, FeatureSet.PLACE_INPUTS + measures + 1, features.others(), others + features.others());
+        writeSteps(layer);
     }
 
-    private void copy(Layer layer, int from, int count, int at) {
+    private void copy(Layer layer, int input, int count, int row) {
+        int outputs = layer.outputs();
         for (int i = 0; i < count; i++) {
-            System.arraycopy(layer.weights(), (from + i) * layer.outputs(), rows, at + i * width(), layer.outputs());
+            System.arraycopy(layer.weights(), (input + i) * outputs, weights, (row + i) * width(), outputs);
         }
     }
 
@@ -48,22 +59,34 @@ final class FirstLayer {
         return sums;
     }
 
-    /** Gives each step its row; returns how many rows there are. */
-    private int placeSteps() {
-        int size = 0;
-        for (int step = 0; step < steps.length; step++) {
-            int count = step % MAX_CHECKERS;
-            boolean sameAsBefore = count > 0 && sameStep(step / MAX_CHECKERS % Planes.PLACES, count);
-            steps[step] = sameAsBefore ? steps[step - 1] : width() * size++;
+    /** Gives each step its row, from the given one on; returns the row after the last. */
+    private int placeSteps(int first) {
+        int next = first;
+        for (int side = 0; side < 2; side++) {
+            for (int own = 0; own < Planes.PLACES; own++) {
+                int step = step(side << SIDE_BITS | own, 0);
+                for (int count = 0; count < MAX_CHECKERS; count++) {
+                    boolean sameAsBefore = count > 0 && sameStep(own, count);
+                    steps[step + count] = sameAsBefore ? steps[step + count - 1] : next++;
+                }
+            }
         }
-        return size;
+        return next;
+    }
+
+    private static int step(int place, int count) {
+        return place << COUNT_BITS | count;
     }
 
     private void writeSteps(Layer first) {
-        for (int step = 0; step < steps.length; step++) {
-            int count = step % MAX_CHECKERS;
-            if (count == 0 || steps[step] != steps[step - 1]) {
-                writeStep(first, step / MAX_CHECKERS, count, steps[step]);
+        for (int side = 0; side < 2; side++) {
+            for (int own = 0; own < Planes.PLACES; own++) {
+                int step = step(side << SIDE_BITS | own, 0);
+                for (int count = 0; count < MAX_CHECKERS; count++) {
+                    if (count == 0 || steps[step + count] != steps[step + count - 1]) {
+                        writeStep(first, side, own, count, steps[step + count] * width());
+                    }
+                }
             }
         }
     }
@@ -82,19 +105,17 @@ final class FirstLayer {
         return PlaceCode.value(place, count + 1, k) - PlaceCode.value(place, count, k);
     }
 
-    private void writeStep(Layer first, int place, int count, int at) {
-        int own = place % Planes.PLACES;
+    private void writeStep(Layer first, int side, int own, int count, int at) {
         for (int k = 0; k < PlaceCode.LENGTH; k++) {
-            addTo(at, first, place * PlaceCode.LENGTH + k, stepOf(own, count, k));
+            addTo(at, first, (side * Planes.PLACES + own) * PlaceCode.LENGTH + k, stepOf(own, count, k));
         }
-        int pips = FeatureSet.PLACE_INPUTS + place / Planes.PLACES * features.extras() / 2;
-        addTo(at, first, pips, FeatureSet.pips(own));
+        addTo(at, first, FeatureSet.PLACE_INPUTS + side * features.extras() / 2, FeatureSet.pips(own));
     }
 
     private void addTo(int at, Layer first, int input, float change) {
         int from = input * first.outputs();
         for (int j = 0; change != 0 && j < first.outputs(); j++) {
-            rows[at + j] += change * first.weights()[from + j];
+            weights[at + j] += change * first.weights()[from + j];
         }
     }
 
@@ -112,23 +133,22 @@ final class FirstLayer {
         return emptyBoard;
     }
 
-    /** All rows; not to be changed. */
-    float[] rows() {
-        return rows;
+    /** All rows, row by row; not to be changed. Row 0 is that of pair 0, and those of the other pairs follow. */
+    float[] weights() {
+        return weights;
     }
 
-    /** Where the row begins that changes the sums as a count goes from {@code count} to {@code count + 1}; side 0 is on roll. */
-    int stepRow(int side, int place, int count) {
-        return steps[(side * Planes.PLACES + place) * MAX_CHECKERS + count];
+    /**
+     * The row that changes the sums as a count goes from {@code count} to {@code count + 1}.
+     *
+     * @param place a place of the side on roll, or one of the opponent and {@link #OPPONENT}
+     */
+    int stepRow(int place, int count) {
+        return steps[step(place, count)];
     }
 
-    /** Where the row of the first extra begins that is not pips; those of the others follow, without pips. */
+    /** The row of the first extra that is not pips; those of the others follow, without pips. */
     int otherRows() {
         return others;
-    }
-
-    /** Where the row of pair 0 begins; those of the others follow. */
-    int pairRows() {
-        return others + 2 * features.others() * width();
     }
 }

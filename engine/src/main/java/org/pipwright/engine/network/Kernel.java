@@ -22,7 +22,10 @@ abstract class Kernel {
         return "plain";
     }
 
-    /** {@code out[j] = max(floor, base[j] + sum over r < n of scales[r] * weights[rows[r] + j])}. */
+    /**
+     * {@code out[j] = max(floor, base[j] + sum over r < n of scales[r] * weights[rows[r]][j])}, where rows of weights are as long
+     * as {@code base} and lie one after another.
+     */
     abstract void accumulate(
             float[] base, float[] weights, int[] rows, float[] scales, int n, float floor, float[] out);
 

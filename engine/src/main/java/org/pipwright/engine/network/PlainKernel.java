@@ -7,7 +7,7 @@ final class PlainKernel extends Kernel {
         System.arraycopy(base, 0, out, 0, base.length);
         float[] row = new float[base.length];
         for (int r = 0; r < n; r++) {
-            System.arraycopy(weights, rows[r], row, 0, row.length);
+            System.arraycopy(weights, rows[r] * row.length, row, 0, row.length);
             addScaled(row, scales[r], out);
         }
         clip(out, base.length, floor);

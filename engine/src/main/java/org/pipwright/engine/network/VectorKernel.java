@@ -34,7 +34,7 @@ final class VectorKernel extends Kernel {
             FloatVector g = FloatVector.fromArray(SPECIES, base, j + 6 * LENGTH);
             FloatVector h = FloatVector.fromArray(SPECIES, base, j + 7 * LENGTH);
             for (int r = 0; r < n; r++) {
-                int at = rows[r] + j;
+                int at = rows[r] * base.length + j;
                 FloatVector scale = FloatVector.broadcast(SPECIES, scales[r]);
                 a = FloatVector.fromArray(SPECIES, weights, at).fma(scale, a);
                 b = FloatVector.fromArray(SPECIES, weights, at + LENGTH).fma(scale, b);
@@ -58,7 +58,8 @@ final class VectorKernel extends Kernel {
             FloatVector a = FloatVector.fromArray(SPECIES, base, j);
             for (int r = 0; r < n; r++) {
                 FloatVector scale = FloatVector.broadcast(SPECIES, scales[r]);
-                a = FloatVector.fromArray(SPECIES, weights, rows[r] + j).fma(scale, a);
+                a = FloatVector.fromArray(SPECIES, weights, rows[r] * base.length + j)
+                        .fma(scale, a);
             }
             a.max(least).intoArray(out, j);
         }
@@ -85,12 +86,17 @@ final class VectorKernel extends Kernel {
 
     @Override
     void largest(float[][] x, int rows, int length, float[] out) {
-        for (int i = 0; i < length; i += LENGTH) {
-            FloatVector a = FloatVector.fromArray(SPECIES, x[0], i);
-            for (int r = 1; r < rows; r++) {
-                a = a.max(FloatVector.fromArray(SPECIES, x[r], i));
+        for (int r = 0; r < rows; r += 4) {
+            float[] x0 = x[r];
+            float[] x1 = x[Math.min(r + 1, rows - 1)];
+            float[] x2 = x[Math.min(r + 2, rows - 1)];
+            float[] x3 = x[Math.min(r + 3, rows - 1)];
+            float[] before = r == 0 ? x0 : out;
+            for (int i = 0; i < length; i += LENGTH) {
+                FloatVector a = FloatVector.fromArray(SPECIES, x0, i).max(FloatVector.fromArray(SPECIES, x1, i));
+                FloatVector b = FloatVector.fromArray(SPECIES, x2, i).max(FloatVector.fromArray(SPECIES, x3, i));
+                a.max(b).max(FloatVector.fromArray(SPECIES, before, i)).intoArray(out, i);
             }
-            a.intoArray(out, i);
         }
     }
 

@@ -69,24 +69,10 @@ public final class Planes {
      * @return 0 to 15
      */
     public static int count(int[] planes, int at, int place) {
-        return count(planes[at], planes[at + 1], planes[at + 2], planes[at + 3], place);
-    }
-
-    /**
-     * Number of checkers on a place of a side whose planes are at hand.
-     *
-     * @param plane0 the side's plane 0
-     * @param plane1 plane 1
-     * @param plane2 plane 2
-     * @param plane3 plane 3
-     * @param place 0 to 25
-     * @return 0 to 15
-     */
-    public static int count(int plane0, int plane1, int plane2, int plane3, int place) {
-        return plane0 >>> place & 1
-                | (plane1 >>> place & 1) << 1
-                | (plane2 >>> place & 1) << 2
-                | (plane3 >>> place & 1) << 3;
+        return (planes[at] >>> place & 1)
+                | (planes[at + 1] >>> place & 1) << 1
+                | (planes[at + 2] >>> place & 1) << 2
+                | (planes[at + 3] >>> place & 1) << 3;
     }
 
     /**

@@ -33,15 +33,15 @@ class KernelTest {
         for (int rows : new int[] {0, 1, 2, 3, 13, 40, 70}) {
             float[] base = RandomNetworks.floats(random, width, LIMIT);
             // More than is used: what lies between and behind must not count.
-            float[] weights = RandomNetworks.floats(random, (rows + 3) * (width + 5), LIMIT);
-            int[] at = random.ints(rows + 2, 0, weights.length - width).toArray();
+            float[] weights = RandomNetworks.floats(random, (rows + 3) * width, LIMIT);
+            int[] at = random.ints(rows + 2, 0, rows + 3).toArray();
             float[] scales = RandomNetworks.floats(random, rows + 2, LIMIT);
             for (float floor : new float[] {0, NO_FLOOR}) {
                 double[] expected = new double[width];
                 for (int j = 0; j < width; j++) {
                     double sum = base[j];
                     for (int r = 0; r < rows; r++) {
-                        sum += (double) scales[r] * weights[at[r] + j];
+                        sum += (double) scales[r] * weights[at[r] * width + j];
                     }
                     expected[j] = Math.max(floor, sum);
                 }
@@ -138,7 +138,7 @@ class KernelTest {
             float[] base = new float[80];
             Arrays.fill(base, edge);
             float[] weights = Arrays.copyOf(base, 160);
-            int[] rows = {80, 0};
+            int[] rows = {1, 0};
             for (float floor : new float[] {0, NO_FLOOR}) {
                 float[] byPlain = new float[80];
                 float[] byVector = new float[80];

@@ -17,6 +17,7 @@ import org.pipwright.engine.naive.NaiveBoard;
 import org.pipwright.engine.play.PlayGenerator;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.regime.RandomBoards;
+import org.pipwright.engine.roll.Roll;
 
 /** Every way of evaluating gives what a plain forward pass in double precision gives. */
 class NetworkEvaluationTest {
@@ -117,27 +118,52 @@ class NetworkEvaluationTest {
         return NaiveBoard.of(me, them);
     }
 
-    /** Groups of four: how many siblings there are, and what was evaluated before, changes nothing. */
+    /** Groups of sixteen: how many siblings there are, in which order, and what was evaluated before, changes nothing. */
     @ParameterizedTest(name = "{0} {1}")
     @MethodSource("networks")
     void siblingsDoNotDependOnEachOther(String name, String shape, Kernel kernel, Network network) {
-        List<NaiveBoard> boards = RandomBoards.of(93, 11).collect(Collectors.toList());
-        int[] planes = new int[boards.size() * Planes.STRIDE];
-        for (int i = 0; i < boards.size(); i++) {
-            System.arraycopy(boards.get(i).toPlanes(), 0, planes, i * Planes.STRIDE, Planes.STRIDE);
+        NetworkEvaluation used = new NetworkEvaluation(network, kernel);
+        for (NaiveBoard board : RandomBoards.of(93, 6).collect(Collectors.toList())) {
+            int[] base = board.swapped().toPlanes();
+            int[] planes = resultsOfAllRolls(board);
+            int size = Math.min(70, planes.length / Planes.STRIDE);
+            used.begin(base, 0);
+            float[] all = new float[size * Outcomes.COUNT];
+            used.evaluateSiblings(planes, size, all);
+            for (int count : new int[] {0, 1, 4, 15, 16, 17, size}) {
+                NetworkEvaluation fresh = new NetworkEvaluation(network, kernel);
+                fresh.begin(base, 0);
+                int last = Math.min(count, size);
+                for (int i = last - 1; i >= 0; i--) {
+                    float[] one = new float[Outcomes.COUNT];
+                    fresh.evaluateSiblings(
+                            Arrays.copyOfRange(planes, i * Planes.STRIDE, (i + 1) * Planes.STRIDE), 1, one);
+                    assertArrayEquals(
+                            Arrays.copyOfRange(all, i * Outcomes.COUNT, (i + 1) * Outcomes.COUNT),
+                            one,
+                            board::toString);
+                }
+                float[] some = new float[all.length];
+                fresh.evaluateSiblings(planes, last, some);
+                float[] expected = Arrays.copyOf(all, all.length);
+                Arrays.fill(expected, last * Outcomes.COUNT, all.length, 0);
+                assertArrayEquals(expected, some, board::toString);
+            }
         }
-        NetworkEvaluation evaluation = new NetworkEvaluation(network, kernel);
-        evaluation.begin(planes, 0);
-        float[] all = new float[boards.size() * Outcomes.COUNT];
-        evaluation.evaluateSiblings(planes, boards.size(), all);
-        for (int count = 0; count <= boards.size(); count++) {
-            float[] some = new float[all.length];
-            NetworkEvaluation fresh = new NetworkEvaluation(network, kernel);
-            fresh.begin(planes, 0);
-            fresh.evaluateSiblings(planes, count, some);
-            float[] expected = Arrays.copyOf(all, all.length);
-            Arrays.fill(expected, count * Outcomes.COUNT, all.length, 0);
-            assertArrayEquals(expected, some);
+    }
+
+    /** What a side's plays may lead to, as the opponent sees it: whole rolls one after another. */
+    private static int[] resultsOfAllRolls(NaiveBoard board) {
+        PlayGenerator generator = new PlayGenerator();
+        int[] all = new int[0];
+        for (Roll roll : Roll.all()) {
+            int count = generator.generate(board.toPlanes(), 0, roll.high(), roll.low());
+            int from = all.length;
+            all = Arrays.copyOf(all, from + count * Planes.STRIDE);
+            for (int i = 0; i < count; i++) {
+                Planes.copySwapped(generator.results(), i * Planes.STRIDE, all, from + i * Planes.STRIDE);
+            }
         }
+        return all;
     }
 }
