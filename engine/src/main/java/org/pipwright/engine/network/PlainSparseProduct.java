@@ -13,15 +13,17 @@ final class PlainSparseProduct extends SparseProduct {
     }
 
     @Override
-    void add(float[] x, ActiveInputs active, int rows, float[] out) {
+    void add(float[] x, int rows, ActiveInputs active, float[] out) {
         float[] sums = new float[outputs];
         float[][] ofInput = new float[4][outputs];
         float[] scales = new float[4];
         for (int r = 0; r < rows; r++) {
+            active.clear();
+            active.add(x, r * inputs, inputs);
             System.arraycopy(out, r * outputs, sums, 0, outputs);
             PlainProduct.addScaled(biases, 1, sums);
-            int k = active.from(r);
-            for (; k + 4 <= active.to(r); k += 4) {
+            int k = active.from(0);
+            for (; k + 4 <= active.to(0); k += 4) {
                 for (int n = 0; n < 4; n++) {
                     int i = active.indices[k + n];
                     System.arraycopy(weights, i * outputs, ofInput[n], 0, outputs);
@@ -29,7 +31,7 @@ final class PlainSparseProduct extends SparseProduct {
                 }
                 PlainProduct.addFourScaled(ofInput, scales, 0, sums);
             }
-            for (; k < active.to(r); k++) {
+            for (; k < active.to(0); k++) {
                 int i = active.indices[k];
                 System.arraycopy(weights, i * outputs, ofInput[0], 0, outputs);
                 PlainProduct.addScaled(ofInput[0], x[r * inputs + i], sums);

@@ -82,8 +82,7 @@ public final class ResidualEvaluation implements SiblingEvaluation {
         for (int block = 0; block < products.first().size(); block++) {
             kernel.normalize(state, rows, width, normed);
             products.first().get(block).set(normed, rows, 0, hidden);
-            active.find(hidden, rows, width);
-            products.second().get(block).add(hidden, active, rows, state);
+            products.second().get(block).add(hidden, rows, active, state);
         }
         kernel.normalize(state, rows, width, normed);
         products.output().set(normed, rows, NO_FLOOR, scores);

@@ -17,7 +17,8 @@ abstract class SparseProduct {
     /**
      * {@code out[r][j] += biases[j] + sum over i of x[r][i] * weights[i][j]} for each row r.
      *
-     * @param active says which of {@code x} are not zero
+     * @param x none of which is below zero
+     * @param room for so many rows
      */
-    abstract void add(float[] x, ActiveInputs active, int rows, float[] out);
+    abstract void add(float[] x, int rows, ActiveInputs room, float[] out);
 }

@@ -6,8 +6,10 @@ import jdk.incubator.vector.VectorSpecies;
 /**
  * Sparse products with the Vector API. Weights lie in panels of eight vectors of outputs, input by input, which is enough
  * sums to hide the latency of multiply-add; what is left at the end in panels of two. A panel stays in the core's cache
- * while all rows go through it. Where few inputs are zero, six rows go through it together and zeros are multiplied too. Each
- * sum goes through the inputs in order, and what a zero adds changes none, so it is the same either way.
+ * while all rows go through it. Unless the layer is large, six rows go through it together, with the inputs that are not zero in
+ * any of them: rows are much alike, so these are half as many again as those of one row, and each weight that is read serves
+ * six. Each sum goes through the inputs in order, and what a zero adds changes none, so it is the same whatever rows come with
+ * it.
  */
 final class VectorSparseProduct extends SparseProduct {
     private static final VectorSpecies<Float> SPECIES = VectorKernel.SPECIES;
@@ -18,10 +20,11 @@ final class VectorSparseProduct extends SparseProduct {
 
     private static final int NARROW = 2 * LENGTH;
 
-    /** Rows at a time where zeros are multiplied too, and the share of inputs that are not zero from which that is quicker. */
+    /** Rows at a time. */
     private static final int TOGETHER = 6;
 
-    private static final double MANY = 0.3;
+    /** Of larger layers, which come from afar, long runs of weights for one row at a time are quicker. */
+    private static final int LARGEST = 512 * 512;
 
     /** Number of wide panels, and of narrow ones behind them. */
     private final int wide;
@@ -48,44 +51,71 @@ final class VectorSparseProduct extends SparseProduct {
     }
 
     @Override
-    void add(float[] x, ActiveInputs active, int rows, float[] out) {
-        int first = 0;
-        if (active.to(rows - 1) > MANY * rows * inputs) {
-            first = rows / TOGETHER * TOGETHER;
-            addAll(x, first, out);
+    void add(float[] x, int rows, ActiveInputs active, float[] out) {
+        int sixes = inputs * outputs <= LARGEST ? rows / TOGETHER : 0;
+        active.clear();
+        for (int group = 0; group < sixes; group++) {
+            sum(x, group * TOGETHER * inputs, active.sums);
+            active.add(active.sums, 0, inputs);
         }
-        addActive(x, active, first, rows, out);
+        for (int r = sixes * TOGETHER; r < rows; r++) {
+            active.add(x, r * inputs, inputs);
+        }
+        addSixes(x, active, sixes, out);
+        addOthers(x, active, sixes, rows, out);
     }
 
-    /** With all inputs, zero or not; so many rows, a multiple of {@link #TOGETHER}. */
-    private void addAll(float[] x, int rows, float[] out) {
-        for (int from = 0; from < outputs; from += NARROW) {
-            boolean inWide = from < wide * WIDE;
-            int at = inWide ? from / WIDE * WIDE * inputs + from % WIDE : from * inputs;
-            for (int r = 0; r < rows; r += TOGETHER) {
-                six(x, r * inputs, at, inWide ? WIDE : NARROW, from, out, r * outputs + from);
+    /** The sums of six rows: zero where all are, since none is below. */
+    private void sum(float[] x, int from, float[] out) {
+        for (int i = 0; i < inputs; i += LENGTH) {
+            int at = from + i;
+            FloatVector a = FloatVector.fromArray(SPECIES, x, at).add(FloatVector.fromArray(SPECIES, x, at + inputs));
+            FloatVector b = FloatVector.fromArray(SPECIES, x, at + 2 * inputs)
+                    .add(FloatVector.fromArray(SPECIES, x, at + 3 * inputs));
+            FloatVector c = FloatVector.fromArray(SPECIES, x, at + 4 * inputs)
+                    .add(FloatVector.fromArray(SPECIES, x, at + 5 * inputs));
+            a.add(b).add(c).intoArray(out, i);
+        }
+    }
+
+    private void addSixes(float[] x, ActiveInputs active, int sixes, float[] out) {
+        for (int p = 0; p < wide; p++) {
+            for (int group = 0; group < sixes; group++) {
+                for (int k = 0; k < WIDE; k += NARROW) {
+                    six(x, active, group, p * WIDE * inputs + k, WIDE, p * WIDE + k, out);
+                }
+            }
+        }
+        for (int from = wide * WIDE; from < outputs; from += NARROW) {
+            for (int group = 0; group < sixes; group++) {
+                six(x, active, group, from * inputs, NARROW, from, out);
             }
         }
     }
 
-    private void six(float[] x, int xAt, int weightsAt, int step, int biasAt, float[] y, int yAt) {
+    private void six(float[] x, ActiveInputs active, int group, int weightsAt, int step, int from, float[] y) {
         float[] w = weights;
         int n = inputs;
         int m = outputs;
-        int at = weightsAt;
-        FloatVector a0 = before(y, yAt, biasAt, 0);
-        FloatVector a1 = before(y, yAt, biasAt, LENGTH);
-        FloatVector b0 = before(y, yAt + m, biasAt, 0);
-        FloatVector b1 = before(y, yAt + m, biasAt, LENGTH);
-        FloatVector c0 = before(y, yAt + 2 * m, biasAt, 0);
-        FloatVector c1 = before(y, yAt + 2 * m, biasAt, LENGTH);
-        FloatVector d0 = before(y, yAt + 3 * m, biasAt, 0);
-        FloatVector d1 = before(y, yAt + 3 * m, biasAt, LENGTH);
-        FloatVector e0 = before(y, yAt + 4 * m, biasAt, 0);
-        FloatVector e1 = before(y, yAt + 4 * m, biasAt, LENGTH);
-        FloatVector f0 = before(y, yAt + 5 * m, biasAt, 0);
-        FloatVector f1 = before(y, yAt + 5 * m, biasAt, LENGTH);
-        for (int i = xAt; i < xAt + n; i++) {
+        int[] indices = active.indices;
+        int xAt = group * TOGETHER * n;
+        int yAt = group * TOGETHER * m + from;
+        FloatVector a0 = before(y, yAt, from, 0);
+        FloatVector a1 = before(y, yAt, from, LENGTH);
+        FloatVector b0 = before(y, yAt + m, from, 0);
+        FloatVector b1 = before(y, yAt + m, from, LENGTH);
+        FloatVector c0 = before(y, yAt + 2 * m, from, 0);
+        FloatVector c1 = before(y, yAt + 2 * m, from, LENGTH);
+        FloatVector d0 = before(y, yAt + 3 * m, from, 0);
+        FloatVector d1 = before(y, yAt + 3 * m, from, LENGTH);
+        FloatVector e0 = before(y, yAt + 4 * m, from, 0);
+        FloatVector e1 = before(y, yAt + 4 * m, from, LENGTH);
+        FloatVector f0 = before(y, yAt + 5 * m, from, 0);
+        FloatVector f1 = before(y, yAt + 5 * m, from, LENGTH);
+        int to = active.to(group);
+        for (int k = active.from(group); k < to; k++) {
+            int at = weightsAt + indices[k] * step;
+            int i = xAt + indices[k];
             FloatVector w0 = FloatVector.fromArray(SPECIES, w, at);
             FloatVector w1 = FloatVector.fromArray(SPECIES, w, at + LENGTH);
             FloatVector v = FloatVector.broadcast(SPECIES, x[i]);
@@ -106,7 +136,6 @@ final class VectorSparseProduct extends SparseProduct {
             v = FloatVector.broadcast(SPECIES, x[i + 5 * n]);
             f0 = w0.fma(v, f0);
             f1 = w1.fma(v, f1);
-            at += step;
         }
         a0.intoArray(y, yAt);
         a1.intoArray(y, yAt + LENGTH);
@@ -122,21 +151,22 @@ final class VectorSparseProduct extends SparseProduct {
         f1.intoArray(y, yAt + 5 * m + LENGTH);
     }
 
-    private void addActive(float[] x, ActiveInputs active, int firstRow, int rows, float[] out) {
+    /** The rows after those that go in sixes, one at a time. */
+    private void addOthers(float[] x, ActiveInputs active, int sixes, int rows, float[] out) {
         for (int p = 0; p < wide; p++) {
-            for (int r = firstRow; r < rows; r++) {
-                wide(x, r * inputs, active, r, p, out, r * outputs + p * WIDE);
+            for (int r = sixes * TOGETHER, list = sixes; r < rows; r++, list++) {
+                wide(x, r * inputs, active, list, p, out, r * outputs + p * WIDE);
             }
         }
         for (int p = 0; p < narrow; p++) {
             int from = wide * WIDE + p * NARROW;
-            for (int r = firstRow; r < rows; r++) {
-                narrow(x, r * inputs, active, r, from, out, r * outputs + from);
+            for (int r = sixes * TOGETHER, list = sixes; r < rows; r++, list++) {
+                narrow(x, r * inputs, active, list, from, out, r * outputs + from);
             }
         }
     }
 
-    private void wide(float[] x, int xAt, ActiveInputs active, int row, int panel, float[] out, int outAt) {
+    private void wide(float[] x, int xAt, ActiveInputs active, int list, int panel, float[] out, int outAt) {
         float[] w = weights;
         int[] indices = active.indices;
         int at = panel * inputs * WIDE;
@@ -149,8 +179,8 @@ final class VectorSparseProduct extends SparseProduct {
         FloatVector f = before(out, outAt, biasAt, 5 * LENGTH);
         FloatVector g = before(out, outAt, biasAt, 6 * LENGTH);
         FloatVector h = before(out, outAt, biasAt, 7 * LENGTH);
-        int to = active.to(row);
-        for (int k = active.from(row); k < to; k++) {
+        int to = active.to(list);
+        for (int k = active.from(list); k < to; k++) {
             int i = indices[k];
             int from = at + i * WIDE;
             FloatVector v = FloatVector.broadcast(SPECIES, x[xAt + i]);
@@ -173,14 +203,14 @@ final class VectorSparseProduct extends SparseProduct {
         h.intoArray(out, outAt + 7 * LENGTH);
     }
 
-    private void narrow(float[] x, int xAt, ActiveInputs active, int row, int first, float[] out, int outAt) {
+    private void narrow(float[] x, int xAt, ActiveInputs active, int list, int first, float[] out, int outAt) {
         float[] w = weights;
         int[] indices = active.indices;
         int at = first * inputs;
         FloatVector a = before(out, outAt, first, 0);
         FloatVector b = before(out, outAt, first, LENGTH);
-        int to = active.to(row);
-        for (int k = active.from(row); k < to; k++) {
+        int to = active.to(list);
+        for (int k = active.from(list); k < to; k++) {
             int i = indices[k];
             FloatVector v = FloatVector.broadcast(SPECIES, x[xAt + i]);
             a = FloatVector.fromArray(SPECIES, w, at + i * NARROW).fma(v, a);

@@ -35,9 +35,10 @@ class ProductTest {
         }
     }
 
-    /** Widths that take wide panels, narrow ones and both; all, few or none of the inputs active. */
+    /** Widths that take wide panels, narrow ones and both, and one too large for six rows at a time; all, few or none of the inputs active. */
     @ParameterizedTest
-    @CsvSource({"32,1", "64,0.5", "96,0.2", "128,0.1", "128,0.6", "160,0.1", "160,0.45", "224,0", "384,0.05"})
+    @CsvSource({"32,1", "64,0.5", "96,0.2", "128,0.1", "128,0.6", "160,0.1", "160,0.45", "224,0", "384,0.05", "544,0.1"
+    })
     void sparseProducts(int width, double share) {
         Layer layer = RandomNetworks.layer(random, width, width);
         for (int rows = 0; rows <= 13; rows++) {
@@ -46,12 +47,11 @@ class ProductTest {
                 x[i] = random.nextDouble() < share ? Math.abs(x[i]) : 0;
             }
             ActiveInputs active = new ActiveInputs(rows, width);
-            active.find(x, rows, width);
             for (Kernel kernel : kernels) {
                 float[] before = RandomNetworks.floats(random, (rows + 2) * width, LIMIT);
                 float[] out = before.clone();
                 SparseProduct product = kernel.sparseProduct(layer);
-                product.add(x, active, rows, out);
+                product.add(x, rows, active, out);
                 require(layer, x, rows, width, NO_FLOOR, before, before, out);
                 assertEquals(
                         Arrays.toString(rowByRow(product, x, rows, before)), Arrays.toString(out), "the same bits");
@@ -65,10 +65,8 @@ class ProductTest {
         int width = product.inputs;
         for (int r = 0; r < rows; r++) {
             float[] row = Arrays.copyOfRange(x, r * width, (r + 1) * width);
-            ActiveInputs active = new ActiveInputs(1, width);
-            active.find(row, 1, width);
             float[] out = Arrays.copyOfRange(before, r * width, (r + 1) * width);
-            product.add(row, active, 1, out);
+            product.add(row, 1, new ActiveInputs(1, width), out);
             System.arraycopy(out, 0, all, r * width, width);
         }
         return all;
@@ -78,7 +76,12 @@ class ProductTest {
     void activeInputsAreThoseThatAreNotZero() {
         float[] x = {0, 1, 0, 2, 0, 0, 0, 0, Float.MIN_VALUE, 0, 0, 3};
         ActiveInputs active = new ActiveInputs(3, 4);
-        active.find(x, 3, 4);
+        for (int trial = 0; trial < 2; trial++) {
+            active.clear();
+            for (int r = 0; r < 3; r++) {
+                active.add(x, 4 * r, 4);
+            }
+        }
         assertEquals(
                 "[0, 2, 2, 4]", Arrays.toString(new int[] {active.from(0), active.to(0), active.to(1), active.to(2)}));
         assertEquals("[1, 3, 0, 3]", Arrays.toString(Arrays.copyOf(active.indices, 4)));
