@@ -16,28 +16,28 @@ public enum FeatureSet {
     /** For positions with contact: places, pips, hitting rolls, closed points in the way, freedom of the last checker, prime. */
     CONTACT_1("contact-1", 5, 0) {
         @Override
-        void others(int[] planes, int side, int other, float[] out, int outAt) {
+        void ofSide(int[] planes, int side, int other, float[] out, int outAt) {
             ofContact(planes, side, other, out, outAt);
         }
     },
     /** For positions with contact: contact-1, and then the pairs of places that face each other. */
     CONTACT_2("contact-2", 5, FacingPairs.COUNT) {
         @Override
-        void others(int[] planes, int side, int other, float[] out, int outAt) {
+        void ofSide(int[] planes, int side, int other, float[] out, int outAt) {
             ofContact(planes, side, other, out, outAt);
         }
     },
     /** For races: places and pips. */
     RACE_1("race-1", 1, 0) {
         @Override
-        void others(int[] planes, int side, int other, float[] out, int outAt) {
+        void ofSide(int[] planes, int side, int other, float[] out, int outAt) {
             // There are none.
         }
     },
     /** For all positions: places, pips, and an input of 1 while there is contact. */
     PLACES_1("places-1", 2, 0) {
         @Override
-        void others(int[] planes, int side, int other, float[] out, int outAt) {
+        void ofSide(int[] planes, int side, int other, float[] out, int outAt) {
             out[outAt] = Planes.rearmost(planes, side) + Planes.rearmost(planes, other) > Planes.BAR ? 1 : 0;
         }
     };
@@ -59,7 +59,7 @@ public enum FeatureSet {
     }
 
     /** Writes the measures of one side that follow its pips. */
-    abstract void others(int[] planes, int side, int other, float[] out, int outAt);
+    abstract void ofSide(int[] planes, int side, int other, float[] out, int outAt);
 
     private static void ofContact(int[] planes, int side, int other, float[] out, int outAt) {
         out[outAt] = Measures.hittingRolls(planes, side, other) / 36f;
@@ -131,9 +131,9 @@ public enum FeatureSet {
     public void extras(int[] planes, int at, float[] out, int outAt) {
         int other = at + Planes.SIDE;
         out[outAt] = Planes.pips(planes, at) / PIP_SCALE;
-        others(planes, at, other, out, outAt + 1);
+        ofSide(planes, at, other, out, outAt + 1);
         out[outAt + measures] = Planes.pips(planes, other) / PIP_SCALE;
-        others(planes, other, at, out, outAt + measures + 1);
+        ofSide(planes, other, at, out, outAt + measures + 1);
     }
 
     /**
@@ -155,8 +155,8 @@ public enum FeatureSet {
      */
     public void others(int[] planes, int at, float[] out, int outAt) {
         int other = at + Planes.SIDE;
-        others(planes, at, other, out, outAt);
-        others(planes, other, at, out, outAt + others());
+        ofSide(planes, at, other, out, outAt);
+        ofSide(planes, other, at, out, outAt + others());
     }
 
     /**

@@ -12,13 +12,10 @@ import org.pipwright.engine.position.Planes;
 final class FirstLayer {
     private static final int MAX_CHECKERS = 15;
 
-    /** Bits of a place. */
-    private static final int SIDE_BITS = 5;
-
     /** Added to the opponent's places: then those of both sides are bits of a long. */
-    static final int OPPONENT = 1 << SIDE_BITS;
+    static final int OPPONENT = Integer.SIZE;
 
-    /** Bits of a count. */
+    /** A step is named by its place and, in so many bits, the count it begins with. */
     private static final int COUNT_BITS = 4;
 
     private final FeatureSet features;
@@ -27,7 +24,7 @@ final class FirstLayer {
     private final float[] weights;
 
     /** The row of each step; steps that change the sums alike share one. */
-    private final int[] steps = new int[1 << 1 + SIDE_BITS + COUNT_BITS];
+    private final int[] steps = new int[2 * OPPONENT << COUNT_BITS];
 
     private final int others;
     private final float[] emptyBoard;
@@ -62,36 +59,39 @@ final class FirstLayer {
     /** Gives each step its row, from the given one on; returns the row after the last. */
     private int placeSteps(int first) {
         int next = first;
-        for (int side = 0; side < 2; side++) {
-            for (int own = 0; own < Planes.PLACES; own++) {
-                int step = step(side << SIDE_BITS | own, 0);
-                for (int count = 0; count < MAX_CHECKERS; count++) {
-                    boolean sameAsBefore = count > 0 && sameStep(own, count);
-                    steps[step + count] = sameAsBefore ? steps[step + count - 1] : next++;
-                }
+        for (int step = 0; step < steps.length; step++) {
+            if (exists(step)) {
+                steps[step] = isLikeTheOneBefore(step) ? steps[step - 1] : next++;
             }
         }
         return next;
     }
 
-    private static int step(int place, int count) {
-        return place << COUNT_BITS | count;
-    }
-
     private void writeSteps(Layer first) {
-        for (int side = 0; side < 2; side++) {
-            for (int own = 0; own < Planes.PLACES; own++) {
-                int step = step(side << SIDE_BITS | own, 0);
-                for (int count = 0; count < MAX_CHECKERS; count++) {
-                    if (count == 0 || steps[step + count] != steps[step + count - 1]) {
-                        writeStep(first, side, own, count, steps[step + count] * width());
-                    }
-                }
+        for (int step = 0; step < steps.length; step++) {
+            if (exists(step) && !isLikeTheOneBefore(step)) {
+                writeStep(first, step, steps[step] * width());
             }
         }
     }
 
-    /** Whether going from count to count + 1 changes the inputs just as the step before did: the row is then shared. */
+    private static boolean exists(int step) {
+        return ownPlace(step) < Planes.PLACES && count(step) < MAX_CHECKERS;
+    }
+
+    private static int ownPlace(int step) {
+        return (step >> COUNT_BITS) % OPPONENT;
+    }
+
+    private static int count(int step) {
+        return step % (1 << COUNT_BITS);
+    }
+
+    /** Whether it changes the inputs just as the step before did: the row is then shared. */
+    private static boolean isLikeTheOneBefore(int step) {
+        return count(step) > 0 && sameStep(ownPlace(step), count(step));
+    }
+
     private static boolean sameStep(int place, int count) {
         for (int k = 0; k < PlaceCode.LENGTH; k++) {
             if (Math.abs(stepOf(place, count, k) - stepOf(place, count - 1, k)) > 1e-6f) {
@@ -105,9 +105,11 @@ final class FirstLayer {
         return PlaceCode.value(place, count + 1, k) - PlaceCode.value(place, count, k);
     }
 
-    private void writeStep(Layer first, int side, int own, int count, int at) {
+    private void writeStep(Layer first, int step, int at) {
+        int side = (step >> COUNT_BITS) / OPPONENT;
+        int own = ownPlace(step);
         for (int k = 0; k < PlaceCode.LENGTH; k++) {
-            addTo(at, first, (side * Planes.PLACES + own) * PlaceCode.LENGTH + k, stepOf(own, count, k));
+            addTo(at, first, (side * Planes.PLACES + own) * PlaceCode.LENGTH + k, stepOf(own, count(step), k));
         }
         addTo(at, first, FeatureSet.PLACE_INPUTS + side * features.extras() / 2, FeatureSet.pips(own));
     }
@@ -144,7 +146,7 @@ final class FirstLayer {
      * @param place a place of the side on roll, or one of the opponent and {@link #OPPONENT}
      */
     int stepRow(int place, int count) {
-        return steps[step(place, count)];
+        return steps[place << COUNT_BITS | count];
     }
 
     /** The row of the first extra that is not pips; those of the others follow, without pips. */
