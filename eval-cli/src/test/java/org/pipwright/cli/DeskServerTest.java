@@ -94,7 +94,9 @@ class DeskServerTest {
                 403,
                 send(foreign.header("Cookie", cookie).header("Origin", "http://evil.example"))
                         .statusCode());
-        assertEquals(403, RawRequest.status(URI.create(base), "GET /\nHost: evil.example:80\nCookie: " + cookie, ""));
+        URI desk = URI.create(base);
+        String request = "GET /\nHost: evil.example:" + desk.getPort() + "\nCookie: " + cookie;
+        assertEquals(403, RawRequest.status(desk, request, ""));
     }
 
     @Test
