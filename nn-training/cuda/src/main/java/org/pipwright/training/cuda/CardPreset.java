@@ -49,6 +49,7 @@ enum CardPreset {
             copy.seconds = 600
             lanes = 1
             games = 512
+            uses = 8
             batch = 2048
             rival = fifth
             evaluation.seconds = 1800
