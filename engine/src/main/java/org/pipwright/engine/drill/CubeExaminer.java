@@ -33,8 +33,6 @@ final class CubeExaminer implements Examiner {
     /** Nobody is asked to answer a double that gives away more than this, in points. */
     private static final double SENSIBLE = 0.1;
 
-    private static final String TOO_GOOD = "too good";
-
     private final DrillSettings settings;
     private final Judge judge;
     private final Progress progress;
@@ -62,7 +60,7 @@ final class CubeExaminer implements Examiner {
     }
 
     @Override
-    public Optional<Found> question(Moment moment, long game, Dice choices) {
+    public Optional<Found> question(Moment moment, long game, Dice choices, Promises promises) {
         CubeState cube = choices.below(TURNED) == 0 ? new CubeState(2, CubeOwner.ME) : CubeState.START;
         Stakes stakes = settings.theme() == Theme.MATCH_SCORES ? match(choices) : MoneyStakes.USUAL;
         boolean answering = settings.theme() == Theme.TAKES_AND_PASSES
@@ -74,7 +72,8 @@ final class CubeExaminer implements Examiner {
                 .filter(question -> question.best() == wanted)
                 .flatMap(promising -> examined(game, asked, settings.clarity().effort(), 1))
                 .filter(question -> question.best() == wanted)
-                .map(question -> new Found(question, question.values().tooGood() ? TOO_GOOD : null));
+                .filter(question -> promises.add(Kind.of(question)))
+                .map(question -> new Found(question, promises.kinds()));
     }
 
     /** Scores before the Crawford game, from {@value #SHORTEST} to {@value #LONGEST} points away. */

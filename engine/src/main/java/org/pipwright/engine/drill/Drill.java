@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
-import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.stream.LongStream;
 import org.pipwright.engine.duel.Entrant;
@@ -57,9 +56,10 @@ public final class Drill {
      * @return the exercises; fewer than wanted if most games held no more, or after a stop
      */
     public List<Exercise> run(int threads) {
-        try (Crew<GameMoments> crew = new Crew<>(threads, this::worker)) {
+        Taking taking = new Taking();
+        try (Crew<GameMoments> crew = new Crew<>(threads, () -> worker(taking))) {
             try {
-                return run(taking -> ofCrew(crew, taking));
+                return run(taking, () -> ofCrew(crew, taking));
             } finally {
                 crew.workers().forEach(GameMoments::close);
             }
@@ -76,31 +76,37 @@ public final class Drill {
     public List<Exercise> run(Workforce workforce) {
         DrillTrade trade =
                 new DrillTrade(settings, workforce.share(knowledge.portable()), PortableEntrant.of(weaker, workforce));
-        return run(taking -> workforce.inOrder(
-                trade, LongStream.range(0, settings.mostGames()).iterator(), taking, listener::stopped));
+        Taking taking = new Taking();
+        return run(
+                taking,
+                () -> workforce.inOrder(
+                        trade, LongStream.range(0, settings.mostGames()).iterator(), taking, listener::stopped));
     }
 
-    private List<Exercise> run(Consumer<Predicate<Found>> games) {
-        Taking taking = new Taking();
+    private static List<Exercise> run(Taking taking, Runnable games) {
         try {
-            games.accept(taking);
+            games.run();
         } catch (CancellationException e) {
             // What was taken before stands: the beginning of the full list.
         }
         return taking.taken;
     }
 
-    /** Takes what comes of each game in order; null if that is nothing. */
+    /** Takes what comes of each game in order; null if that is nothing. Any thread may ask what is wanted. */
     private final class Taking implements Predicate<Found> {
         private final List<Exercise> taken = new ArrayList<>();
-        private final Map<String, Integer> lessons = new HashMap<>();
+        private final Map<Object, Integer> answers = new HashMap<>();
+        private final Map<Object, Integer> lessons = new HashMap<>();
         private int games;
 
         @Override
-        public boolean test(Found found) {
-            if (found != null && isNew(found.exercise(), taken) && isTaughtSeldom(found.lesson())) {
+        public synchronized boolean test(Found found) {
+            if (found != null
+                    && Likeness.unlikeAll(found.exercise(), taken, settings.apart())
+                    && found.kinds().stream().allMatch(this::wants)) {
                 taken.add(found.exercise());
-                lessons.merge(String.valueOf(found.lesson()), 1, Integer::sum);
+                answers.merge(found.kind().answer(), 1, Integer::sum);
+                lessons.merge(found.kind().lesson(), 1, Integer::sum);
             }
             if (taken.size() == settings.count()) {
                 return false;
@@ -111,13 +117,16 @@ public final class Drill {
             return true;
         }
 
-        private boolean isTaughtSeldom(String lesson) {
-            return lesson == null || lessons.getOrDefault(lesson, 0) < Math.max(ALIKE, (settings.count() + 2) / 3);
+        /** Whether there are not yet enough exercises of a kind. */
+        synchronized boolean wants(Kind kind) {
+            return (kind.answer() == null || answers.getOrDefault(kind.answer(), 0) < (settings.count() + 1) / 2)
+                    && (kind.lesson() == null
+                            || lessons.getOrDefault(kind.lesson(), 0) < Math.max(ALIKE, (settings.count() + 2) / 3));
         }
     }
 
-    private GameMoments worker() {
-        return GameMoments.of(settings, knowledge, weaker, () -> enough || listener.stopped());
+    private GameMoments worker(Taking taking) {
+        return GameMoments.of(settings, knowledge, weaker, taking::wants, () -> enough || listener.stopped());
     }
 
     /** No thread waits for another's game; those that come after the last one needed are broken off. */
@@ -137,26 +146,5 @@ public final class Drill {
                 }
             }
         });
-    }
-
-    private boolean isNew(Exercise question, List<Exercise> taken) {
-        return Likeness.unlikeAll(question, taken, settings.apart()) && !isFrequent(question, taken);
-    }
-
-    private boolean isFrequent(Exercise question, List<Exercise> taken) {
-        Optional<Object> answer = guess(question);
-        long alike = taken.stream().filter(other -> guess(other).equals(answer)).count();
-        return answer.isPresent() && alike >= (settings.count() + 1) / 2;
-    }
-
-    /** The part of the answer that a student could guess from other questions of the sheet, if there is one. */
-    private Optional<Object> guess(Exercise question) {
-        if (question instanceof CubeExercise) {
-            return Optional.of(((CubeExercise) question).best());
-        }
-        PlayExercise play = (PlayExercise) question;
-        return settings.theme() == Theme.HITTING
-                ? Optional.of(Facts.hits(play.position(), play.best().play().result()) > 0)
-                : Optional.empty();
     }
 }

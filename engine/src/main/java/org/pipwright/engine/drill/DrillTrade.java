@@ -34,7 +34,7 @@ record DrillTrade(DrillSettings settings, Shared<PortableKnowledge> known, Porta
         private BooleanSupplier stopped = () -> false;
 
         Playing(DrillSettings settings, Knowledge knowledge, Entrant weaker) {
-            games = GameMoments.of(settings, knowledge, weaker, () -> stopped.getAsBoolean());
+            games = GameMoments.of(settings, knowledge, weaker, kind -> true, () -> stopped.getAsBoolean());
         }
 
         @Override

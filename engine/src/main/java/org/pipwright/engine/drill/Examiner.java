@@ -11,7 +11,8 @@ interface Examiner {
      * @param moment the moment
      * @param game number of the game
      * @param choices for choices left to chance
+     * @param promises told of the kind of exercise at each look; if it is not wanted, there is none
      * @return a question that is difficult and clear enough; empty if there is none in it
      */
-    Optional<Found> question(Moment moment, long game, Dice choices);
+    Optional<Found> question(Moment moment, long game, Dice choices, Promises promises);
 }

@@ -1,11 +1,17 @@
 package org.pipwright.engine.drill;
 
 import java.io.Serializable;
+import java.util.List;
 
 /**
- * An exercise found in a game, with what it teaches: a sheet should not teach the same too often.
+ * An exercise found in a game.
  *
  * @param exercise the exercise
- * @param lesson a word for it, equal for exercises that teach the same; null where that does not matter
+ * @param kinds of what kinds the game's exercises were at each look, in order, those that came to nothing too; the last is
+ *     this exercise's own
  */
-record Found(Exercise exercise, String lesson) implements Serializable {}
+record Found(Exercise exercise, List<Kind> kinds) implements Serializable {
+    Kind kind() {
+        return kinds.get(kinds.size() - 1);
+    }
+}

@@ -41,7 +41,7 @@ final class PlayExaminer implements Examiner {
     }
 
     @Override
-    public Optional<Found> question(Moment moment, long game, Dice choices) {
+    public Optional<Found> question(Moment moment, long game, Dice choices, Promises promises) {
         Position position = moment.position();
         int[] planes = position.toPlanes();
         int legal = generator.generate(
@@ -67,8 +67,9 @@ final class PlayExaminer implements Examiner {
                         (exercise, share) -> settings.clarity().met(exercise, Math.max(NEARLY, share))
                                 && settings.theme().setsApart(exercise)
                                 && Lesson.in(exercise, settings.clarity())
-                                && why.of(exercise).about(settings.theme()))
-                .map(exercise -> new Found(exercise, why.of(exercise).lesson(exercise)));
+                                && why.of(exercise).about(settings.theme())
+                                && promises.add(Kind.of(exercise, why.of(exercise), settings.theme())))
+                .map(exercise -> new Found(exercise, promises.kinds()));
     }
 
     /** Whether some legal play, which might be the best, differs from the weaker choice as the theme asks. */

@@ -34,9 +34,10 @@ class RacesInDrillsTest {
             // The weaker player always makes the last play that the generator gives.
             PlayExaminer examiner =
                     new PlayExaminer(settings, judge, Progress.NONE, (planes, at, legal, ties) -> legal.size() - 1);
-            PlayExercise exercise = (PlayExercise) examiner.question(moment, 0, Dice.ofGame(1, 1))
-                    .orElseThrow()
-                    .exercise();
+            PlayExercise exercise =
+                    (PlayExercise) examiner.question(moment, 0, Dice.ofGame(1, 1), new Promises(kind -> true))
+                            .orElseThrow()
+                            .exercise();
             assertTrue(exercise.ranking().size() > 5, "plays");
             for (PlayVerdict play : exercise.ranking()) {
                 assertEquals(Basis.SIMULATED, play.basis());
