@@ -58,14 +58,15 @@ final class PlainProduct extends Product {
         float scale2 = scales[at + 2];
         float scale3 = scales[at + 3];
         for (int j = 0; j < out.length; j++) {
-            out[j] = out[j] + scale0 * row0[j] + scale1 * row1[j] + scale2 * row2[j] + scale3 * row3[j];
+            float two = MultiplyAdd.of(scale1, row1[j], MultiplyAdd.of(scale0, row0[j], out[j]));
+            out[j] = MultiplyAdd.of(scale3, row3[j], MultiplyAdd.of(scale2, row2[j], two));
         }
     }
 
     /** Adds {@code scale} times a row to as many sums: whole arrays, whose loops C2 vectorises by itself. */
     static void addScaled(float[] row, float scale, float[] out) {
         for (int j = 0; j < row.length; j++) {
-            out[j] += scale * row[j];
+            out[j] = MultiplyAdd.of(scale, row[j], out[j]);
         }
     }
 }

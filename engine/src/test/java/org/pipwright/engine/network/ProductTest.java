@@ -37,7 +37,18 @@ class ProductTest {
 
     /** Widths that take wide panels, narrow ones and both, and one too large for six rows at a time; all, few or none of the inputs active. */
     @ParameterizedTest
-    @CsvSource({"32,1", "64,0.5", "96,0.2", "128,0.1", "128,0.6", "160,0.1", "160,0.45", "224,0", "384,0.05", "544,0.1"
+    @CsvSource({
+        "32,1",
+        "64,0.5",
+        "96,0.2",
+        "128,0.1",
+        "128,0.6",
+        "160,0.1",
+        "160,0.45",
+        "224,0",
+        "384,0.05",
+        "544,0.1",
+        "544,0.6"
     })
     void sparseProducts(int width, double share) {
         Layer layer = RandomNetworks.layer(random, width, width);
