@@ -8,7 +8,7 @@ final class PlainKernel extends Kernel {
         float[] row = new float[base.length];
         for (int r = 0; r < n; r++) {
             System.arraycopy(weights, rows[r] * row.length, row, 0, row.length);
-            PlainProduct.addScaled(row, scales[r], out);
+            addScaled(row, scales[r], out);
         }
         clip(out, base.length, floor);
     }
@@ -17,9 +17,16 @@ final class PlainKernel extends Kernel {
     void dense(float[] x, PackedLayer layer, float floor, float[] out) {
         System.arraycopy(layer.biases, 0, out, 0, layer.width);
         for (int i = 0; i < layer.inputs; i++) {
-            PlainProduct.addScaled(layer.rows[i], x[i], out);
+            addScaled(layer.rows[i], x[i], out);
         }
         clip(out, layer.width, floor);
+    }
+
+    /** Rounded twice on every processor, so that a recorded run or signature holds on all of them. */
+    private static void addScaled(float[] row, float scale, float[] out) {
+        for (int j = 0; j < row.length; j++) {
+            out[j] += scale * row[j];
+        }
     }
 
     private static void clip(float[] out, int length, float floor) {
