@@ -3,6 +3,7 @@ package org.pipwright.engine.play;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.pipwright.engine.position.Planes;
 
 /** Steps to canonical text. */
@@ -47,12 +48,11 @@ final class PlayPrinter {
         while (!rest.isEmpty()) {
             Step step = rest.remove(0);
             List<Integer> path = new ArrayList<>(List.of(step.from()));
-            for (Step next = follower(rest, step); next != null; next = follower(rest, step)) {
+            for (int next = follower(rest, step); next >= 0; next = follower(rest, step)) {
                 if ((hits >> step.to() & 1) != 0) {
                     path.add(step.to());
                 }
-                rest.remove(next);
-                step = next;
+                step = rest.remove(next);
             }
             path.add(step.to());
             paths.add(path);
@@ -60,11 +60,12 @@ final class PlayPrinter {
         return paths;
     }
 
-    private static Step follower(List<Step> steps, Step before) {
-        return steps.stream()
-                .filter(step -> step.from() == before.to())
+    /** Index of the first step that begins where another one ends, or -1. */
+    private static int follower(List<Step> steps, Step before) {
+        return IntStream.range(0, steps.size())
+                .filter(i -> steps.get(i).from() == before.to())
                 .findFirst()
-                .orElse(null);
+                .orElse(-1);
     }
 
     /** Appends a path; a star marks the first mention of a point that is hit. */

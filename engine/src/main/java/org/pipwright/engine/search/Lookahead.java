@@ -215,11 +215,15 @@ public final class Lookahead {
         }
     }
 
-    /** Finds the best reply to each roll, and remembers their mean. */
-    private Replies search(Batch batch, int k, int lookahead, Columns columns) {
+    private void goOn() {
         if (stopped.getAsBoolean()) {
             throw new CancellationException("the search was stopped");
         }
+    }
+
+    /** Finds the best reply to each roll, and remembers their mean. */
+    private Replies search(Batch batch, int k, int lookahead, Columns columns) {
+        goOn();
         Replies replies = level(lookahead);
         replies.expand(batch.planes, k * Planes.STRIDE, 0, Roll.COUNT, sieve, columns);
         evaluations += replies.judged();
@@ -285,21 +289,40 @@ public final class Lookahead {
                 || cache.find(batch, k, lookahead, columns.id());
     }
 
-    /** Finds the best reply to one roll in each column: one term of the mean of {@link #average}. */
-    Replies reply(int[] planes, int at, int roll, int lookahead, Columns columns) {
+    /** Finds the replies to rolls first to end - 1, and values what may be best without lookahead. */
+    void expand(int[] planes, int at, int first, int end, Columns columns, Replies into) {
+        goOn();
+        into.expand(planes, at, first, end, sieve, columns);
+        evaluations += into.judged();
+    }
+
+    /**
+     * Finds the best reply to one roll in each column, of those that have been expanded and stay as they are: one term of the
+     * mean of {@link #average}.
+     */
+    Replies reply(Replies expanded, int roll, int lookahead, Columns columns) {
+        if (lookahead == 0) {
+            return expanded;
+        }
         Replies replies = level(lookahead + 1);
-        replies.expand(planes, at, roll, roll + 1, sieve, columns);
-        evaluations += replies.judged();
+        replies.takeRoll(expanded, roll, columns);
         deepen(replies, roll, lookahead, settings.inner(), lookahead + 1, 0, columns.width());
         return replies;
     }
 
-    /** Values the replies to one roll that hit nothing, without lookahead, as roll 0; there may be none. */
-    Replies quietReply(int[] planes, int at, int roll) {
+    /** The chances after the best reply to each roll that hits nothing, without lookahead; null where every reply hits. */
+    Outcomes[] quietReplies(int[] planes, int at, List<Roll> rolls) {
+        goOn();
         Replies replies = level(1);
-        replies.expandQuiet(planes, at, roll, sieve);
+        int[] kept = replies.expandQuiet(planes, at, rolls, sieve);
         evaluations += replies.judged();
-        return replies;
+        Outcomes[] quiet = new Outcomes[kept.length];
+        for (int i = 0; i < kept.length; i++) {
+            quiet[i] = kept[i] < 0
+                    ? null
+                    : Outcomes.of(replies.chances(), replies.best(kept[i], Columns.CUBELESS) * Outcomes.COUNT);
+        }
+        return quiet;
     }
 
     /** The best reply to a roll that has been deepened. */

@@ -35,6 +35,7 @@ public final class ParallelLookahead implements AutoCloseable {
     private final ChanceCache cache;
     private final Crew<Worker> crew;
     private final Replies replies = new Replies();
+    private final Expansions expansions = new Expansions();
     private volatile long deadline;
     private volatile boolean timed;
 
@@ -279,6 +280,7 @@ public final class ParallelLookahead implements AutoCloseable {
     }
 
     private Batch value(int[] planes, Cubes cubes, int lookahead) {
+        expansions.forget();
         int width = crew.workers().get(0).columns(cubes).cubes();
         Batch batch = Batch.of(planes, 0, width);
         value(batch, 1, lookahead, worker -> worker.columns(cubes));
@@ -297,8 +299,9 @@ public final class ParallelLookahead implements AutoCloseable {
         timed = false;
         int[] planes = position.toPlanes();
         RollReply[] replies = new RollReply[Roll.COUNT];
+        Expansion expanded = expand(planes, new int[1], worker -> Columns.NONE)[0];
         crew.run(Roll.COUNT, (worker, roll) -> {
-            Replies found = worker.search.reply(planes, 0, roll, lookahead, Columns.NONE);
+            Replies found = worker.search.reply(expanded.of(roll), roll, lookahead, Columns.NONE);
             int best = worker.search.best(found, roll, lookahead, Columns.CUBELESS);
             Roll rolled = Roll.all().get(roll);
             Play play = Plays.to(position, rolled, found.results(), best * Planes.STRIDE);
@@ -318,11 +321,11 @@ public final class ParallelLookahead implements AutoCloseable {
         timed = false;
         int[] planes = position.toPlanes();
         Outcomes[] quiet = new Outcomes[rolls.size()];
-        crew.run(quiet.length, (worker, task) -> {
-            Replies found = worker.search.quietReply(planes, 0, rolls.get(task).index());
-            if (found.count() > 0) {
-                quiet[task] = Outcomes.of(found.chances(), found.best(0, Columns.CUBELESS) * Outcomes.COUNT);
-            }
+        int parts = Math.min(crew.size(), quiet.length);
+        crew.run(parts, (worker, part) -> {
+            int first = quiet.length * part / parts;
+            List<Roll> own = rolls.subList(first, quiet.length * (part + 1) / parts);
+            System.arraycopy(worker.search.quietReplies(planes, 0, own), 0, quiet, first, own.size());
         });
         return Arrays.stream(quiet).map(Optional::ofNullable).toList();
     }
@@ -349,6 +352,7 @@ public final class ParallelLookahead implements AutoCloseable {
     private int[] begin(Choice choice, int lookahead) {
         LookaheadSettings.requireLookahead(lookahead);
         timed = false;
+        expansions.forget();
         Worker first = crew.workers().get(0);
         Columns columns = first.columns(Cubes.of(choice));
         columns.expect(choice.results(), choice.count());
@@ -385,10 +389,6 @@ public final class ParallelLookahead implements AutoCloseable {
     }
 
     private void value(Batch batch, int size, int lookahead, Function<Worker, Columns> columns) {
-        if (lookahead == 1) {
-            crew.run(size, (worker, k) -> worker.search.average(batch, k, 1, columns.apply(worker)));
-            return;
-        }
         Worker first = crew.workers().get(0);
         int[] pending = new int[size];
         int count = 0;
@@ -397,19 +397,53 @@ public final class ParallelLookahead implements AutoCloseable {
                 pending[count++] = k;
             }
         }
-        valueRollByRoll(batch, pending, count, lookahead, columns);
+        valueRollByRoll(batch, Arrays.copyOf(pending, count), lookahead, columns);
+    }
+
+    /** The replies of some positions, whose first planes lie at given places, to all rolls without lookahead. */
+    private Expansion[] expand(int[] planes, int[] places, Function<Worker, Columns> columns) {
+        Expansion[] all = new Expansion[places.length];
+        int[] missing = new int[places.length];
+        int count = 0;
+        for (int k = 0; k < places.length; k++) {
+            all[k] = expansions.find(planes, places[k]);
+            if (all[k] == null) {
+                missing[count++] = k;
+            }
+        }
+        int parts = Expansion.parts(count, crew.size());
+        for (int m = 0; m < count; m++) {
+            all[missing[m]] = expansions.make(parts);
+        }
+        crew.run(count * parts, (worker, task) -> {
+            int k = missing[task / parts];
+            int part = task % parts;
+            worker.search.expand(
+                    planes,
+                    places[k],
+                    all[k].first(part),
+                    all[k].first(part + 1),
+                    columns.apply(worker),
+                    all[k].parts().get(part));
+        });
+        for (int m = 0; m < count; m++) {
+            expansions.keep(planes, places[missing[m]], all[missing[m]]);
+        }
+        return all;
     }
 
     /** One task a roll: 21 times as many as positions, so that no thread is left waiting for long. */
-    private void valueRollByRoll(
-            Batch batch, int[] pending, int count, int lookahead, Function<Worker, Columns> columns) {
+    private void valueRollByRoll(Batch batch, int[] pending, int lookahead, Function<Worker, Columns> columns) {
+        int count = pending.length;
+        int[] places = Arrays.stream(pending).map(k -> k * Planes.STRIDE).toArray();
+        Expansion[] expanded = expand(batch.planes, places, columns);
         float[] chances = new float[count * Roll.COUNT * Outcomes.COUNT];
         double[] worth = new double[count * Roll.COUNT * batch.cubes];
         crew.run(count * Roll.COUNT, (worker, task) -> {
-            int at = pending[task / Roll.COUNT] * Planes.STRIDE;
             int roll = task % Roll.COUNT;
             Lookahead search = worker.search;
-            Replies found = search.reply(batch.planes, at, roll, lookahead - 1, columns.apply(worker));
+            Replies found =
+                    search.reply(expanded[task / Roll.COUNT].of(roll), roll, lookahead - 1, columns.apply(worker));
             int best = search.best(found, roll, lookahead - 1, Columns.CUBELESS);
             System.arraycopy(found.chances(), best * Outcomes.COUNT, chances, task * Outcomes.COUNT, Outcomes.COUNT);
             for (int cube = 0; cube < batch.cubes; cube++) {

@@ -1,6 +1,7 @@
 package org.pipwright.engine.search;
 
 import java.util.Arrays;
+import java.util.List;
 import org.pipwright.engine.evaluation.Chances;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.evaluation.Sieve;
@@ -38,16 +39,52 @@ final class Replies {
         for (int r = first; r < end; r++) {
             Roll roll = Roll.all().get(r);
             starts[r] = count;
-            append(generator.generate(planes, at, roll.high(), roll.low()), generator.results());
+            append(generator.generate(planes, at, roll.high(), roll.low()), generator.results(), 0);
         }
         starts[end] = count;
         prepare(wanted);
         judged = sieve.judge(planes, at, results, starts, first, end, columns, chances, worth);
     }
 
-    /** Finds the replies to one roll that hit nothing, as roll 0, and values what may be best; there may be none. */
-    void expandQuiet(int[] planes, int at, int index, Sieve sieve) {
-        Roll roll = Roll.all().get(index);
+    /** Takes over the replies to one roll of those that others hold, with what they are worth there. */
+    void takeRoll(Replies from, int roll, Columns wanted) {
+        int start = from.starts[roll];
+        int size = from.starts[roll + 1] - start;
+        count = 0;
+        append(size, from.results, start);
+        starts[roll] = 0;
+        starts[roll + 1] = size;
+        prepare(wanted);
+        System.arraycopy(from.chances, start * Outcomes.COUNT, chances, 0, size * Outcomes.COUNT);
+        int width = wanted.width();
+        System.arraycopy(from.worth, start * width, worth, 0, size * width);
+        judged = 0;
+    }
+
+    /**
+     * Finds the replies to some rolls that hit nothing, and values what may be best. Returns as which roll the replies to each
+     * are kept here, -1 where there are none.
+     */
+    int[] expandQuiet(int[] planes, int at, List<Roll> rolls, Sieve sieve) {
+        int[] kept = new int[rolls.size()];
+        int end = 0;
+        count = 0;
+        for (int i = 0; i < kept.length; i++) {
+            int quiet = generateQuiet(planes, at, rolls.get(i));
+            kept[i] = quiet == 0 ? -1 : end++;
+            if (quiet > 0) {
+                starts[kept[i]] = count;
+                append(quiet, generator.results(), 0);
+            }
+        }
+        starts[end] = count;
+        prepare(Columns.NONE);
+        judged = end == 0 ? 0 : sieve.judge(planes, at, results, starts, 0, end, columns, chances, worth);
+        return kept;
+    }
+
+    /** Leaves the plays that hit nothing at the front of the generator's results; returns their number. */
+    private int generateQuiet(int[] planes, int at, Roll roll) {
         int size = generator.generate(planes, at, roll.high(), roll.low());
         int[] found = generator.results();
         int before = Planes.count(planes, at + Planes.SIDE, Planes.BAR);
@@ -57,13 +94,13 @@ final class Replies {
                 System.arraycopy(found, i * Planes.STRIDE, found, quiet++ * Planes.STRIDE, Planes.STRIDE);
             }
         }
-        take(planes, at, found, quiet, sieve, Columns.NONE, quiet == 0);
+        return quiet;
     }
 
     /** Takes over the results of a single roll, as roll 0, and values all of them, or what may be best. */
     void take(int[] planes, int at, int[] found, int size, Sieve sieve, Columns wanted, boolean all) {
         count = 0;
-        append(size, found);
+        append(size, found, 0);
         starts[0] = 0;
         starts[1] = size;
         prepare(wanted);
@@ -75,13 +112,13 @@ final class Replies {
         }
     }
 
-    private void append(int size, int[] found) {
+    private void append(int size, int[] found, int first) {
         if ((count + size) * Planes.STRIDE > results.length) {
             int room = 2 * (count + size);
             results = Arrays.copyOf(results, room * Planes.STRIDE);
             chances = new float[room * Outcomes.COUNT];
         }
-        System.arraycopy(found, 0, results, count * Planes.STRIDE, size * Planes.STRIDE);
+        System.arraycopy(found, first * Planes.STRIDE, results, count * Planes.STRIDE, size * Planes.STRIDE);
         count += size;
     }
 

@@ -16,6 +16,12 @@ record RollChoice(Roll one) {
         return one == null;
     }
 
+    /** As it is given. */
+    @Override
+    public String toString() {
+        return all() ? ALL : one.toString();
+    }
+
     /** Reads it from an argument. */
     static final class Converter implements ITypeConverter<RollChoice> {
         @Override
