@@ -230,6 +230,7 @@ is_single() {
 
 # Starts Java with the classes in classpath, the flags in common_flags and the archive of classes, if there is one.
 launch() {
+    local name
     [ -t 2 ] && common_flags+=(-Dpipwright.terminal=true)
     if [ -t 1 ]; then
         # A subshell that ends makes bash look up the terminal's width.
@@ -268,10 +269,14 @@ launch() {
             3>&2 2> >(trap '' INT TERM HUP && exec grep --line-buffered -v '^WARNING: Using incubator modules' >&2 3>&-)
     fi
     # The first compiler alone is enough for a moment. What takes longer leaves no more to collect if it has room, and little
-    # of it runs often enough to be worth the second compiler's time: the products of layers, and they come to it all the same.
+    # of it runs often enough to be worth the second compiler's time: the products of layers, which come to it as soon as usual.
+    # Code that waits for it does so without being counted.
     if [ $span = some ]; then
-        short_flags+=(-XX:NewSize=300m -XX:Tier4InvocationThreshold=15000 -XX:Tier4MinInvocationThreshold=1800
-            -XX:Tier4CompileThreshold=45000 -XX:Tier4BackEdgeThreshold=120000)
+        short_flags+=(-XX:NewSize=300m -XX:Tier4InvocationThreshold=50000 -XX:Tier4MinInvocationThreshold=6000
+            -XX:Tier4CompileThreshold=150000 -XX:Tier4BackEdgeThreshold=400000 -XX:Tier3DelayOn=0 -XX:CompileCommand=quiet)
+        for name in PlainProduct PlainSparseProduct PlainKernel Kernel ActiveInputs; do
+            short_flags+=("-XX:CompileCommand=CompileThresholdScaling,org.pipwright.engine.network.$name::*,0.1")
+        done
     else
         short_flags+=(-XX:TieredStopAtLevel=1)
     fi

@@ -41,6 +41,7 @@ final class PruningTable {
         all.put("0.24/12, 0.12/6; 0.16/4", settings(0.24f, 12, 0.12f, 6, 0.16f, 4));
         all.put("default", LookaheadSettings.DEFAULT);
         all.put("0.16/8, 0.08/4; 0.08/3", settings(0.16f, 8, 0.08f, 4, 0.08f, 3));
+        all.put("0.16/8, 0.08/4; 0.04/2", settings(0.16f, 8, 0.08f, 4, 0.04f, 2));
         all.put("0.16/8, 0.08/4; 0.08/2", settings(0.16f, 8, 0.08f, 4, 0.08f, 2));
         all.put("0.16/8, 0.08/4; 0/1", settings(0.16f, 8, 0.08f, 4, 0, 1));
         all.put("0.10/5, 0.05/3; 0.08/3", settings(0.10f, 5, 0.05f, 3, 0.08f, 3));

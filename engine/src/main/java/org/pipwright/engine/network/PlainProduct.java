@@ -7,6 +7,13 @@ import java.util.Arrays;
  * large layer would take longer than a single product with it, in a JVM that has just started.
  */
 final class PlainProduct extends Product {
+    /**
+     * So much longer than a multiple of 16 are the arrays that a product works with: with the 16 bytes of its header each then
+     * takes whole cache lines, and those that are made one after another lie alike in them, which C2 can make all accesses
+     * aligned of. A fifth is gained; where headers have another length, nothing is lost.
+     */
+    private static final int SPARE = 12;
+
     private final int outputs;
     private final float[] weights;
     private final float[] biases;
@@ -20,11 +27,11 @@ final class PlainProduct extends Product {
 
     @Override
     void set(float[] x, int rows, float floor, float[] out) {
-        float[][] sums = new float[rows][];
+        float[][] sums = new float[rows + 4][stride + SPARE];
+        float[][] ofInput = Arrays.copyOfRange(sums, rows, rows + 4);
         for (int r = 0; r < rows; r++) {
-            sums[r] = biases.clone();
+            System.arraycopy(biases, 0, sums[r], 0, stride);
         }
-        float[][] ofInput = new float[4][stride];
         int i = 0;
         for (; i + 4 <= inputs; i += 4) {
             for (int k = 0; k < 4; k++) {

@@ -13,6 +13,9 @@ import org.pipwright.engine.position.Planes;
  * from them, and so does who asks for the replies afterwards.
  */
 final class Expansions {
+    /** So many positions outlast a question about replies; a search drops all but a few plays after looking at them. */
+    private static final int MOST = 16;
+
     private final Map<IntBuffer, Expansion> known = new HashMap<>();
 
     /** Used again by the next question. */
@@ -24,6 +27,13 @@ final class Expansions {
     void forget() {
         known.clear();
         used = 0;
+    }
+
+    /** Forgets everything if there is much of it. */
+    void limit() {
+        if (known.size() >= MOST) {
+            forget();
+        }
     }
 
     /** What is known of a position, or null. */

@@ -19,7 +19,7 @@ public record LookaheadSettings(List<Pruning> root, List<Pruning> inner) impleme
 
     /** The defaults. */
     public static final LookaheadSettings DEFAULT = new LookaheadSettings(
-            List.of(new Pruning(0.16f, 8), new Pruning(0.08f, 4)), List.of(new Pruning(0.04f, 2)));
+            List.of(new Pruning(0.16f, 8), new Pruning(0.04f, 4)), List.of(new Pruning(0.02f, 2)));
 
     /**
      * Copies the lists.

@@ -299,6 +299,7 @@ public final class ParallelLookahead implements AutoCloseable {
         timed = false;
         int[] planes = position.toPlanes();
         RollReply[] replies = new RollReply[Roll.COUNT];
+        expansions.limit();
         Expansion expanded = expand(planes, new int[1], worker -> Columns.NONE)[0];
         crew.run(Roll.COUNT, (worker, roll) -> {
             Replies found = worker.search.reply(expanded.of(roll), roll, lookahead, Columns.NONE);

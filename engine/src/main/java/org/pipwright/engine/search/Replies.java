@@ -46,7 +46,10 @@ final class Replies {
         judged = sieve.judge(planes, at, results, starts, first, end, columns, chances, worth);
     }
 
-    /** Takes over the replies to one roll of those that others hold, with what they are worth there. */
+    /**
+     * Takes over the replies to one roll of those that others hold, with what they are worth there in the wanted columns: all of
+     * theirs, or the one without a cube.
+     */
     void takeRoll(Replies from, int roll, Columns wanted) {
         int start = from.starts[roll];
         int size = from.starts[roll + 1] - start;
@@ -57,7 +60,9 @@ final class Replies {
         prepare(wanted);
         System.arraycopy(from.chances, start * Outcomes.COUNT, chances, 0, size * Outcomes.COUNT);
         int width = wanted.width();
-        System.arraycopy(from.worth, start * width, worth, 0, size * width);
+        for (int i = 0; i < size; i++) {
+            System.arraycopy(from.worth, (start + i) * from.columns.width(), worth, i * width, width);
+        }
         judged = 0;
     }
 
