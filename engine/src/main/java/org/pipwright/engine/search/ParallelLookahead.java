@@ -2,7 +2,6 @@ package org.pipwright.engine.search;
 
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -13,12 +12,9 @@ import java.util.function.Supplier;
 import org.pipwright.engine.cube.CubeState;
 import org.pipwright.engine.cube.CubeTerms;
 import org.pipwright.engine.cube.CubeValues;
-import org.pipwright.engine.cube.CubelessStakes;
 import org.pipwright.engine.cube.Stakes;
 import org.pipwright.engine.evaluation.Outcomes;
 import org.pipwright.engine.parallel.Crew;
-import org.pipwright.engine.play.Play;
-import org.pipwright.engine.play.Plays;
 import org.pipwright.engine.position.Planes;
 import org.pipwright.engine.position.Position;
 import org.pipwright.engine.roll.Roll;
@@ -33,42 +29,11 @@ public final class ParallelLookahead implements AutoCloseable {
 
     private final LookaheadSettings settings;
     private final ChanceCache cache;
-    private final Crew<Worker> crew;
+    private final Crew<SearchWorker> crew;
     private final Replies replies = new Replies();
-    private final Expansions expansions = new Expansions();
+    private final RollByRoll rollByRoll;
     private volatile long deadline;
     private volatile boolean timed;
-
-    /** What one thread works with. */
-    private static final class Worker {
-        private final Lookahead search;
-        private final Function<Stakes, CubeTerms> terms;
-
-        Worker(Lookahead search, Function<Stakes, CubeTerms> terms) {
-            this.search = search;
-            this.terms = terms;
-        }
-
-        Columns columns(Cubes cubes) {
-            return cubes.states.isEmpty() ? Columns.NONE : search.columns(terms.apply(cubes.stakes), cubes.states);
-        }
-    }
-
-    /** The cubes asked about, and what is played for. */
-    private record Cubes(Stakes stakes, List<CubeState> states) {
-        static final Cubes NONE = new Cubes(null, List.of());
-
-        static Cubes of(Choice choice) {
-            return choice.stakes() instanceof CubelessStakes
-                    ? NONE
-                    : new Cubes(choice.stakes(), List.of(choice.cube()));
-        }
-
-        /** Those that the side on roll may come to roll with. */
-        static Cubes toRollWith(Stakes stakes, CubeState cube) {
-            return stakes instanceof CubelessStakes ? NONE : new Cubes(stakes, stakes.cubesToRollWith(cube));
-        }
-    }
 
     /**
      * A search without the cube.
@@ -110,9 +75,10 @@ public final class ParallelLookahead implements AutoCloseable {
         this.cache = cache;
         crew = new Crew<>(
                 threads,
-                () -> new Worker(
+                () -> new SearchWorker(
                         new Lookahead(judgements.get(), settings, cache, () -> late() || stopped.getAsBoolean()),
                         terms.get()));
+        rollByRoll = new RollByRoll(crew);
     }
 
     /**
@@ -211,7 +177,7 @@ public final class ParallelLookahead implements AutoCloseable {
             return Outcomes.of(value(planes, Cubes.NONE, lookahead).chances, 0);
         }
         float[] chances = new float[Outcomes.COUNT];
-        crew.workers().get(0).search.evaluate(planes, 0, 0, chances, 0);
+        crew.workers().get(0).search().evaluate(planes, 0, 0, chances, 0);
         return Outcomes.of(chances, 0);
     }
 
@@ -280,10 +246,10 @@ public final class ParallelLookahead implements AutoCloseable {
     }
 
     private Batch value(int[] planes, Cubes cubes, int lookahead) {
-        expansions.forget();
+        rollByRoll.forget();
         int width = crew.workers().get(0).columns(cubes).cubes();
         Batch batch = Batch.of(planes, 0, width);
-        value(batch, 1, lookahead, worker -> worker.columns(cubes));
+        rollByRoll.value(batch, 1, lookahead, worker -> worker.columns(cubes));
         return batch;
     }
 
@@ -297,18 +263,7 @@ public final class ParallelLookahead implements AutoCloseable {
     public List<RollReply> replies(Position position, int lookahead) {
         LookaheadSettings.requireLookahead(lookahead + 1);
         timed = false;
-        int[] planes = position.toPlanes();
-        RollReply[] replies = new RollReply[Roll.COUNT];
-        expansions.limit();
-        Expansion expanded = expand(planes, new int[1], worker -> Columns.NONE)[0];
-        crew.run(Roll.COUNT, (worker, roll) -> {
-            Replies found = worker.search.reply(expanded.of(roll), roll, lookahead, Columns.NONE);
-            int best = worker.search.best(found, roll, lookahead, Columns.CUBELESS);
-            Roll rolled = Roll.all().get(roll);
-            Play play = Plays.to(position, rolled, found.results(), best * Planes.STRIDE);
-            replies[roll] = new RollReply(rolled, play, Outcomes.of(found.chances(), best * Outcomes.COUNT));
-        });
-        return List.of(replies);
+        return rollByRoll.replies(position, lookahead);
     }
 
     /**
@@ -320,15 +275,7 @@ public final class ParallelLookahead implements AutoCloseable {
      */
     public List<Optional<Outcomes>> quietReplies(Position position, List<Roll> rolls) {
         timed = false;
-        int[] planes = position.toPlanes();
-        Outcomes[] quiet = new Outcomes[rolls.size()];
-        int parts = Math.min(crew.size(), quiet.length);
-        crew.run(parts, (worker, part) -> {
-            int first = quiet.length * part / parts;
-            List<Roll> own = rolls.subList(first, quiet.length * (part + 1) / parts);
-            System.arraycopy(worker.search.quietReplies(planes, 0, own), 0, quiet, first, own.size());
-        });
-        return Arrays.stream(quiet).map(Optional::ofNullable).toList();
+        return rollByRoll.quietReplies(position, rolls);
     }
 
     /**
@@ -344,20 +291,20 @@ public final class ParallelLookahead implements AutoCloseable {
      */
     public double luck(Position position, Roll roll, boolean opening, Stakes stakes, CubeState cube) {
         timed = false;
-        Worker first = crew.workers().get(0);
+        SearchWorker first = crew.workers().get(0);
         Columns columns = first.columns(Cubes.toRollWith(stakes, cube));
         int column = columns.cubes() == 0 ? Columns.CUBELESS : 1 + columns.of(cube);
-        return first.search.luck(position.toPlanes(), roll, opening, columns, column);
+        return first.search().luck(position.toPlanes(), roll, opening, columns, column);
     }
 
     private int[] begin(Choice choice, int lookahead) {
         LookaheadSettings.requireLookahead(lookahead);
         timed = false;
-        expansions.forget();
-        Worker first = crew.workers().get(0);
+        rollByRoll.forget();
+        SearchWorker first = crew.workers().get(0);
         Columns columns = first.columns(Cubes.of(choice));
         columns.expect(choice.results(), choice.count());
-        first.search.expand(choice.planes(), 0, choice.results(), choice.count(), replies, columns);
+        first.search().expand(choice.planes(), 0, choice.results(), choice.count(), replies, columns);
         replies.keepAll(0, deciding());
         return new int[choice.count()];
     }
@@ -382,88 +329,10 @@ public final class ParallelLookahead implements AutoCloseable {
         for (int k = 0; k < size; k++) {
             Planes.copySwapped(replies.results(), running.get(k) * Planes.STRIDE, batch.planes, k * Planes.STRIDE);
         }
-        value(batch, size, lookahead, worker -> worker.columns(cubes).next());
+        rollByRoll.value(batch, size, lookahead, worker -> worker.columns(cubes).next());
         for (int k = 0; k < size; k++) {
             Lookahead.take(replies, running.get(k), batch, k);
             reached[running.get(k)] = lookahead;
-        }
-    }
-
-    private void value(Batch batch, int size, int lookahead, Function<Worker, Columns> columns) {
-        Worker first = crew.workers().get(0);
-        int[] pending = new int[size];
-        int count = 0;
-        for (int k = 0; k < size; k++) {
-            if (!first.search.known(batch, k, lookahead, columns.apply(first))) {
-                pending[count++] = k;
-            }
-        }
-        valueRollByRoll(batch, Arrays.copyOf(pending, count), lookahead, columns);
-    }
-
-    /** The replies of some positions, whose first planes lie at given places, to all rolls without lookahead. */
-    private Expansion[] expand(int[] planes, int[] places, Function<Worker, Columns> columns) {
-        Expansion[] all = new Expansion[places.length];
-        int[] missing = new int[places.length];
-        int count = 0;
-        for (int k = 0; k < places.length; k++) {
-            all[k] = expansions.find(planes, places[k]);
-            if (all[k] == null) {
-                missing[count++] = k;
-            }
-        }
-        int parts = Expansion.parts(count, crew.size());
-        for (int m = 0; m < count; m++) {
-            all[missing[m]] = expansions.make(parts);
-        }
-        crew.run(count * parts, (worker, task) -> {
-            int k = missing[task / parts];
-            int part = task % parts;
-            worker.search.expand(
-                    planes,
-                    places[k],
-                    all[k].first(part),
-                    all[k].first(part + 1),
-                    columns.apply(worker),
-                    all[k].parts().get(part));
-        });
-        for (int m = 0; m < count; m++) {
-            expansions.keep(planes, places[missing[m]], all[missing[m]]);
-        }
-        return all;
-    }
-
-    /** One task a roll: 21 times as many as positions, so that no thread is left waiting for long. */
-    private void valueRollByRoll(Batch batch, int[] pending, int lookahead, Function<Worker, Columns> columns) {
-        int count = pending.length;
-        int[] places = Arrays.stream(pending).map(k -> k * Planes.STRIDE).toArray();
-        Expansion[] expanded = expand(batch.planes, places, columns);
-        float[] chances = new float[count * Roll.COUNT * Outcomes.COUNT];
-        double[] worth = new double[count * Roll.COUNT * batch.cubes];
-        crew.run(count * Roll.COUNT, (worker, task) -> {
-            int roll = task % Roll.COUNT;
-            Lookahead search = worker.search;
-            Replies found =
-                    search.reply(expanded[task / Roll.COUNT].of(roll), roll, lookahead - 1, columns.apply(worker));
-            int best = search.best(found, roll, lookahead - 1, Columns.CUBELESS);
-            System.arraycopy(found.chances(), best * Outcomes.COUNT, chances, task * Outcomes.COUNT, Outcomes.COUNT);
-            for (int cube = 0; cube < batch.cubes; cube++) {
-                worth[task * batch.cubes + cube] =
-                        found.worth(search.best(found, roll, lookahead - 1, 1 + cube), 1 + cube);
-            }
-        });
-        Worker first = crew.workers().get(0);
-        for (int p = 0; p < count; p++) {
-            RollMean mean = new RollMean(batch.cubes);
-            for (int roll = 0; roll < Roll.COUNT; roll++) {
-                int task = p * Roll.COUNT + roll;
-                mean.add(roll, chances, task * Outcomes.COUNT);
-                for (int cube = 0; cube < batch.cubes; cube++) {
-                    mean.add(roll, cube, worth[task * batch.cubes + cube]);
-                }
-            }
-            mean.write(batch, pending[p]);
-            first.search.store(batch, pending[p], lookahead, columns.apply(first));
         }
     }
 
@@ -486,7 +355,7 @@ public final class ParallelLookahead implements AutoCloseable {
      */
     public long evaluations() {
         return crew.workers().stream()
-                .mapToLong(worker -> worker.search.evaluations())
+                .mapToLong(worker -> worker.search().evaluations())
                 .sum();
     }
 
