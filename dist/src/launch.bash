@@ -274,7 +274,7 @@ launch() {
     if [ $span = some ]; then
         short_flags+=(-XX:NewSize=300m -XX:Tier4InvocationThreshold=50000 -XX:Tier4MinInvocationThreshold=6000
             -XX:Tier4CompileThreshold=150000 -XX:Tier4BackEdgeThreshold=400000 -XX:Tier3DelayOn=0 -XX:CompileCommand=quiet)
-        for name in PlainProduct PlainSparseProduct PlainKernel Kernel ActiveInputs; do
+        for name in 'Plain*' Kernel ActiveInputs; do
             short_flags+=("-XX:CompileCommand=CompileThresholdScaling,org.pipwright.engine.network.$name::*,0.1")
         done
     else

@@ -176,8 +176,7 @@ public final class Lookahead {
         Planes.copySwapped(root.results(), reply * Planes.STRIDE, child.planes, 0);
         if (!known(child, 0, 2, Columns.NONE)) {
             Replies replies = level(2);
-            replies.expand(child.planes, 0, 0, Roll.COUNT, sieve, Columns.NONE);
-            evaluations += replies.judged();
+            expand(child.planes, 0, 0, Roll.COUNT, Columns.NONE, replies);
             if (!probe.mean(replies, -worth, child)) {
                 return false;
             }
@@ -223,10 +222,8 @@ public final class Lookahead {
 
     /** Finds the best reply to each roll, and remembers their mean. */
     private Replies search(Batch batch, int k, int lookahead, Columns columns) {
-        goOn();
         Replies replies = level(lookahead);
-        replies.expand(batch.planes, k * Planes.STRIDE, 0, Roll.COUNT, sieve, columns);
-        evaluations += replies.judged();
+        expand(batch.planes, k * Planes.STRIDE, 0, Roll.COUNT, columns, replies);
         RollMean mean = new RollMean(columns.cubes());
         for (int roll = 0; roll < Roll.COUNT; roll++) {
             deepen(replies, roll, lookahead - 1, settings.inner(), lookahead, 0, columns.width());
