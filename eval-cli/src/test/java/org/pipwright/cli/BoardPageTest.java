@@ -175,6 +175,22 @@ class BoardPageTest {
         page.context().close();
     }
 
+    /** What is chosen in the very moment that another answer comes is asked as well. */
+    @Test
+    void whatComesIsListenedToAtOnce() {
+        Page page = open(1200, 900, false, "/board");
+        page.evaluate("""
+                () => new MutationObserver((changes, observer) => {
+                    observer.disconnect();
+                    const roll = document.getElementById('roll');
+                    roll.value = '6-4';
+                    roll.dispatchEvent(new Event('change', {bubbles: true}));
+                }).observe(document.querySelector('main'), {childList: true})""");
+        page.selectOption("#for", "points");
+        at(page, "roll=6-4&for=points");
+        page.context().close();
+    }
+
     /** A play is chosen and explained, and a rollout is stopped before it has said anything. */
     @Test
     void asking() {
