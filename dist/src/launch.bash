@@ -270,10 +270,11 @@ launch() {
     fi
     # The first compiler alone is enough for a moment. What takes longer leaves no more to collect if it has room, and little
     # of it runs often enough to be worth the second compiler's time: the products of layers, which come to it as soon as usual.
-    # Code that waits for it does so without being counted.
+    # Code that waits for it does so without being counted, and what it has compiled is called, not compiled anew in each caller.
     if [ $span = some ]; then
         short_flags+=(-XX:NewSize=300m -XX:Tier4InvocationThreshold=50000 -XX:Tier4MinInvocationThreshold=6000
-            -XX:Tier4CompileThreshold=150000 -XX:Tier4BackEdgeThreshold=400000 -XX:Tier3DelayOn=0 -XX:CompileCommand=quiet)
+            -XX:Tier4CompileThreshold=150000 -XX:Tier4BackEdgeThreshold=400000 -XX:Tier3DelayOn=0
+            -XX:InlineSmallCode=500 -XX:CompileCommand=quiet)
         for name in 'Plain*' Kernel ActiveInputs; do
             short_flags+=("-XX:CompileCommand=CompileThresholdScaling,org.pipwright.engine.network.$name::*,0.1")
         done

@@ -16,10 +16,39 @@ final class PlainKernel extends Kernel {
     @Override
     void dense(float[] x, PackedLayer layer, float floor, float[] out) {
         System.arraycopy(layer.biases, 0, out, 0, layer.width);
+        float[][] rows = new float[4][];
+        float[] scales = new float[4];
+        int found = 0;
         for (int i = 0; i < layer.inputs; i++) {
-            addScaled(layer.rows[i], x[i], out);
+            // Of what comes out of max(0, x) most is zero, and adds nothing.
+            if (x[i] != 0) {
+                rows[found] = layer.rows[i];
+                scales[found++] = x[i];
+            }
+            if (found == 4) {
+                addFourScaled(rows, scales, out);
+                found = 0;
+            }
+        }
+        for (int k = 0; k < found; k++) {
+            addScaled(rows[k], scales[k], out);
         }
         clip(out, layer.width, floor);
+    }
+
+    /** The same as adding four rows one after another, bit for bit, with a quarter of the loads and stores of sums. */
+    private static void addFourScaled(float[][] rows, float[] scales, float[] out) {
+        float[] row0 = rows[0];
+        float[] row1 = rows[1];
+        float[] row2 = rows[2];
+        float[] row3 = rows[3];
+        float scale0 = scales[0];
+        float scale1 = scales[1];
+        float scale2 = scales[2];
+        float scale3 = scales[3];
+        for (int j = 0; j < row0.length; j++) {
+            out[j] = (((out[j] + scale0 * row0[j]) + scale1 * row1[j]) + scale2 * row2[j]) + scale3 * row3[j];
+        }
     }
 
     /** Rounded twice on every processor, so that a recorded run or signature holds on all of them. */
