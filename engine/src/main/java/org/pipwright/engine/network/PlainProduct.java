@@ -26,11 +26,15 @@ final class PlainProduct extends Product {
     }
 
     @Override
-    void set(float[] x, int rows, float floor, float[] out) {
-        float[][] sums = new float[rows + 4][stride + SPARE];
-        float[][] ofInput = Arrays.copyOfRange(sums, rows, rows + 4);
-        for (int r = 0; r < rows; r++) {
-            System.arraycopy(biases, 0, sums[r], 0, stride);
+    void set(float[] x, int rows, float floor, ProductRoom room, float[] out) {
+        float[][] arrays = room.arrays(4 + rows, stride + SPARE);
+        float[][] ofInput = Arrays.copyOf(arrays, 4);
+        float[][] sums = Arrays.copyOfRange(arrays, 4, 4 + rows);
+        for (float[] row : ofInput) {
+            Arrays.fill(row, outputs, row.length, 0);
+        }
+        for (float[] sum : sums) {
+            System.arraycopy(biases, 0, sum, 0, stride);
         }
         int i = 0;
         for (; i + 4 <= inputs; i += 4) {

@@ -18,5 +18,5 @@ abstract class Product {
     }
 
     /** {@code out[r][j] = max(floor, biases[j] + sum over i of x[r][i] * weights[i][j])} for each row r. */
-    abstract void set(float[] x, int rows, float floor, float[] out);
+    abstract void set(float[] x, int rows, float floor, ProductRoom room, float[] out);
 }

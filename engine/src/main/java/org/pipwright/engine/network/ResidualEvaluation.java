@@ -26,6 +26,8 @@ public final class ResidualEvaluation implements SiblingEvaluation {
     private final float[] hidden;
     private final ActiveInputs active;
     private final float[] scores;
+    private final ProductRoom roomOfBlocks = new ProductRoom();
+    private final ProductRoom roomOfOutput = new ProductRoom();
     private final float[] six = new float[Outcomes.COUNT];
 
     /**
@@ -81,11 +83,11 @@ public final class ResidualEvaluation implements SiblingEvaluation {
     private void throughBlocks(int rows) {
         for (int block = 0; block < products.first().size(); block++) {
             kernel.normalize(state, rows, width, normed);
-            products.first().get(block).set(normed, rows, 0, hidden);
+            products.first().get(block).set(normed, rows, 0, roomOfBlocks, hidden);
             products.second().get(block).add(hidden, rows, active, state);
         }
         kernel.normalize(state, rows, width, normed);
-        products.output().set(normed, rows, NO_FLOOR, scores);
+        products.output().set(normed, rows, NO_FLOOR, roomOfOutput, scores);
     }
 
     private void write(int row, int[] planes, int at, float[] out, int outAt) {

@@ -28,7 +28,7 @@ final class VectorDots extends Product {
     }
 
     @Override
-    void set(float[] x, int rows, float floor, float[] out) {
+    void set(float[] x, int rows, float floor, ProductRoom room, float[] out) {
         float[] lanes = new float[Network.LANES];
         for (int r = 0; r < rows; r++) {
             Arrays.fill(out, r * stride, r * stride + MAX, 0);

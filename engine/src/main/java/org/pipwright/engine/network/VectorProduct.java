@@ -36,7 +36,7 @@ final class VectorProduct extends Product {
     }
 
     @Override
-    void set(float[] x, int rows, float floor, float[] out) {
+    void set(float[] x, int rows, float floor, ProductRoom room, float[] out) {
         for (int p = 0; p < panels; p++) {
             for (int r = 0; r < rows; ) {
                 int at = r * stride + p * PANEL;

@@ -15,11 +15,13 @@ class ProductTest {
 
     private final Kernel[] kernels = {Kernel.plain(), VectorForTests.kernel()};
     private final SplittableRandom random = new SplittableRandom(6);
+    private final ProductRoom room = new ProductRoom();
 
     @ParameterizedTest
     @CsvSource({"32,32", "64,64", "96,96", "32,6", "64,6", "160,160", "256,6"})
     void products(int inputs, int outputs) {
         Layer layer = RandomNetworks.layer(random, inputs, outputs);
+        leaveTraces(inputs, (outputs + 31) / 32 * 32);
         for (int rows = 0; rows <= 26; rows++) {
             float[] x = RandomNetworks.floats(random, (rows + 1) * inputs, LIMIT);
             for (Kernel kernel : kernels) {
@@ -28,11 +30,17 @@ class ProductTest {
                 float[] before = RandomNetworks.floats(random, (rows + 2) * product.stride, LIMIT);
                 for (float floor : new float[] {0, NO_FLOOR}) {
                     float[] out = before.clone();
-                    product.set(x, rows, floor, out);
+                    product.set(x, rows, floor, room, out);
                     require(layer, x, rows, product.stride, floor, new float[before.length], before, out);
                 }
             }
         }
+    }
+
+    /** Has the room used by a layer whose outputs fill the padding of one with fewer. */
+    private void leaveTraces(int inputs, int outputs) {
+        Product product = kernels[0].product(RandomNetworks.layer(random, inputs, outputs));
+        product.set(RandomNetworks.floats(random, 2 * inputs, LIMIT), 2, 0, room, new float[2 * product.stride]);
     }
 
     /** Widths that take wide panels, narrow ones and both, and one too large for six rows at a time; all, few or none of the inputs active. */
