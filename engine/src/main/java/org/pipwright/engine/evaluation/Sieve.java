@@ -37,11 +37,14 @@ public final class Sieve {
     /** Whether a result stays in a column. */
     private boolean[] stays = new boolean[512];
 
-    /** Those that stay in any, side by side. */
+    /** Those that stay in any, side by side, each once: different rolls may lead to the same position. */
     private int[] left = new int[64 * Planes.STRIDE];
 
-    private int[] origin = new int[64];
+    private int leftSize;
     private float[] leftChances = new float[(64 + SPARE) * Outcomes.COUNT];
+
+    /** Where each result lies among them, -1 where it stays in no column. */
+    private int[] placeOf = new int[512];
 
     /** What results are worth to the side that plays, a number a column. */
     public interface Worth {
@@ -134,7 +137,7 @@ public final class Sieve {
      * @param columns what results are worth
      * @param chances where to write six chances a result, for the mover; those of results dropped mean nothing
      * @param worth where to write a number a result and column; minus infinity where the result is dropped
-     * @return number of results judged
+     * @return number of results judged, each position once
      */
     public int judge(
             int[] parent,
@@ -147,28 +150,34 @@ public final class Sieve {
             float[] chances,
             double[] worth) {
         int count = starts[end];
-        if (quick == evaluator || count == end - first) {
+        if (quick == evaluator) {
             judgeAll(parent, parentAt, results, count, columns, chances, worth);
             return count;
         }
-        value(quick, parent, parentAt, results, count, columns, chances, worth);
         int width = columns.width();
         if (stays.length < count * width) {
             stays = new boolean[2 * count * width];
         }
-        Arrays.fill(stays, 0, count * width, false);
-        for (int roll = first; roll < end; roll++) {
-            for (int column = 0; column < width; column++) {
-                sift(starts[roll], starts[roll + 1], columns, column, worth);
+        if (placeOf.length < count) {
+            placeOf = new int[2 * count];
+        }
+        boolean forced = count == end - first;
+        Arrays.fill(stays, 0, count * width, forced);
+        if (!forced) {
+            value(quick, parent, parentAt, results, count, columns, chances, worth);
+            for (int roll = first; roll < end; roll++) {
+                for (int column = 0; column < width; column++) {
+                    sift(starts[roll], starts[roll + 1], columns, column, worth);
+                }
             }
         }
-        int size = gather(results, count, width);
-        evaluator.evaluateResults(parent, parentAt, left, size, leftChances);
-        take(results, size, columns, chances, worth);
+        gather(results, count, width);
+        evaluator.evaluateResults(parent, parentAt, left, leftSize, leftChances);
+        take(results, count, columns, chances, worth);
         for (int i = 0; i < count * width; i++) {
             worth[i] = stays[i] ? worth[i] : Double.NEGATIVE_INFINITY;
         }
-        return size;
+        return leftSize;
     }
 
     /**
@@ -245,36 +254,41 @@ public final class Sieve {
         }
     }
 
-    /** Puts those that stay in any column side by side; returns how many they are. */
-    private int gather(int[] results, int count, int width) {
-        int size = 0;
+    /** Puts those that stay in any column side by side. */
+    private void gather(int[] results, int count, int width) {
+        leftSize = 0;
         for (int i = 0; i < count; i++) {
             boolean any = false;
             for (int column = 0; column < width; column++) {
                 any |= stays[i * width + column];
             }
-            if (any) {
-                reserve(size);
-                System.arraycopy(results, i * Planes.STRIDE, left, size * Planes.STRIDE, Planes.STRIDE);
-                origin[size++] = i;
+            placeOf[i] = any ? place(results, i * Planes.STRIDE) : -1;
+        }
+    }
+
+    /** Where a result lies among those that stay, as the last of them if it is new. So few are compared faster than hashed. */
+    private int place(int[] results, int at) {
+        for (int k = 0; k < leftSize; k++) {
+            int from = k * Planes.STRIDE;
+            if (Arrays.equals(left, from, from + Planes.STRIDE, results, at, at + Planes.STRIDE)) {
+                return k;
             }
         }
-        return size;
-    }
-
-    private void reserve(int size) {
-        if (size == origin.length) {
+        if ((leftSize + 1) * Planes.STRIDE > left.length) {
             left = Arrays.copyOf(left, 2 * left.length);
-            origin = Arrays.copyOf(origin, 2 * origin.length);
-            leftChances = new float[(origin.length + SPARE) * Outcomes.COUNT];
+            leftChances = new float[(left.length / Planes.STRIDE + SPARE) * Outcomes.COUNT];
         }
+        System.arraycopy(results, at, left, leftSize * Planes.STRIDE, Planes.STRIDE);
+        return leftSize++;
     }
 
-    private void take(int[] results, int size, Worth columns, float[] chances, double[] worth) {
-        for (int k = 0; k < size; k++) {
-            int at = origin[k] * Outcomes.COUNT;
-            System.arraycopy(leftChances, k * Outcomes.COUNT, chances, at, Outcomes.COUNT);
-            columns.worth(results, origin[k] * Planes.STRIDE, chances, at, worth, origin[k] * columns.width());
+    private void take(int[] results, int count, Worth columns, float[] chances, double[] worth) {
+        for (int i = 0; i < count; i++) {
+            if (placeOf[i] >= 0) {
+                int at = i * Outcomes.COUNT;
+                System.arraycopy(leftChances, placeOf[i] * Outcomes.COUNT, chances, at, Outcomes.COUNT);
+                columns.worth(results, i * Planes.STRIDE, chances, at, worth, i * columns.width());
+            }
         }
     }
 }
