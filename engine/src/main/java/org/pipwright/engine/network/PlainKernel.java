@@ -58,7 +58,8 @@ final class PlainKernel extends Kernel {
         }
     }
 
-    private static void clip(float[] out, int length, float floor) {
+    /** None of the first numbers is less than {@code floor} any more. */
+    static void clip(float[] out, int length, float floor) {
         for (int j = 0; j < length; j++) {
             out[j] = Math.max(floor, out[j]);
         }

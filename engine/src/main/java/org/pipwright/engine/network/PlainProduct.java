@@ -52,9 +52,8 @@ final class PlainProduct extends Product {
             }
         }
         for (int r = 0; r < rows; r++) {
-            for (int j = 0; j < stride; j++) {
-                out[r * stride + j] = Math.max(floor, sums[r][j]);
-            }
+            PlainKernel.clip(sums[r], stride, floor);
+            System.arraycopy(sums[r], 0, out, r * stride, stride);
         }
     }
 
