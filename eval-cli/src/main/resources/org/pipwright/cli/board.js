@@ -7,6 +7,10 @@ const ask = (path, more) => {
 };
 const go = (url) => htmx.ajax('GET', url, {target: '#desk', swap: 'outerHTML show:none'});
 
+// For the sake of transitions, htmx gives what comes the attributes of what was there for 20 ms, and does not listen to it until
+// then. There are none here, and what somebody changes in that time must not be lost.
+htmx.config.defaultSettleDelay = 0;
+
 // htmx visits each element that it takes away. Of hundreds here it need not know, and their visits take longer than the answer.
 document.addEventListener('htmx:beforeSwap', ({detail}) => {
   if (!detail.shouldSwap || detail.target !== desk()) return;
