@@ -26,7 +26,9 @@ public final class ModelCatalog {
     /** Names of the nets in this folder of resources, the default net first. */
     private static final List<String> NAMES = List.of("standard", "swift", "fifth");
 
-    private static final ModelCatalog SHIPPED = new ModelCatalog(NAMES, ModelCatalog.class::getResourceAsStream);
+    // A lambda: a reference to this method, which asks who calls it, would have a class made for it at run time.
+    private static final ModelCatalog SHIPPED =
+            new ModelCatalog(NAMES, name -> ModelCatalog.class.getResourceAsStream(name));
 
     private final List<String> names;
     private final Function<String, InputStream> resources;

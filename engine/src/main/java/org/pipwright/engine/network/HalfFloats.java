@@ -28,8 +28,10 @@ final class HalfFloats {
         static final float[] NUMBERS = new float[1 << 16];
 
         static {
-            for (int half = 0; half < NUMBERS.length; half++) {
-                NUMBERS[half] = toFloat((short) half);
+            for (int half = 0; half < NUMBERS.length / 2; half++) {
+                float size = toFloat((short) half);
+                NUMBERS[half] = size;
+                NUMBERS[half | NUMBERS.length / 2] = -size;
             }
         }
     }

@@ -47,6 +47,9 @@ public final class ModelFile {
     /** Far above any model of use, far below what could exhaust memory. */
     private static final int MAX_BYTES = 256 << 20;
 
+    /** Bytes that are read at once: a file's go through a buffer of this size, which should stay in a core's own cache. */
+    private static final int PIECE = 1 << 16;
+
     private ModelFile() {}
 
     /**
@@ -95,7 +98,10 @@ public final class ModelFile {
     /** All bytes of a stream, or more than there may be: in one piece if the stream knows how many there are. */
     private static byte[] bytes(InputStream in) throws IOException {
         byte[] bytes = new byte[Math.min(Math.max(in.available(), 1 << 13), MAX_BYTES + 1)];
-        int read = in.readNBytes(bytes, 0, bytes.length);
+        int read = 0;
+        for (int piece = 1; piece > 0; read += piece) {
+            piece = in.readNBytes(bytes, read, Math.min(PIECE, bytes.length - read));
+        }
         byte[] more = in.readNBytes(MAX_BYTES + 1 - read);
         byte[] all = read == bytes.length && more.length == 0 ? bytes : Arrays.copyOf(bytes, read + more.length);
         System.arraycopy(more, 0, all, read, more.length);
