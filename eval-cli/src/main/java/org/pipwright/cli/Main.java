@@ -1,5 +1,6 @@
 package org.pipwright.cli;
 
+import org.pipwright.cli.command.NetAhead;
 import org.pipwright.cli.console.Console;
 
 /** Entry point of the command line. */
@@ -13,6 +14,7 @@ public final class Main {
      */
     public static void main(String[] args) {
         StandardError.install();
+        NetAhead.begin(args);
         System.exit(new Cli(Console.ofProcess(), Commands.ALL).run(args));
     }
 }

@@ -26,6 +26,6 @@ final class NetOption {
     }
 
     Model load() {
-        return catalog.load(name());
+        return NetAhead.load(name());
     }
 }
