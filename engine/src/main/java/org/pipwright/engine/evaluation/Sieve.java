@@ -40,6 +40,7 @@ public final class Sieve {
     /** Those that stay in any, side by side, each once: different rolls may lead to the same position. */
     private int[] left = new int[64 * Planes.STRIDE];
 
+    private int[] leftHashes = new int[64];
     private int leftSize;
     private float[] leftChances = new float[(64 + SPARE) * Outcomes.COUNT];
 
@@ -266,20 +267,29 @@ public final class Sieve {
         }
     }
 
-    /** Where a result lies among those that stay, as the last of them if it is new. So few are compared faster than hashed. */
+    /** Where a result lies among those that stay, as the last of them if it is new. */
     private int place(int[] results, int at) {
+        int hash = 0;
+        for (int k = at; k < at + Planes.STRIDE; k++) {
+            hash = 31 * hash + results[k];
+        }
         for (int k = 0; k < leftSize; k++) {
-            int from = k * Planes.STRIDE;
-            if (Arrays.equals(left, from, from + Planes.STRIDE, results, at, at + Planes.STRIDE)) {
+            if (leftHashes[k] == hash && isAt(k * Planes.STRIDE, results, at)) {
                 return k;
             }
         }
-        if ((leftSize + 1) * Planes.STRIDE > left.length) {
-            left = Arrays.copyOf(left, 2 * left.length);
-            leftChances = new float[(left.length / Planes.STRIDE + SPARE) * Outcomes.COUNT];
+        if (leftSize == leftHashes.length) {
+            leftHashes = Arrays.copyOf(leftHashes, 2 * leftSize);
+            left = Arrays.copyOf(left, leftHashes.length * Planes.STRIDE);
+            leftChances = new float[(leftHashes.length + SPARE) * Outcomes.COUNT];
         }
+        leftHashes[leftSize] = hash;
         System.arraycopy(results, at, left, leftSize * Planes.STRIDE, Planes.STRIDE);
         return leftSize++;
+    }
+
+    private boolean isAt(int from, int[] results, int at) {
+        return Arrays.equals(left, from, from + Planes.STRIDE, results, at, at + Planes.STRIDE);
     }
 
     private void take(int[] results, int count, Worth columns, float[] chances, double[] worth) {

@@ -95,7 +95,7 @@ public final class ModelFile {
         return parse(bytes, name);
     }
 
-    /** All bytes of a stream, or more than there may be: in one piece if the stream knows how many there are. */
+    /** All bytes of a stream, or more than there may be: in one array from the first if the stream knows how many there are. */
     private static byte[] bytes(InputStream in) throws IOException {
         byte[] bytes = new byte[Math.min(Math.max(in.available(), 1 << 13), MAX_BYTES + 1)];
         int read = 0;

@@ -17,6 +17,6 @@ abstract class Product {
         stride = (layer.outputs() + STEP - 1) / STEP * STEP;
     }
 
-    /** {@code out[r][j] = max(floor, biases[j] + sum over i of x[r][i] * weights[i][j])} for each row r. */
+    /** {@code out[r][j] = max(floor, biases[j] + sum over i of x[r][i] * weights[i][j])} for each row r, in {@code room} where sums need some. */
     abstract void set(float[] x, int rows, float floor, ProductRoom room, float[] out);
 }
