@@ -4,17 +4,12 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.List;
 import java.util.Map;
-import org.pipwright.cli.command.OutputGuard;
 import org.pipwright.cli.console.Console;
 import org.pipwright.cli.console.OutputFailure;
-import org.pipwright.cli.console.UserError;
 import org.pipwright.cli.duel.Interruption;
-import org.pipwright.engine.text.Excerpt;
-import org.pipwright.engine.text.PlainNumber;
 import org.pipwright.engine.text.Printable;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
-import picocli.CommandLine.TypeConversionException;
 
 /** Runs one command line: arguments to output, errors and an exit code, without touching the process. */
 final class Cli {
@@ -75,52 +70,17 @@ final class Cli {
         if (columns > 0 && columns < USUAL_WIDTH) {
             root.setUsageHelpWidth(Math.max(MIN_WIDTH, columns));
         }
-        root.registerConverter(double.class, Cli::number);
-        root.registerConverter(Double.class, Cli::number);
-        root.registerConverter(int.class, Cli::whole);
-        root.registerConverter(Integer.class, Cli::whole);
-        root.registerConverter(long.class, Cli::large);
-        root.registerConverter(Long.class, Cli::large);
-        root.setParameterExceptionHandler((e, given) -> {
-            print(UsageErrors.line(e));
-            return USER_ERROR;
-        });
-        root.setExecutionStrategy(parsed -> {
-            try {
-                OutputGuard.check(parsed);
-            } catch (UserError e) {
-                return report(e, args);
-            }
-            return new CommandLine.RunLast().execute(parsed);
-        });
-        root.setExecutionExceptionHandler((e, at, parsed) -> report(e, args));
+        NumberConverters.registerIn(root);
+        CommandErrors errors = new CommandErrors(
+                e -> {
+                    print(UsageErrors.line(e));
+                    return USER_ERROR;
+                },
+                e -> report(e, args));
+        root.setParameterExceptionHandler(errors);
+        root.setExecutionStrategy(errors);
+        root.setExecutionExceptionHandler(errors);
         return root;
-    }
-
-    private static double number(String text) {
-        try {
-            return PlainNumber.decimal(text);
-        } catch (NumberFormatException e) {
-            throw new TypeConversionException("'" + Excerpt.of(text) + "' is not a number");
-        }
-    }
-
-    private static int whole(String text) {
-        long number = large(text);
-        if (number != (int) number) {
-            throw new TypeConversionException("'" + Excerpt.of(text) + "' is out of range");
-        }
-        return (int) number;
-    }
-
-    private static long large(String text) {
-        try {
-            return PlainNumber.whole(text);
-        } catch (NumberFormatException e) {
-            boolean digits = text.matches("[+-]?[0-9]+");
-            throw new TypeConversionException(
-                    "'" + Excerpt.of(text) + "' is " + (digits ? "out of range" : "not a whole number"));
-        }
     }
 
     private int report(Throwable e, String... args) {

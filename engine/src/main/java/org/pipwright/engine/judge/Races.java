@@ -3,6 +3,7 @@ package org.pipwright.engine.judge;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleBiFunction;
+import java.util.stream.IntStream;
 import org.pipwright.engine.bearoff.RaceJudge;
 import org.pipwright.engine.bearoff.RaceOutlook;
 import org.pipwright.engine.evaluation.Basis;
@@ -47,28 +48,24 @@ final class Races implements AutoCloseable {
      * @return the plays, to be ordered anew
      */
     List<PlayVerdict> refined(List<PlayVerdict> ranking, ToDoubleBiFunction<Play, Outcomes> value, boolean cubeful) {
-        List<PlayVerdict> races = ranking.stream()
-                .filter(each -> knowledge.simulated(each.play().result()))
-                .toList();
-        if (races.isEmpty()) {
+        int[] races = IntStream.range(0, ranking.size())
+                .filter(i -> knowledge.simulated(ranking.get(i).play().result()))
+                .toArray();
+        if (races.length == 0) {
             return ranking;
         }
-        RaceOutlook[] outlooks = new RaceOutlook[races.size()];
+        RaceOutlook[] outlooks = new RaceOutlook[ranking.size()];
         judges().run(
-                        outlooks.length,
-                        (judge, task) -> outlooks[task] =
-                                judge.outlook(races.get(task).play().next()));
+                        races.length,
+                        (judge, task) -> outlooks[races[task]] =
+                                judge.outlook(ranking.get(races[task]).play().next()));
         Depth deepest = ranking.get(0).depth();
-        List<PlayVerdict> mixed = new ArrayList<>();
-        for (PlayVerdict each : ranking) {
-            int race = races.indexOf(each);
-            if (race < 0) {
-                mixed.add(each);
-                continue;
-            }
+        List<PlayVerdict> mixed = new ArrayList<>(ranking);
+        for (int race : races) {
+            Play play = ranking.get(race).play();
             Outcomes outcomes = outlooks[race].outcomes().swapped();
-            double worth = value.applyAsDouble(each.play(), outcomes);
-            mixed.add(new PlayVerdict(each.play(), worth, outcomes, deepest, basis(outlooks[race], cubeful)));
+            double worth = value.applyAsDouble(play, outcomes);
+            mixed.set(race, new PlayVerdict(play, worth, outcomes, deepest, basis(outlooks[race], cubeful)));
         }
         return mixed;
     }

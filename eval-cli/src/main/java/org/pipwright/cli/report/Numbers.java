@@ -15,6 +15,15 @@ public final class Numbers {
     /** Sign, seven digits, point, decimals. */
     private static final int DIGITS = 1 + 7 + 1 + DECIMALS;
 
+    private static final double[] POWERS_OF_TEN = {1, 1e1, 1e2, 1e3, 1e4};
+
+    private static final double HALF = 0.5;
+
+    /** So close to a half, times a power of ten may have ended on the wrong side of it; farther off it cannot below this. */
+    private static final double NEARLY = 1e-6;
+
+    private static final double LARGE = 1e8;
+
     private Numbers() {}
 
     /**
@@ -55,7 +64,7 @@ public final class Numbers {
     }
 
     private static boolean nothing(String digits) {
-        return digits.chars().allMatch(c -> c == '0' || c == '.');
+        return zero(digits.toCharArray(), 0, digits.length());
     }
 
     /**
@@ -103,7 +112,26 @@ public final class Numbers {
         return fixed(100 * chance, 1);
     }
 
+    /**
+     * The number rounded, halves away from zero. In a JVM that has just started its exact decimal form would take longer than
+     * valuing the position, and where the number is no half, near enough is as good.
+     */
     private static String fixed(double number, int decimals) {
+        double scaled = Math.abs(number) * POWERS_OF_TEN[decimals];
+        double below = Math.floor(scaled);
+        double over = scaled - below;
+        if (!(scaled < LARGE) || Math.abs(over - HALF) < NEARLY) {
+            return exactly(number, decimals);
+        }
+        long units = (long) below + (over > HALF ? 1 : 0);
+        String digits = Long.toString(units);
+        digits = "0".repeat(Math.max(0, decimals + 1 - digits.length())) + digits;
+        int point = digits.length() - decimals;
+        return (number < 0 && units > 0 ? "-" : "") + digits.substring(0, point) + "." + digits.substring(point);
+    }
+
+    /** The same by way of the exact decimal form. */
+    static String exactly(double number, int decimals) {
         return new BigDecimal(number).setScale(decimals, RoundingMode.HALF_UP).toPlainString();
     }
 

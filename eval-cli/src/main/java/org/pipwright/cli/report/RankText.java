@@ -99,8 +99,7 @@ public final class RankText {
         int firstChance = 1 + columns.size();
         for (int k = 0; k < CHANCES.size(); k++) {
             int chance = k;
-            columns.add(new Column(
-                    CHANCES.get(k), false, play -> chances(play.outcomes()).get(chance)));
+            columns.add(new Column(CHANCES.get(k), false, play -> Numbers.percent(chance(play.outcomes(), chance))));
         }
         if (depths && cube) {
             columns.add(depth);
@@ -162,15 +161,16 @@ public final class RankText {
         table.group(first + 6, "");
     }
 
-    /** What stands below {@link #CHANCES}. */
-    private static List<String> chances(Outcomes outcomes) {
-        return List.of(
-                Numbers.percent(outcomes.winSingle()),
-                Numbers.percent(outcomes.winGammon()),
-                Numbers.percent(outcomes.winBackgammon()),
-                Numbers.percent(outcomes.loseSingle()),
-                Numbers.percent(outcomes.loseGammon()),
-                Numbers.percent(outcomes.loseBackgammon()));
+    /** What stands below one of {@link #CHANCES}. */
+    private static double chance(Outcomes outcomes, int of) {
+        return switch (of) {
+            case 0 -> outcomes.winSingle();
+            case 1 -> outcomes.winGammon();
+            case 2 -> outcomes.winBackgammon();
+            case 3 -> outcomes.loseSingle();
+            case 4 -> outcomes.loseGammon();
+            default -> outcomes.loseBackgammon();
+        };
     }
 
     /** How many plays there are, were ranked and are shown. */

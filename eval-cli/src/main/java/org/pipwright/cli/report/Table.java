@@ -43,41 +43,46 @@ final class Table {
         groups.put(column, heading);
     }
 
-    private int width(int column) {
-        return rows.stream()
-                .mapToInt(row -> row.get(column).text().length())
-                .max()
-                .orElse(0);
-    }
-
     void print(PrintWriter out) {
         Screen screen = Console.screen(out);
+        int[] widths = widths();
         boolean first = true;
-        for (List<Integer> block : blocks(screen.columns())) {
+        for (List<Integer> block : blocks(screen.columns(), widths)) {
             if (!first) {
                 out.println();
             }
             first = false;
-            print(block, screen.colour(), out);
+            print(block, widths, screen.colour(), out);
         }
     }
 
+    /** Of each column, that of its widest cell. */
+    private int[] widths() {
+        int[] widths = new int[left.length];
+        for (List<Cell> row : rows) {
+            for (int column = 0; column < widths.length; column++) {
+                widths[column] = Math.max(widths[column], row.get(column).text().length());
+            }
+        }
+        return widths;
+    }
+
     /** The columns of each block; a single one if there is room, or no limit. */
-    private List<List<Integer>> blocks(int room) {
+    private List<List<Integer>> blocks(int room, int[] widths) {
         List<List<Integer>> blocks = new ArrayList<>();
         List<Integer> block = new ArrayList<>();
         int used = 0;
         for (int column = 0; column < left.length; column++) {
-            int wider = (block.isEmpty() ? 0 : GAP.length()) + width(column);
+            int wider = (block.isEmpty() ? 0 : GAP.length()) + widths[column];
             if (room > 0 && used + wider > room && block.size() > names) {
                 blocks.add(block);
                 block = new ArrayList<>();
                 used = 0;
                 for (int name = 0; name < names; name++) {
                     block.add(name);
-                    used += width(name) + (name > 0 ? GAP.length() : 0);
+                    used += widths[name] + (name > 0 ? GAP.length() : 0);
                 }
-                wider = GAP.length() + width(column);
+                wider = GAP.length() + widths[column];
             }
             block.add(column);
             used += wider;
@@ -86,8 +91,8 @@ final class Table {
         return blocks;
     }
 
-    private void print(List<Integer> block, boolean colour, PrintWriter out) {
-        String headings = headings(block);
+    private void print(List<Integer> block, int[] widths, boolean colour, PrintWriter out) {
+        String headings = headings(block, widths);
         if (!headings.isEmpty()) {
             out.println(headings);
         }
@@ -96,7 +101,7 @@ final class Table {
             int spaces = 0;
             for (int column : block) {
                 Cell cell = row.get(column);
-                int padding = width(column) - cell.text().length();
+                int padding = widths[column] - cell.text().length();
                 spaces += line.length() == 0 && spaces == 0 && column == block.get(0) ? 0 : GAP.length();
                 spaces += left[column] ? 0 : padding;
                 if (!cell.text().isEmpty()) {
@@ -109,7 +114,7 @@ final class Table {
         }
     }
 
-    private String headings(List<Integer> block) {
+    private String headings(List<Integer> block, int[] widths) {
         StringBuilder line = new StringBuilder();
         String current = null;
         int start = 0;
@@ -119,7 +124,7 @@ final class Table {
                 line.append(" ".repeat(Math.max(0, start - line.length()))).append(heading);
             }
             current = heading;
-            start += width(column) + GAP.length();
+            start += widths[column] + GAP.length();
         }
         return line.toString();
     }

@@ -52,4 +52,32 @@ class NumbersTest {
             }
         }
     }
+
+    /** Chances and points as they come, floats among them, and halves, which are the hard ones. */
+    @Test
+    void roundedAsTheirExactForm() {
+        SplittableRandom random = new SplittableRandom(10);
+        for (int n = 0; n < 20_000; n++) {
+            double number = (random.nextDouble() - 0.5) * Math.pow(10, random.nextInt(12) - 4);
+            number = n % 3 == 0 ? (float) number : n % 3 == 1 ? Math.rint(number * 20_000) / 20_000 : number;
+            String text = number + " is ";
+            assertEquals(text + Numbers.exactly(number, 1), text + Numbers.tenths(number));
+            assertEquals(text + Numbers.exactly(number, 2), text + Numbers.hundredths(number));
+            assertEquals(text + Numbers.exactly(number, 3), text + Numbers.thousandths(number));
+            assertEquals(text + Numbers.exactly(number, 4), text + Numbers.size(number));
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "0.125, 0.13",
+        "-0.125, -0.13",
+        "0.375, 0.38",
+        "1e15, 1000000000000000.00",
+        "-0.001, 0.00",
+        "2.675, 2.67"
+    })
+    void halvesGoAwayFromZero(double number, String text) {
+        assertEquals(text, Numbers.hundredths(number));
+    }
 }
