@@ -114,7 +114,7 @@ ensure_archive() {
 # the dynamic kind leaves out all of picocli, whose classes are in a format too old for it. What it is to hold is what a
 # first question loads, or a desk that shows its pages to itself and ends.
 make_archive() {
-    local kept question
+    local kept
     module_flags=()
     case ${archive##*/} in
         desk-* | vectors-*) find_modules ;;
@@ -131,12 +131,10 @@ make_archive() {
                 -cp "$classpath" org.pipwright.cli.Main rank start --roll 3-1 --lookahead 1 --explain >/dev/null 2>&1 9>&-
             ;;
         *)
-            for question in 'rank start --roll 3-1 --lookahead 1 --explain' 'cube 1@1/1@2 --away 3,2'; do
-                # shellcheck disable=SC2086
-                "$java" -XX:DumpLoadedClassList="$archive.part" "${short_flags[@]}" -cp "$classpath" org.pipwright.cli.Main \
-                    $question >/dev/null 2>&1 9>&-
-                cat "$archive.part" >>"$archive.list"
-            done
+            list_loaded rank start --roll 3-1 --lookahead 1 --explain
+            list_loaded rank '2@5 2@6 1@7 2@8 1@10 3@13 2@20 1@22 1@23 / 4@6 2@7 2@8 1@9 3@13 1@21 2@24' --roll 6-4 --explain
+            list_loaded rank '3@3 2@5 3@6 3@8 2@9 2@11 / 4@4 4@5 3@7 2@8 2@10' --roll 4-2 --explain
+            list_loaded cube 1@1/1@2 --away 3,2
             # Both lists number their classes from 0, which newer JVMs refuse; names are enough.
             sed -i.all '/^@/!s/ id: [0-9]*$//' "$archive.list"
             ;;
@@ -153,6 +151,13 @@ make_archive() {
     [ -s "$archive.new" ] || : >"$archive.new"
     rm -f "$archive.list" "$archive.list.all" "$archive.part"
     mv -f "$archive.new" "$archive"
+}
+
+# Adds the classes that a command loads to the list.
+list_loaded() {
+    "$java" -XX:DumpLoadedClassList="$archive.part" "${short_flags[@]}" -cp "$classpath" org.pipwright.cli.Main "$@" \
+        >/dev/null 2>&1 9>&-
+    cat "$archive.part" >>"$archive.list"
 }
 
 # Quiet even if Java crashes.

@@ -72,8 +72,8 @@ final class Cli {
         }
         NumberConverters.registerIn(root);
         CommandErrors errors = new CommandErrors(
-                e -> {
-                    print(UsageErrors.line(e));
+                line -> {
+                    print(line);
                     return USER_ERROR;
                 },
                 e -> report(e, args));

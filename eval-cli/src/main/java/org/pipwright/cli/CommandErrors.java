@@ -13,23 +13,23 @@ import picocli.CommandLine.RunLast;
 
 /** Runs the command that was parsed, and hands on whatever goes wrong before, then and there. */
 final class CommandErrors implements IParameterExceptionHandler, IExecutionStrategy, IExecutionExceptionHandler {
-    private final ToIntFunction<ParameterException> misread;
+    private final ToIntFunction<String> misread;
     private final ToIntFunction<Throwable> report;
 
     /**
      * Hands on errors.
      *
-     * @param misread says what is wrong with a command line, and returns the exit code
+     * @param misread prints the line that says what is wrong with a command line, and returns the exit code
      * @param report says what went wrong otherwise, and returns the exit code
      */
-    CommandErrors(ToIntFunction<ParameterException> misread, ToIntFunction<Throwable> report) {
+    CommandErrors(ToIntFunction<String> misread, ToIntFunction<Throwable> report) {
         this.misread = misread;
         this.report = report;
     }
 
     @Override
     public int handleParseException(ParameterException error, String[] args) {
-        return misread.applyAsInt(error);
+        return misread.applyAsInt(UsageErrors.line(error));
     }
 
     @Override
