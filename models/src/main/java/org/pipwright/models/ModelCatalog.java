@@ -4,12 +4,16 @@ import java.io.File;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.net.JarURLConnection;
+import java.net.URL;
+import java.net.URLConnection;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.function.Function;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.engine.network.Model;
@@ -26,14 +30,20 @@ public final class ModelCatalog {
     /** Names of the nets in this folder of resources, the default net first. */
     private static final List<String> NAMES = List.of("standard", "swift", "fifth");
 
-    // A lambda: a reference to this method, which asks who calls it, would have a class made for it at run time.
-    private static final ModelCatalog SHIPPED =
-            new ModelCatalog(NAMES, name -> ModelCatalog.class.getResourceAsStream(name));
+    private static final ModelCatalog SHIPPED = new ModelCatalog(NAMES, ModelCatalog::beside);
 
     private final List<String> names;
-    private final Function<String, InputStream> resources;
+    private final Function<String, Optional<Resource>> resources;
 
-    ModelCatalog(List<String> names, Function<String, InputStream> resources) {
+    /**
+     * A resource to be read once.
+     *
+     * @param bytes its bytes
+     * @param crc32 their CRC-32, where the resource comes from a jar, which knows that of each of its entries
+     */
+    record Resource(InputStream bytes, OptionalLong crc32) {}
+
+    ModelCatalog(List<String> names, Function<String, Optional<Resource>> resources) {
         this.names = List.copyOf(names);
         this.resources = resources;
     }
@@ -77,11 +87,29 @@ public final class ModelCatalog {
      * @throws InvalidModelException if there is no such net or file, or it is damaged; one line says which
      */
     public Model load(String nameOrFile) {
+        return load(nameOrFile, true);
+    }
+
+    /**
+     * The same, but the SHA-256 of the weights is worked out even where the jar that the net comes from vouches for it.
+     *
+     * @param nameOrFile name of a net of this catalog, or path of a model file
+     * @return the model
+     * @throws InvalidModelException if there is no such net or file, or it is damaged; one line says which
+     */
+    public Model verify(String nameOrFile) {
+        return load(nameOrFile, false);
+    }
+
+    private Model load(String nameOrFile, boolean trusting) {
         if (!names.contains(nameOrFile)) {
             return ModelFile.read(path(nameOrFile));
         }
-        try (InputStream in = resource(nameOrFile + SUFFIX)) {
-            return ModelFile.read(in, nameOrFile);
+        Resource resource = resource(nameOrFile + SUFFIX);
+        try (InputStream in = resource.bytes()) {
+            return trusting && resource.crc32().isPresent()
+                    ? ModelFile.read(in, nameOrFile, resource.crc32().getAsLong())
+                    : ModelFile.read(in, nameOrFile);
         } catch (IOException e) {
             throw new UncheckedIOException("cannot read the net '" + nameOrFile + "' from the class path", e);
         }
@@ -97,7 +125,7 @@ public final class ModelCatalog {
     public Optional<String> card(String nameOrFile) {
         try {
             if (names.contains(nameOrFile)) {
-                try (InputStream in = resource(nameOrFile + ".md")) {
+                try (InputStream in = resource(nameOrFile + ".md").bytes()) {
                     return Optional.of(new String(in.readAllBytes(), StandardCharsets.UTF_8));
                 }
             }
@@ -135,11 +163,25 @@ public final class ModelCatalog {
                 : "use " + String.join(", ", names) + " or " + file;
     }
 
-    private InputStream resource(String name) {
-        InputStream in = resources.apply(name);
-        if (in == null) {
-            throw new IllegalStateException("resource " + name + " is missing from this build");
+    private Resource resource(String name) {
+        return resources
+                .apply(name)
+                .orElseThrow(() -> new IllegalStateException("resource " + name + " is missing from this build"));
+    }
+
+    private static Optional<Resource> beside(String name) {
+        URL url = ModelCatalog.class.getResource(name);
+        if (url == null) {
+            return Optional.empty();
         }
-        return in;
+        try {
+            URLConnection connection = url.openConnection();
+            OptionalLong crc32 = connection instanceof JarURLConnection jar
+                    ? OptionalLong.of(jar.getJarEntry().getCrc())
+                    : OptionalLong.empty();
+            return Optional.of(new Resource(connection.getInputStream(), crc32));
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot read the resource " + name, e);
+        }
     }
 }

@@ -3,18 +3,21 @@ package org.pipwright.models;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.zip.CRC32;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -38,8 +41,9 @@ class ModelCatalogTest {
 
     private Path file;
 
-    private InputStream open(String name) {
-        return resources.containsKey(name) ? new ByteArrayInputStream(resources.get(name)) : null;
+    private Optional<ModelCatalog.Resource> open(String name) {
+        return Optional.ofNullable(resources.get(name))
+                .map(bytes -> new ModelCatalog.Resource(new ByteArrayInputStream(bytes), OptionalLong.empty()));
     }
 
     @BeforeEach
@@ -58,6 +62,38 @@ class ModelCatalogTest {
         assertSame(two, catalog.load("two"));
         assertSame(two, catalog.load(file.toString()));
         assertSame(two, empty.load(file.toString()));
+    }
+
+    /** A jar vouches for its entries; where it does not, or is not asked, the weights have to. */
+    @Test
+    void damagedWeightsAreFoundUnlessAJarVouchesForThem() {
+        byte[] whole = ModelFile.toBytes(one);
+        byte[] damaged = whole.clone();
+        damaged[damaged.length - 1] ^= 1;
+        assertSame(one, vouching(whole, crc32(whole)).load("one"));
+        assertSame(one, vouching(whole, crc32(damaged)).load("one"));
+        assertSame(one, vouching(whole, crc32(damaged)).verify("one"));
+        vouching(damaged, crc32(damaged)).load("one");
+        for (Executable refused : List.<Executable>of(
+                () -> vouching(damaged, crc32(damaged)).verify("one"),
+                () -> vouching(damaged, crc32(whole)).load("one"),
+                () -> vouching(damaged, crc32(whole)).verify("one"))) {
+            String message = assertThrows(InvalidModelException.class, refused).getMessage();
+            assertTrue(message.contains("its weights are damaged"), message);
+        }
+    }
+
+    private static ModelCatalog vouching(byte[] bytes, long crc32) {
+        return new ModelCatalog(
+                List.of("one"),
+                name -> Optional.of(
+                        new ModelCatalog.Resource(new ByteArrayInputStream(bytes), OptionalLong.of(crc32))));
+    }
+
+    private static long crc32(byte[] bytes) {
+        CRC32 crc32 = new CRC32();
+        crc32.update(bytes);
+        return crc32.getValue();
     }
 
     @Test

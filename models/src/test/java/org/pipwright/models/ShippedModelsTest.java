@@ -34,7 +34,7 @@ class ShippedModelsTest {
     @TestFactory
     Stream<DynamicNode> everyNet() {
         return catalog.names().stream().map(name -> {
-            Model model = catalog.load(name);
+            Model model = catalog.verify(name);
             Stream<DynamicNode> canaries =
                     Canary.ALL.stream().map(canary -> dynamicTest(canary.name(), () -> check(model, canary)));
             Stream<DynamicNode> card = Stream.of(dynamicTest("card", () -> checkCard(name, model)));

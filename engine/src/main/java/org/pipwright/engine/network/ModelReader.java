@@ -28,6 +28,11 @@ final class ModelReader {
     }
 
     static Model read(byte[] bytes) {
+        return read(bytes, false);
+    }
+
+    /** The same, of bytes that may be known to be as they were written: then the weights have their checksum. */
+    static Model read(byte[] bytes, boolean whole) {
         if (bytes.length < Long.BYTES) {
             throw new InvalidModelException("only " + bytes.length + " bytes, cut off: copy or train it again");
         }
@@ -45,6 +50,9 @@ final class ModelReader {
         ByteBuffer data =
                 buffer.position(Long.BYTES + (int) headerLength).slice().order(ByteOrder.LITTLE_ENDIAN);
         header.requireCovers(data.limit());
+        if (whole) {
+            return new ModelReader(header, data).model();
+        }
         Checksum checksum = new Checksum(data);
         try {
             Model model = new ModelReader(header, data).model();

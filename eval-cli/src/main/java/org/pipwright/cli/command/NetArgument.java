@@ -20,4 +20,9 @@ final class NetArgument {
     Model load() {
         return catalog.load(net);
     }
+
+    /** The same, with nothing taken for granted. */
+    Model verify() {
+        return catalog.verify(net);
+    }
 }

@@ -31,7 +31,7 @@ public final class NetVerifyCommand extends CliCommand {
 
     @Override
     public Integer call() {
-        Model model = net.load();
+        Model model = net.verify();
         out().println("whole: " + model.shape() + ", SHA-256 of the weights "
                 + NetLabel.of(net.name(), model).sha256());
         return 0;
