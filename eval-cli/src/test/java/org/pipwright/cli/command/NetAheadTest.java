@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -15,8 +16,10 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.pipwright.cli.CommandTree;
 import org.pipwright.engine.network.InvalidModelException;
 import org.pipwright.models.ModelCatalog;
+import picocli.CommandLine;
 
 class NetAheadTest {
     @TempDir
@@ -39,6 +42,20 @@ class NetAheadTest {
     void theNetThatIsAskedForIsLoadedOnce(String name, String... args) {
         NetAhead.begin(args);
         assertSame(NetAhead.load(name), NetAhead.load(name));
+    }
+
+    /** The list of commands that load one ahead is written by hand, since looking it up would cost what it saves. */
+    @Test
+    void everyCommandThatJudgesWithANetLoadsItAhead() {
+        Map<String, CommandLine> commands = CommandTree.all().getSubcommands();
+        assertTrue(commands.size() > 15);
+        commands.forEach((name, command) -> {
+            NetAhead.begin(name, "start", "--net", "swift");
+            boolean ahead = NetAhead.load("swift") == NetAhead.load("swift");
+            // The desk shows its first page before it needs a net.
+            boolean wanted = command.getCommandSpec().findOption("--net") != null && !name.equals("desk");
+            assertEquals(wanted, ahead, name);
+        });
     }
 
     @Test
