@@ -94,7 +94,7 @@ public final class ModelFile {
 
     /**
      * Reads a model from a stream of which a checksum is known, such as that of an entry of a jar: if all bytes have it, the
-     * SHA-256 of the weights need not be worked out, which takes fifty times as long in a JVM that has just started.
+     * SHA-256 of the weights is not worked out. That takes 95 ms for 10 MB where C2 does not compile it, a CRC-32 takes 4.
      *
      * @param in the stream, read to its end
      * @param name what to call it in messages
