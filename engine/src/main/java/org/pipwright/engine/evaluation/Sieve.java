@@ -24,6 +24,12 @@ public final class Sieve {
     /** How many replies to a roll are judged at most, in each column. */
     static final int MAX_REPLIES = 4;
 
+    /** The same for replies to replies: a search values twenty times as many of them. */
+    static final float LATER_WITHIN = 0.06f;
+
+    /** How many replies to a roll are judged at most there, in each column. */
+    static final int MAX_LATER = 2;
+
     /** Evaluators may write this many results more than they are asked for. */
     private static final int SPARE = 3;
 
@@ -116,6 +122,16 @@ public final class Sieve {
      */
     public static Sieve ofReplies(PositionEvaluator evaluator) {
         return new Sieve(evaluator, REPLIES_WITHIN, MAX_REPLIES);
+    }
+
+    /**
+     * A sieve for replies to replies, of which a search values the most.
+     *
+     * @param evaluator what judges, and whose quick one drops results
+     * @return the narrowest
+     */
+    public static Sieve ofLaterReplies(PositionEvaluator evaluator) {
+        return new Sieve(evaluator, LATER_WITHIN, MAX_LATER);
     }
 
     Sieve(PositionEvaluator evaluator, float within, int most) {

@@ -18,7 +18,8 @@ import org.pipwright.engine.roll.Roll;
  * Positions with lookahead n: the mean, over the 21 rolls by their probability, of what the best reply leaves, each reply
  * valued with lookahead n - 1; lookahead 0 is the evaluator itself. Best is what the column of worth says: points without
  * the cube for the six chances, and for a cube what the opponent's best cube action then leaves. All columns share the
- * network's calls, the memory and the threads, and each prunes for itself. Serves one thread.
+ * network's calls, the memory and the threads, and each prunes for itself. Replies to replies, of which there are by far the
+ * most, are kept narrower by a quick net ({@link Sieve#ofLaterReplies}). Serves one thread.
  *
  * <p>What is found with lookahead 1 and more depends on the position, the column and the settings alone, bit for bit: the
  * replies of a position are always valued from that position as their common parent. So a cache, or more threads, or other
@@ -27,7 +28,8 @@ import org.pipwright.engine.roll.Roll;
 public final class Lookahead {
     private final PositionEvaluator evaluator;
     private final Sieve plays;
-    private final Sieve sieve;
+    private final Sieve ofReplies;
+    private final Sieve ofLaterReplies;
     private final Horizon horizon;
     private final LookaheadSettings settings;
     private final ChanceCache cache;
@@ -59,8 +61,9 @@ public final class Lookahead {
      */
     public Lookahead(Judgement judgement, LookaheadSettings settings, ChanceCache cache, BooleanSupplier stopped) {
         this.evaluator = judgement.evaluator();
-        this.plays = Sieve.ofPlays(evaluator);
-        this.sieve = Sieve.ofReplies(evaluator);
+        plays = Sieve.ofPlays(evaluator);
+        ofReplies = Sieve.ofReplies(evaluator);
+        ofLaterReplies = Sieve.ofLaterReplies(evaluator);
         this.horizon = judgement.horizon();
         this.settings = settings;
         this.cache = cache;
@@ -180,7 +183,7 @@ public final class Lookahead {
             if (!probe.mean(replies, -worth, child)) {
                 return false;
             }
-            cache.store(child, 0, 2, Columns.NONE.id());
+            store(child, 0, 2, Columns.NONE);
         }
         take(root, reply, child, 0);
         return true;
@@ -207,10 +210,14 @@ public final class Lookahead {
         return evaluations;
     }
 
-    /** Values position k of a batch with a lookahead of at least 1. */
+    /** Values position k of a batch, which is asked about, with a lookahead of at least 1. */
     void average(Batch batch, int k, int lookahead, Columns columns) {
-        if (!known(batch, k, lookahead, columns)) {
-            search(batch, k, lookahead, columns);
+        average(batch, k, lookahead, columns, false);
+    }
+
+    private void average(Batch batch, int k, int lookahead, Columns columns, boolean later) {
+        if (!known(batch, k, lookahead, columns, later)) {
+            search(batch, k, lookahead, columns, later);
         }
     }
 
@@ -221,16 +228,16 @@ public final class Lookahead {
     }
 
     /** Finds the best reply to each roll, and remembers their mean. */
-    private Replies search(Batch batch, int k, int lookahead, Columns columns) {
+    private Replies search(Batch batch, int k, int lookahead, Columns columns, boolean later) {
         Replies replies = level(lookahead);
-        expand(batch.planes, k * Planes.STRIDE, 0, Roll.COUNT, columns, replies);
+        expand(batch.planes, k * Planes.STRIDE, 0, Roll.COUNT, columns, replies, later);
         RollMean mean = new RollMean(columns.cubes());
         for (int roll = 0; roll < Roll.COUNT; roll++) {
             deepen(replies, roll, lookahead - 1, settings.inner(), lookahead, 0, columns.width());
             add(replies, roll, lookahead - 1, mean);
         }
         mean.write(batch, k);
-        store(batch, k, lookahead, columns);
+        store(batch, k, lookahead, columns, later);
         return replies;
     }
 
@@ -240,7 +247,7 @@ public final class Lookahead {
      */
     double luck(int[] planes, Roll roll, boolean opening, Columns columns, int column) {
         Batch batch = Batch.of(planes, 0, columns.cubes());
-        Replies replies = search(batch, 0, 1, columns);
+        Replies replies = search(batch, 0, 1, columns, false);
         Batch cubeless = Batch.of(planes, 0, 0);
         System.arraycopy(batch.chances, 0, cubeless.chances, 0, Outcomes.COUNT);
         store(cubeless, 0, 1, Columns.NONE);
@@ -267,10 +274,14 @@ public final class Lookahead {
 
     /** Keeps a mean. Where the chances are known without it, though not what a cube makes of them, these go first. */
     void store(Batch batch, int k, int lookahead, Columns columns) {
+        store(batch, k, lookahead, columns, false);
+    }
+
+    private void store(Batch batch, int k, int lookahead, Columns columns, boolean later) {
         if (columns.cubes() > 0) {
             horizon.write(batch.planes, k * Planes.STRIDE, batch.chances, k * Outcomes.COUNT);
         }
-        cache.store(batch, k, lookahead, columns.id());
+        cache.store(batch, k, lookahead, key(columns, later));
     }
 
     /**
@@ -278,18 +289,31 @@ public final class Lookahead {
      * the cube are known exactly they are not written, but left to whoever asks for them.
      */
     boolean known(Batch batch, int k, int lookahead, Columns columns) {
+        return known(batch, k, lookahead, columns, false);
+    }
+
+    private boolean known(Batch batch, int k, int lookahead, Columns columns, boolean later) {
         int at = k * Planes.STRIDE;
         int outAt = k * Outcomes.COUNT;
         return FinishedGames.write(batch.planes, at, batch.chances, outAt)
                 || (columns.cubes() == 0 || columns.known(batch.planes, at))
                         && horizon.write(batch.planes, at, batch.chances, outAt)
-                || cache.find(batch, k, lookahead, columns.id());
+                || cache.find(batch, k, lookahead, key(columns, later));
+    }
+
+    /** What is found of a position depends on how wide its replies were kept, so it is remembered under two keys. */
+    private static int key(Columns columns, boolean later) {
+        return 2 * columns.id() + (later ? 1 : 0);
     }
 
     /** Finds the replies to rolls first to end - 1, and values what may be best without lookahead. */
     void expand(int[] planes, int at, int first, int end, Columns columns, Replies into) {
+        expand(planes, at, first, end, columns, into, false);
+    }
+
+    private void expand(int[] planes, int at, int first, int end, Columns columns, Replies into, boolean later) {
         goOn();
-        into.expand(planes, at, first, end, sieve, columns);
+        into.expand(planes, at, first, end, later ? ofLaterReplies : ofReplies, columns);
         evaluations += into.judged();
     }
 
@@ -311,7 +335,7 @@ public final class Lookahead {
     Outcomes[] quietReplies(int[] planes, int at, List<Roll> rolls) {
         goOn();
         Replies replies = level(1);
-        int[] kept = replies.expandQuiet(planes, at, rolls, sieve);
+        int[] kept = replies.expandQuiet(planes, at, rolls, ofReplies);
         evaluations += replies.judged();
         Outcomes[] quiet = new Outcomes[kept.length];
         for (int i = 0; i < kept.length; i++) {
@@ -358,7 +382,7 @@ public final class Lookahead {
         Columns columns = replies.columns();
         Batch child = child(level, columns.next());
         Planes.copySwapped(replies.results(), reply * Planes.STRIDE, child.planes, 0);
-        average(child, 0, lookahead, columns.next());
+        average(child, 0, lookahead, columns.next(), level > 0);
         take(replies, reply, child, 0);
     }
 

@@ -34,6 +34,11 @@ public final class NaiveSieve {
         return new NaiveSieve(evaluator, quick, Sieve.REPLIES_WITHIN * point, Sieve.MAX_REPLIES);
     }
 
+    /** With the limits that hold for replies to replies, a point being worth so much. */
+    public static NaiveSieve ofLaterReplies(PositionEvaluator evaluator, PositionEvaluator quick, double point) {
+        return new NaiveSieve(evaluator, quick, Sieve.LATER_WITHIN * point, Sieve.MAX_LATER);
+    }
+
     /**
      * What the results that are left are worth as the evaluator judges them, by their index.
      *

@@ -3,6 +3,7 @@ package org.pipwright.engine.search;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -162,6 +163,44 @@ class SievedSearchTest {
             }
         }
         assertTrue(missed > 20, "rolls whose best play the quick net drops: " + missed);
+    }
+
+    private static double mean(NaiveSieve sieve, Position position) {
+        return Roll.all().stream()
+                .mapToDouble(roll -> roll.probability() * best(sieve, position, roll))
+                .sum();
+    }
+
+    /** Replies to replies are kept narrower, and what is found of a position so is not taken for what it is when asked about. */
+    @Test
+    void repliesToRepliesAreKeptNarrower() {
+        Lookahead search = new Lookahead(Judgement.by(new NetworkEvaluator(MODEL)), LookaheadSettings.FULL);
+        NaiveSieve later = NaiveSieve.ofLaterReplies(deep, quick, 1);
+        float[] found = new float[Outcomes.COUNT];
+        int differently = 0;
+        for (Position position : new RandomWalk(15, 43).next(2)) {
+            double mean = 0;
+            List<Position> asked = new ArrayList<>();
+            for (Roll roll : Roll.all()) {
+                List<Position> results = results(position, roll);
+                double best = Double.NEGATIVE_INFINITY;
+                for (int i : replies.left(position, results, (result, outcomes) -> outcomes.equity())
+                        .keySet()) {
+                    Position next = results.get(i).swapped();
+                    asked.add(next);
+                    best = Math.max(best, -mean(later, next));
+                }
+                mean += roll.probability() * best;
+            }
+            search.evaluate(position.toPlanes(), 0, 2, found, 0);
+            assertEquals(mean, Outcomes.of(found, 0).equity(), 1e-5);
+            for (Position next : asked) {
+                search.evaluate(next.toPlanes(), 0, 1, found, 0);
+                assertEquals(mean(replies, next), Outcomes.of(found, 0).equity(), 1e-5);
+                differently += mean(replies, next) - mean(later, next) > 1e-4 ? 1 : 0;
+            }
+        }
+        assertTrue(differently > 20, "positions that are worth less with fewer replies: " + differently);
     }
 
     private double judged(Position result, Position parent) {
