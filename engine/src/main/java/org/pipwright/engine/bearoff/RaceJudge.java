@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.pipwright.engine.evaluation.Basis;
 import org.pipwright.engine.evaluation.Outcomes;
@@ -24,6 +25,7 @@ public final class RaceJudge {
 
     private final EndgameTables tables;
     private final RaceChances chances;
+    private final DecidedRaces decided = new DecidedRaces();
     private SideSimulation simulation;
 
     private final Map<List<Integer>, Side> sides = new LinkedHashMap<>(KEPT, 0.75f, true) {
@@ -101,6 +103,10 @@ public final class RaceJudge {
             return new RaceOutlook(Basis.EXACT, new Outcomes(win, 0, 0, 1 - win, 0, 0), onRoll.usual, opponent.usual);
         }
         if (basis == Basis.ESTIMATED) {
+            Optional<Outcomes> known = decided.chances(planes, onRoll.usual, opponent.usual);
+            if (known.isPresent()) {
+                return new RaceOutlook(Basis.EXACT, known.get(), onRoll.usual, opponent.usual);
+            }
             SideOutlook mine = onRoll.saving(opponent.usual.off()::lessThan);
             SideOutlook theirs = opponent.saving(onRoll.usual.off()::atMost);
             // Tables of few checkers may know both sides: then nothing was simulated.

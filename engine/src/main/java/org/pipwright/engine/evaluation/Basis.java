@@ -5,7 +5,10 @@ import org.pipwright.engine.PublicApi;
 /** What the chances of a position rest on. */
 @PublicApi
 public enum Basis {
-    /** The two-sided table: exact, both sides playing to win. */
+    /**
+     * The two-sided table, or all that can follow: exact, both sides playing to win, and where the winner is decided, the loser
+     * for the fewest points.
+     */
     EXACT("exact"),
     /**
      * The two one-sided distributions: exact for sides that each minimise their own mean number of rolls, whatever the
