@@ -58,6 +58,7 @@ final class SideSimulation {
     private final BearInGuess guess;
     private final FirstOffGuess first;
     private final PlayGenerator generator = new PlayGenerator();
+    private final KnownMoves known = new KnownMoves();
     private final int[] planes = new int[Planes.STRIDE];
     private final int[] scratch = new int[Planes.SIDE];
     private final double[] entries = new double[OneSidedTable.MAX_ROLLS];
@@ -221,6 +222,10 @@ final class SideSimulation {
     }
 
     private void move(Roll roll, Goal goal) {
+        int what = 1 + roll.index() + Roll.COUNT * goal.ordinal();
+        if (known.move(planes, what)) {
+            return;
+        }
         int size = generator.generate(planes, 0, roll.high(), roll.low());
         int[] results = generator.results();
         int best = 0;
@@ -232,6 +237,7 @@ final class SideSimulation {
                 best = i;
             }
         }
+        known.keep(planes, what, results, best * Planes.STRIDE);
         System.arraycopy(results, best * Planes.STRIDE, planes, 0, Planes.SIDE);
     }
 
