@@ -9,6 +9,12 @@ package org.pipwright.engine.network;
  * @param biases one finite number an output; likewise
  */
 public record Layer(int inputs, int outputs, float[] weights, float[] biases) {
+    /** The bits of a float's exponent; those of infinity and of what is no number are all set. */
+    private static final int EXPONENT = 0x7F80_0000;
+
+    /** The lowest of them, which makes the largest exponent overflow into the sign. */
+    private static final int ONE_MORE = 0x0080_0000;
+
     /**
      * Checks the shape and the numbers.
      *
@@ -28,12 +34,13 @@ public record Layer(int inputs, int outputs, float[] weights, float[] biases) {
     }
 
     private static void requireFinite(float[] numbers) {
-        // Zero as long as all are finite: one by one they would take a fifth of the time a large model is read in.
-        float zero = 0;
+        // Below zero if one has the largest exponent: asked one by one they would take a fifth of the time a large
+        // model is read in.
+        int all = 0;
         for (float number : numbers) {
-            zero += 0 * number;
+            all |= (Float.floatToRawIntBits(number) & EXPONENT) + ONE_MORE;
         }
-        if (zero == 0) {
+        if (all >= 0) {
             return;
         }
         for (float number : numbers) {
