@@ -36,6 +36,9 @@ final class Commands {
     /** Commands that have something to say about the others. */
     private static final Set<String> ABOUT_ALL = Set.of("help", "completion");
 
+    /** What is asked of none. */
+    private static final Set<String> VERSION = Set.of("-V", "--version");
+
     private Commands() {}
 
     private static Map<String, Class<?>> all() {
@@ -60,13 +63,15 @@ final class Commands {
         return all;
     }
 
-    /** Adds the command that the arguments name; all of them if they name none, for the help, for suggestions and
-     * for shells. */
+    /**
+     * Adds the command that the arguments name; all of them if they name none, for the help, for suggestions and for shells;
+     * none for the version.
+     */
     static void addTo(CommandLine root, Map<String, Class<?>> commands, IFactory factory, String... args) {
         Class<?> named = args.length > 0 && !ABOUT_ALL.contains(args[0]) ? commands.get(args[0]) : null;
         if (named != null) {
             root.addSubcommand(args[0], new CommandLine(named, factory));
-        } else {
+        } else if (args.length != 1 || !VERSION.contains(args[0])) {
             commands.forEach((name, command) -> root.addSubcommand(name, new CommandLine(command, factory)));
         }
     }
