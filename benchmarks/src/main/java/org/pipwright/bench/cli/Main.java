@@ -26,6 +26,7 @@ import org.pipwright.bench.speed.SpeedCommand;
 import org.pipwright.bench.start.StartCommand;
 import org.pipwright.bench.strength.CubeReferenceCommand;
 import org.pipwright.bench.strength.CubeScoreCommand;
+import org.pipwright.bench.strength.CurveCommand;
 import org.pipwright.bench.strength.DifferencesCommand;
 import org.pipwright.bench.strength.FrontierCommand;
 import org.pipwright.bench.strength.OpeningsCommand;
@@ -68,6 +69,7 @@ import picocli.CommandLine.RunLast;
             ScoreCommand.class,
             CubeReferenceCommand.class,
             CubeScoreCommand.class,
+            CurveCommand.class,
             FrontierCommand.class,
             MatchTableCommand.class,
             CubeFitCommand.class,

@@ -1,10 +1,7 @@
 package org.pipwright.bench.strength;
 
-import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Font;
-import java.awt.Shape;
-import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
@@ -19,7 +16,6 @@ import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
-import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYIntervalSeries;
 import org.jfree.data.xy.XYIntervalSeriesCollection;
@@ -30,9 +26,7 @@ import org.pipwright.bench.strength.Frontier.Timed;
 final class FrontierPicture {
     private static final int WIDTH = 760;
     private static final int HEIGHT = 500;
-    private static final Color INK = new Color(0x33, 0x3a, 0x44);
-    private static final Color GRID = new Color(0xe4, 0xe4, 0xdf);
-    private static final Color HELD = new Color(0x1f, 0x4e, 0x79);
+    private static final Color HELD = PictureStyle.FIRST;
     private static final Color BEATEN = new Color(0xb0, 0x6a, 0x2c);
 
     private FrontierPicture() {}
@@ -44,19 +38,11 @@ final class FrontierPicture {
     }
 
     private static JFreeChart chart(Frontier frontier, String title) {
-        XYPlot plot = new XYPlot(data(frontier), time(frontier), styled(new NumberAxis("points a game")), dots());
-        plot.setBackgroundPaint(Color.WHITE);
-        plot.setDomainGridlinePaint(GRID);
-        plot.setRangeGridlinePaint(GRID);
-        plot.setOutlineVisible(false);
+        XYPlot plot = PictureStyle.plot(data(frontier), time(frontier), new NumberAxis("points a game"), dots());
         for (Timed net : frontier.nets()) {
             plot.addAnnotation(name(net, frontier.holds(net)));
         }
-        JFreeChart chart = new JFreeChart(title, new Font(Font.SANS_SERIF, Font.BOLD, 15), plot, false);
-        chart.getTitle().setPaint(INK);
-        chart.setBackgroundPaint(Color.WHITE);
-        chart.setPadding(new RectangleInsets(8, 8, 8, 24));
-        return chart;
+        return PictureStyle.chart(title, plot);
     }
 
     /** First the nets on the frontier, then the others. */
@@ -82,18 +68,8 @@ final class FrontierPicture {
     }
 
     private static XYErrorRenderer dots() {
-        XYErrorRenderer dots = new XYErrorRenderer();
-        dots.setDrawXError(false);
-        dots.setErrorStroke(new BasicStroke(1.2f));
-        dots.setCapLength(5);
-        Shape dot = new Ellipse2D.Double(-4, -4, 8, 8);
-        List<Color> colors = List.of(HELD, BEATEN);
-        for (int i = 0; i < colors.size(); i++) {
-            dots.setSeriesPaint(i, colors.get(i));
-            dots.setSeriesShape(i, dot);
-        }
+        XYErrorRenderer dots = PictureStyle.dots(HELD, BEATEN);
         dots.setSeriesLinesVisible(0, true);
-        dots.setSeriesStroke(0, new BasicStroke(1.4f));
         return dots;
     }
 
@@ -114,14 +90,6 @@ final class FrontierPicture {
         axis.setRange(nets.get(0).millis() / 2, 1.5 * nets.get(nets.size() - 1).millis());
         axis.setTickUnit(new NumberTickUnit(0.5));
         axis.setNumberFormatOverride(new DecimalFormat("0.0##", DecimalFormatSymbols.getInstance(Locale.ROOT)));
-        return styled(axis);
-    }
-
-    private static <A extends ValueAxis> A styled(A axis) {
-        axis.setTickLabelFont(new Font(Font.SANS_SERIF, Font.PLAIN, 12));
-        axis.setLabelFont(new Font(Font.SANS_SERIF, Font.PLAIN, 12));
-        axis.setTickLabelPaint(INK);
-        axis.setLabelPaint(INK);
         return axis;
     }
 }
