@@ -69,9 +69,13 @@ abstract class Kernel {
             float mean = sum(x, from, width) / width;
             float variance = squares(x, from, width, mean) / width;
             float scale = (float) (1 / Math.sqrt(variance + ResidualNetwork.EPSILON));
-            for (int i = from; i < from + width; i++) {
-                out[i] = (x[i] - mean) * scale;
-            }
+            scaled(x, from, width, mean, scale, out);
+        }
+    }
+
+    private static void scaled(float[] x, int from, int width, float mean, float scale, float[] out) {
+        for (int i = from; i < from + width; i++) {
+            out[i] = (x[i] - mean) * scale;
         }
     }
 
