@@ -1,7 +1,6 @@
 package org.pipwright.bench.strength;
 
 import java.awt.BasicStroke;
-import java.awt.Color;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 import org.jfree.chart.JFreeChart;
@@ -17,7 +16,6 @@ import org.pipwright.bench.Picture;
 final class CurvePicture {
     private static final int WIDTH = 600;
     private static final int HEIGHT = 340;
-    private static final Color YARDSTICK = new Color(0xb0, 0x6a, 0x2c);
 
     private CurvePicture() {}
 
@@ -38,9 +36,7 @@ final class CurvePicture {
     private static JFreeChart chart(List<Stand> stands, String title, String yardstick) {
         XYIntervalSeries series = new XYIntervalSeries("run");
         for (Stand stand : stands) {
-            double minutes = minutes(stand);
-            double twice = 2 * stand.error();
-            series.add(minutes, minutes, minutes, stand.points(), stand.points() - twice, stand.points() + twice);
+            PictureStyle.add(series, minutes(stand), stand);
         }
         XYIntervalSeriesCollection data = new XYIntervalSeriesCollection();
         data.addSeries(series);
@@ -48,7 +44,7 @@ final class CurvePicture {
         dots.setSeriesLinesVisible(0, true);
         XYPlot plot = PictureStyle.plot(
                 data, new NumberAxis("minutes of training"), new NumberAxis("points a game over " + yardstick), dots);
-        plot.addRangeMarker(new ValueMarker(0, YARDSTICK, new BasicStroke(1.2f)));
+        plot.addRangeMarker(new ValueMarker(0, PictureStyle.SECOND, new BasicStroke(1.2f)));
         return PictureStyle.chart(title, plot);
     }
 

@@ -27,7 +27,7 @@ final class FrontierPicture {
     private static final int WIDTH = 760;
     private static final int HEIGHT = 500;
     private static final Color HELD = PictureStyle.FIRST;
-    private static final Color BEATEN = new Color(0xb0, 0x6a, 0x2c);
+    private static final Color BEATEN = PictureStyle.SECOND;
 
     private FrontierPicture() {}
 
@@ -59,10 +59,7 @@ final class FrontierPicture {
     private static XYIntervalSeries series(String name, List<Timed> nets) {
         XYIntervalSeries series = new XYIntervalSeries(name);
         for (Timed net : nets) {
-            double x = net.millis();
-            double y = net.stand().points();
-            double twice = 2 * net.stand().error();
-            series.add(x, x, x, y, y - twice, y + twice);
+            PictureStyle.add(series, net.millis(), net.stand());
         }
         return series;
     }

@@ -11,11 +11,15 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYDataset;
+import org.jfree.data.xy.XYIntervalSeries;
 
 /** How pictures of strength look: dots with their errors on a white ground. */
 final class PictureStyle {
     /** What the eye should find first. */
     static final Color FIRST = new Color(0x1f, 0x4e, 0x79);
+
+    /** What it is compared with. */
+    static final Color SECOND = new Color(0xb0, 0x6a, 0x2c);
 
     private static final Color INK = new Color(0x33, 0x3a, 0x44);
     private static final Color GRID = new Color(0xe4, 0xe4, 0xdf);
@@ -52,6 +56,12 @@ final class PictureStyle {
             dots.setSeriesStroke(i, new BasicStroke(1.4f));
         }
         return dots;
+    }
+
+    /** Adds a net to those drawn, with bars of two standard errors up and down. */
+    static void add(XYIntervalSeries series, double across, Stand stand) {
+        double twice = 2 * stand.error();
+        series.add(across, across, across, stand.points(), stand.points() - twice, stand.points() + twice);
     }
 
     private static ValueAxis styled(ValueAxis axis) {
