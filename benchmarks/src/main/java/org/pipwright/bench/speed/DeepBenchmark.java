@@ -32,7 +32,7 @@ import org.pipwright.models.ModelCatalog;
 @OutputTimeUnit(TimeUnit.SECONDS)
 @Fork(jvmArgsAppend = {"-Dpipwright.kernel=vector", "--add-modules=jdk.incubator.vector"})
 public class DeepBenchmark {
-    /** A shipped net's deep network, or the width and number of blocks of one with random weights, half of whose hidden numbers are not zero. */
+    /** A shipped net's deep network, that of a model file, or the width and number of blocks of one with random weights, half of whose hidden numbers are not zero. */
     @Param({"swift", "standard", "256x2", "512x4"})
     public String net;
 
