@@ -1,7 +1,6 @@
 package org.pipwright.bench.strength;
 
 import java.awt.BasicStroke;
-import java.awt.geom.Rectangle2D;
 import java.util.List;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
@@ -28,9 +27,7 @@ final class CurvePicture {
      * @throws IllegalArgumentException if a name is no number
      */
     static Picture of(List<Stand> stands, String title, String yardstick) {
-        JFreeChart chart = chart(stands, title, yardstick);
-        return new Picture(
-                WIDTH, HEIGHT, graphics -> chart.draw(graphics, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT)));
+        return PictureStyle.picture(chart(stands, title, yardstick), WIDTH, HEIGHT);
     }
 
     private static JFreeChart chart(List<Stand> stands, String title, String yardstick) {

@@ -2,7 +2,6 @@ package org.pipwright.bench.strength;
 
 import java.awt.Color;
 import java.awt.Font;
-import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.util.ArrayList;
@@ -32,9 +31,7 @@ final class FrontierPicture {
     private FrontierPicture() {}
 
     static Picture of(Frontier frontier, String title) {
-        JFreeChart chart = chart(frontier, title);
-        return new Picture(
-                WIDTH, HEIGHT, graphics -> chart.draw(graphics, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT)));
+        return PictureStyle.picture(chart(frontier, title), WIDTH, HEIGHT);
     }
 
     private static JFreeChart chart(Frontier frontier, String title) {

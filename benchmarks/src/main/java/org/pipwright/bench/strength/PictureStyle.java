@@ -5,6 +5,7 @@ import java.awt.Color;
 import java.awt.Font;
 import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
+import java.awt.geom.Rectangle2D;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.XYPlot;
@@ -12,6 +13,7 @@ import org.jfree.chart.renderer.xy.XYErrorRenderer;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYDataset;
 import org.jfree.data.xy.XYIntervalSeries;
+import org.pipwright.bench.Picture;
 
 /** How pictures of strength look: dots with their errors on a white ground. */
 final class PictureStyle {
@@ -41,6 +43,11 @@ final class PictureStyle {
         chart.setBackgroundPaint(Color.WHITE);
         chart.setPadding(new RectangleInsets(8, 8, 8, 24));
         return chart;
+    }
+
+    static Picture picture(JFreeChart chart, int width, int height) {
+        return new Picture(
+                width, height, graphics -> chart.draw(graphics, new Rectangle2D.Double(0, 0, width, height)));
     }
 
     /** Dots with bars up and down, a colour a series; lines that join them are thin, where they are shown. */

@@ -41,7 +41,7 @@ enum CardPreset {
             evaluation.pairs = 512
             final.pairs = 5000
             """),
-    /** Eight hours of two cores, for a net that wins +0.0428 ± 0.0027 points a game from {@code fifth}. */
+    /** Eight hours of two cores, for a net that wins 0.0428 ± 0.0027 points a game from {@code fifth}. */
     OVERNIGHT(ThreadTrainer.DEVICE, """
             minutes = 480
             deep = 384x3
